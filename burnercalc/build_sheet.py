@@ -536,19 +536,24 @@ def fires(result):
     """A row for each fire: at what rate, the gas before the jet and the damper's mark; none of what is not lit."""
     if never_lit(result):
         return [(name, "do not light" if name == "Light" else "-", "-", "-") for name in ("Light", "Low", "High")]
-    firing, marks = result.part("firing"), ("lighting_mark", "damper_mark_low", "damper_mark_high")
-    gas = ("lighting_gas_pressure", "jet_gas_pressure_low", "jet_gas_pressure")
-    rates = ["as the lighting card" if result["lighting_rate"] is None else _show(result, "lighting_rate")]
-    rates += [units.show(rate, "power", result.design.reader) for rate in (firing.low_W, firing.rate_W)]
-    told = zip(("Light", "Low", "High"), rates, gas, marks)
-    found = [
-        (name, rate, "-" if result[jet] is None else _show(result, jet), result[mark]) for name, rate, jet, mark in told
+    fires, reader = result.part("fires"), result.design.reader
+    gas = "pressure" if result.part("gas").liquid is None else "gas_pressure"
+    told = (
+        ("Light", fires.light, "lighting_mark" if result["lighting_rate"] else "damper_mark_low", ""),
+        ("Low", fires.low, "damper_mark_low", "do not turn down"),
+        ("High", fires.high, "damper_mark_high", "do not turn up"),
+    )
+    return [
+        (name, not_so, "-", "-")
+        if fire is None
+        else (
+            name,
+            units.show(fire.rate_W, "power", reader),
+            "-" if fire.gas_Pa is None else units.show(fire.gas_Pa, gas, reader),
+            result[mark],
+        )
+        for name, fire, mark, not_so in told
     ]
-    if _stays(result) != "low":
-        found[1] = ("Low", "do not turn down", "-", "-")
-    if _stays(result) == "light" or result.part("turning").held_W is not None:
-        found[2] = ("High", "do not turn up", "-", "-")
-    return found
 
 
 def shown_by_fire(result):

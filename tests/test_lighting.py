@@ -724,7 +724,8 @@ def test_purge_marks_and_way_down_are_those_that_the_slide_has(texts):
     drill = r.part("damper_marks").high.slots["drill"]
     assert "damper at HIGH" in rows["Purge"] and f" {drill} drill" in rows["Purge"] and "quarter" not in rows["Purge"]
     words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
-    assert "damper at HIGH" in words and "never to LIGHT" in words and "before the first step up" in words
+    assert "damper at HIGH" in words and "never to LIGHT" in words and "shut before more than" in words
+    assert units.show(r.part("gauges").lit_by_Pa, "pressure" if texts else "gas_pressure", "in") in words
 
 
 def test_a_card_that_must_not_be_used_says_so():
@@ -1362,7 +1363,7 @@ def test_where_low_fire_would_run_back_it_goes_straight_up():
     assert steps.to_low == () and len(steps.to_high) == n - 1
     made = r.part("lighting_slide").ratio.value
     rate, ratio = light * (high / light) ** (1 / n), made * (0.96 / made) ** (1 / n)
-    assert steps.to_high[0].gas_Pa == pytest.approx(r.part("tries").at(ratio).gas_Pa(rate))
+    assert steps.to_high[0].gas_Pa == pytest.approx(r.part("tries").at(ratio).gas_Pa(rate), rel=0.02)  # as it shows
     assert "Not to low fire" in rows["The walls glow"][1] and "damper to LOW" not in str(rows)
     assert "GAS FIRST" in rows["High fire"][1]
     words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
@@ -1485,17 +1486,64 @@ def test_each_step_says_what_gauge_and_slide_stand_at():
     steps, words = r.part("lighting_steps").to_high, card()["High fire"][1]
     assert len(steps) == 2 and all(one.small for one in steps)
     for one, rate in zip(steps, (54.3, 73.7)):
-        assert one.gas_Pa / PSI_PA == pytest.approx(4.83 * (rate / 100) ** 2.08, rel=0.02)
-    told = [f"{one.gas_Pa / PSI_PA:.2f} psi, gap" for one in steps]
+        assert one.gas_Pa / PSI_PA == pytest.approx(4.83 * (rate / 100) ** 2.08, rel=0.025)
+    told = [f"{one.gas_Pa / PSI_PA:.3g} psi, gap" for one in steps]
     assert [text for text in told if text not in words] == []
-    assert "the small gauge's cock shut (it ends at 3 psi), 4.83 psi before the jet" in words
+    assert "the small gauge's cock shut (it ends at 3 psi), 4.8 psi before the jet" in words
+
+
+FIRES = {"default": {}, "metric": {"units": "mm"}, "house": HOUSE, "smith": SMITH, "knife": KNIFE}
+
+
+@pytest.mark.parametrize("name", FIRES)
+def test_every_fire_is_told_at_a_mark_of_its_gauge_with_the_rate_that_comes_of_it(name):
+    """Marks as dials have them, or half way between two: 3 psi by 0.05, 10 psi by 0.2, 15 by 0.5; 10 in of water by
+    0.2; 0.1 bar by 0.002. The rate by the orifice at that pressure, and both cards and the record tell the same."""
+    r = solved(**FIRES[name])
+    fires, gauges, jet = r.part("fires"), r.part("gauges"), r.part("jet")
+    for fire, asked_W in ((fires.low, r.part("firing").low_W), (fires.high, r.part("firing").rate_W)):
+        mark_Pa = gauges.mark_Pa if fire.gas_Pa <= gauges.lit_by_Pa else gauges.jet_mark_Pa
+        assert 2 * fire.gas_Pa / mark_Pa == pytest.approx(round(2 * fire.gas_Pa / mark_Pa), abs=1e-6)
+        pipe_Pa = r.part("resistance").pressure_Pa(r.part("stream").mixture_m3_s * asked_W / r.part("firing").rate_W)
+        through_W = jet.rate_through_W(jet.drill.diameter_m, fire.gas_Pa, jet.ambient_Pa + pipe_Pa)
+        assert fire.rate_W == pytest.approx(through_W, rel=2e-3) == pytest.approx(asked_W, rel=0.02)
+    assert fires.low.rate_W >= r.part("holding").hot_W.high or r.part("firing").low_W < r.part("holding").hot_W.high
+    gas = "pressure" if r.design.fuel == "natural_gas" else "gas_pressure"
+    words = str(r.tables["lighting_card"].rows)
+    plate = {shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text")}
+    for fire in (fires.light, fires.low, fires.high):
+        told = units.show(fire.gas_Pa, gas, r.design.units)
+        assert told in words and any(told in text.split(" = ") for text in plate), told
+    assert gauges.jet_mark_Pa * 50 <= gauges.jet_Pa * 1.001 <= gauges.jet_mark_Pa * 126
+
+
+def test_a_line_that_leaves_high_fire_less_is_told_as_less():
+    """By hand: what is lost and what drops over the jet go with the square of the gas. The card asks for no pressure
+    that nobody gets."""
+    weak = {**HOUSE, "jet_drill": "#20"}
+    r = solved(**weak)
+    mixture_Pa, outlet_Pa = r.part("resistance").total_Pa, r.part("supply").outlet_Pa.value
+    share = ((7 * INH2O_PA - mixture_Pa) / (outlet_Pa - mixture_Pa)) ** 0.5
+    high = r.part("fires").high
+    assert 0.9 < share < 0.94 and high.rate_W == pytest.approx(share * r.part("firing").rate_W, rel=0.01)
+    assert high.gas_Pa < 7 * INH2O_PA < r.part("jet").high_Pa and r.checks["supply"].verdict == "caution"
+    assert units.show(high.gas_Pa, "pressure", "in") in card(**weak)["High fire"][1]
+
+
+def test_low_fire_goes_to_the_mark_above_where_the_nearest_may_run_back():
+    r = solved()
+    asked = r.part("firing").low_W
+    holding = replace(r.part("holding"), hot_W=Band(0.0, 0.0, asked))  # as near as it may be
+    low_Pa = 0.71 * PSI_PA  # nearest 0.70
+    jet = replace(r.part("jet"), low_Pa=low_Pa)
+    told = r.parts.call(PARTS["lighting_steps"], holding=holding, jet=jet).low
+    assert told.gas_Pa / PSI_PA == pytest.approx(0.725) and told.rate_W > asked
+    assert r.parts.call(PARTS["lighting_steps"], jet=jet).low.gas_Pa / PSI_PA == pytest.approx(0.70)
 
 
 def test_where_the_gauge_ends_its_cock_is_shut_before_the_first_step_beyond():
     words = card(**FAR_APART["crucible, metric"])["High fire"][1]
-    assert (
-        words.index("4.22 mbar, gap 4.3 mm") < words.index("cock shut (it ends at 5 mbar)") < words.index("7.75 mbar")
-    )
+    assert words.index("4.2 mbar, gap 4.3 mm") < words.index("cock shut (it ends at 5 mbar)") < words.index("7.75 mbar")
     assert words.count("cock shut") == 1
 
 

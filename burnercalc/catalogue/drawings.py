@@ -319,10 +319,10 @@ DRAWINGS = (
             "mm": "{size:drill_length}",
             "hole": "hole {size}",
             "gap": "gap {size}",
-            "slide": "Damper: at a hole the slide is shut and the air goes through it; at a gap it is open so far.",
-            "cock": "Small gauge at the jet: its cock is open to light and at LOW, shut before the first step up.",
-            "cock_low": "Small gauge at the jet: its cock is open to light, shut before LOW.",
-            "cock_straight": "Small gauge at the jet: its cock is open to light, shut before the first step up.",
+            "slide": "Damper: at a hole the slide is shut on it; at a gap it is open by the shank of that drill.",
+            "cock": "The small gauge's cock: open to light and at LOW, shut before more than {scale:gas_pressure}.",
+            "cock_low": "The small gauge's cock: open to light, shut before LOW (it ends at {scale:gas_pressure}).",
+            "cock_straight": "The small gauge's cock: open to light, shut before more than {scale:gas_pressure}.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
             "mark, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first hiss at "
             "most: gas off.",

@@ -311,8 +311,9 @@ ANSWERS = (
         "lighting_ratio",
         "lighting.equivalence_ratio",
         "ratio",
-        "Mixture to light",
-        meaning="Mixture at which the cold burner is lit, 1 exact, above it rich; rich holds a cold flame better.",
+        "Mixture to light, asked for",
+        meaning="Mixture at which the cold burner is to be lit, 1 exact, above it rich; rich holds a cold flame "
+        "better. What drill and gauge come to is *by hand*.",
         formula="the mixture as set, else the leanest of 1, 1.1, 1.2, 1.3 at which a rate is safe and can be set",
         inputs=(*RESTS_ON, *FORBIDS),
         source=LIGHTING,

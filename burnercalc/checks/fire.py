@@ -277,8 +277,8 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
         case="as_lit" if as_lit else (case, "straight") if worst is to_low and turning.goes_on else case,
         cures=() if worst is None else (*nearer, *(FASTER if case == "low" else STRONGER)),
         margin=turn.margin,
-        least=turn.least_ratio,
-        most=turn.most_ratio,
+        least=min(one.least_ratio for one in (to_low, to_high)) if worst is None else turn.least_ratio,
+        most=max(one.most_ratio for one in (to_low, to_high)) if worst is None else turn.most_ratio,
         low=firing.low_W,
     )
 

@@ -162,13 +162,16 @@ def gauge_Pa(*, pressure_Pa, unit, from_cylinder):
     return next((scale for scale in scales if scale >= GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
 
 
-def gauge_mark_Pa(*, scale_Pa, unit):
+def gauge_mark_Pa(*, scale_Pa, unit, from_cylinder=True):
     """Pressure from mark to mark of a gauge in psi or bar: 50 to 125 of them, 1, 2 or 5 and noughts [Pa].
+
+    That of a line is in inches of water or mbar.
 
     Source: EN 837-1 (memory); dials as sold
     Checked by: tests/test_train.py
     """
-    unit_Pa = PSI_PA if unit == "in" else 1e5
+    metric_Pa = 1e5 if from_cylinder else 100.0
+    unit_Pa = metric_Pa if unit != "in" else PSI_PA if from_cylinder else INH2O_PA
     most = scale_Pa / unit_Pa / 50 * (1 + 1e-6)
     tens = 10.0 ** floor(log10(most))
     return max(one for one in (1, 2, 5) if one * tens <= most) * tens * unit_Pa

@@ -12,6 +12,7 @@ from .lighting import Lighting
 
 # Common practice.
 GAUGE_OFF = 0.02  # of a gauge's scale
+NEAR_MARK = 0.02  # of a pressure, a hundredth of its gas: no nearer than a mark is set by hand
 LOW_SHOWN = 0.25  # of the larger gauge's scale, from which it shows low fire well enough
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
 # Full scales of sloping gauges as sold; the only ones that show a line's few inches to light by.
@@ -24,7 +25,7 @@ class Gauges:
     """Full scales. `jet_Pa`: of the one that reads up to high fire; `low_Pa`: of the small one beside it, behind a cock
     that is shut before it is run past its scale, None where the other is no coarser; to light by alone where the other
     shows low fire; on a line always one of its own, sloping. `low_fire_Pa`: what it reads at low fire. `off_Pa`,
-    `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it.
+    `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it; `jet_mark_Pa`: of the other.
     """
 
     jet_Pa: float
@@ -32,6 +33,15 @@ class Gauges:
     low_fire_Pa: float
     off_Pa: float
     mark_Pa: float
+    jet_mark_Pa: float
+
+    def shown_Pa(self, gas_Pa: float) -> float:
+        """As the gauge that reads it shows it: at its nearest mark, half way between two where that is too far off."""
+        mark_Pa = self.mark_Pa if gas_Pa <= self.lit_by_Pa else self.jet_mark_Pa
+        at_mark_Pa = max(round(gas_Pa / mark_Pa), 1) * mark_Pa
+        if abs(at_mark_Pa - gas_Pa) <= NEAR_MARK * gas_Pa:
+            return at_mark_Pa
+        return max(round(2 * gas_Pa / mark_Pa), 1) * mark_Pa / 2
 
     @property
     def small(self) -> bool:
@@ -85,4 +95,5 @@ def gauges(low_fire: float, sizes: str, gas: Gas, jet: Jet, lighting: Lighting) 
         low_fire_Pa,
         GAUGE_OFF * lit_by_Pa if by_gauge else TUBE_OFF_PA,
         making.gauge_mark_Pa(scale_Pa=lit_by_Pa, unit=sizes) if by_gauge else TUBE_MARK_PA[sizes],
+        making.gauge_mark_Pa(scale_Pa=jet_Pa, unit=sizes, from_cylinder=by_gauge),
     )

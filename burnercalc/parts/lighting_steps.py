@@ -1,24 +1,30 @@
 """What gauge and damper stand at after each step from lighting to low fire and from there to high fire."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf, sqrt
 
 from ..catalogue.sentences import Said
 from .damper_marks import DamperMarks, gap
 from .firing import Firing
+from .gas import Gas
 from .gauges import Gauges
+from .holding import Holding
 from .jet import Jet
 from .lighting import Lighting
 from .lighting_slide import LightingSlide
 from .resistance import Resistance
+from .stream import Stream
+from .supply import Supply
 from .tries import Tries
 from .turning import Turn, Turning
 
 
 @dataclass(frozen=True)
 class Step:
-    """Both valves set. `gas_Pa`: gauge, before the jet; None without a jet. `small`: within the scale of the gauge that
-    it is lit by."""
+    """Both valves set. `rate_W`: that comes of it; `gas_Pa`: gauge, before the jet, as it shows it; None without a jet.
+    `small`: within the scale of the gauge that it is lit by."""
 
+    rate_W: float
     gas_Pa: float | None
     small: bool
     damper: Said
@@ -38,6 +44,8 @@ class LightingSteps:
 def lighting_steps(
     equivalence_ratio: float,
     sizes: str,
+    line_pressure: float,
+    gas: Gas,
     firing: Firing,
     resistance: Resistance,
     lighting: Lighting,
@@ -47,9 +55,17 @@ def lighting_steps(
     damper_marks: DamperMarks,
     turning: Turning,
     tries: Tries,
+    stream: Stream,
+    holding: Holding,
+    supply: Supply,
 ) -> LightingSteps:
-    def step(gas_Pa, damper):
-        return Step(gas_Pa, gas_Pa is None or gas_Pa <= gauges.lit_by_Pa, damper)
+    def step(rate_W, gas_Pa, pipe_Pa, damper, most_Pa=inf):
+        """As the gauge shows it, no more than there is; the rate goes with the root of what drops over the jet."""
+        if gas_Pa is None or gas_Pa <= pipe_Pa:
+            return Step(rate_W, gas_Pa, True, damper)
+        shown_Pa = gauges.shown_Pa(min(gas_Pa, most_Pa))
+        rate_W *= sqrt(max(shown_Pa - pipe_Pa, 0.0) / (gas_Pa - pipe_Pa))
+        return Step(rate_W, shown_Pa, shown_Pa <= gauges.lit_by_Pa, damper)
 
     def between(turn: Turn | None, start, end) -> tuple[Step, ...]:
         if lighting.waits_W is None or turn is None or not turn.first:
@@ -59,9 +75,26 @@ def lighting_steps(
             rate_W, ratio = (a * (b / a) ** (n / turn.steps) for a, b in zip(start, end))
             tried = tries.at(ratio)
             damper = gap(tried.open_share(rate_W), sizes, resistance, lighting_slide)[1]
-            found.append(step(tried.gas_Pa(rate_W), damper))
+            found.append(step(rate_W, tried.gas_Pa(rate_W), tried.pipe_Pa(rate_W), damper))
         return tuple(found)
 
+    def set_low():
+        """A mark higher where the nearest leaves less than what may run back, and what is asked for does not."""
+        pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * firing.low_W / firing.rate_W)
+        found = step(firing.low_W, jet.low_Pa, pipe_Pa, damper_marks.low)
+        least_W = holding.hot_W.high if holding.hot_W else 0.0
+        if not found.gas_Pa or not found.rate_W < least_W <= firing.low_W:
+            return found
+        mark_Pa = gauges.mark_Pa if gauges.reads_low else gauges.jet_mark_Pa
+        above_Pa = found.gas_Pa + mark_Pa / 2
+        return replace(
+            found,
+            gas_Pa=above_Pa,
+            rate_W=found.rate_W * sqrt((above_Pa - pipe_Pa) / (found.gas_Pa - pipe_Pa)),
+        )
+
+    on_a_line = gas.liquid is None and jet.high_Pa is not None
+    most_Pa = supply.left_Pa(line_pressure, jet.high_Pa, resistance.total_Pa) if on_a_line else inf
     made, low = lighting_slide, (firing.low_W, equivalence_ratio)
     # As the mark has it.
     light = (made.rate_W.value, made.ratio.value) if made.rate_W else (lighting.waits_W, lighting.waits_ratio)
@@ -69,6 +102,6 @@ def lighting_steps(
     return LightingSteps(
         to_low=between(turning.to_low, light, low),
         to_high=between(turning.straight, light, high) if turning.straight else between(turning.to_high, low, high),
-        low=Step(jet.low_Pa, gauges.reads_low, damper_marks.low),
-        high=step(jet.high_Pa, damper_marks.high),
+        low=replace(set_low(), small=gauges.reads_low),
+        high=step(firing.rate_W, jet.high_Pa, resistance.total_Pa, damper_marks.high, most_Pa),
     )

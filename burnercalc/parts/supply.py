@@ -25,6 +25,12 @@ class Supply:
     valves_drop_Pa: float
     outlet_Pa: Band
 
+    def left_Pa(self, line_Pa: float, jet_Pa: float, mixture_Pa: float) -> float:
+        """Gauge, before a jet that wants more at high fire than a line leaves it: what is lost goes with the square of
+        the gas, as what drops over the jet does."""
+        share = (line_Pa - mixture_Pa) / (self.outlet_Pa.value - mixture_Pa)
+        return mixture_Pa + max(min(share, 1.0), 0.0) * (jet_Pa - mixture_Pa)
+
 
 def supply(gas: Gas, firing: Firing, jet: Jet, shop: Shop, sizes: str, line_pressure: float) -> Supply:
     """From a cylinder the narrowest hose that will do, for its regulator can be set higher; from a line the narrowest

@@ -3,6 +3,7 @@
 from ..parts.blower import Blower
 from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
+from ..parts.fires import Fires
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.gauges import Gauges
@@ -41,6 +42,7 @@ def lighting_card_table(
     lighting_steps: LightingSteps,
     lit_by: str,
     damper_marks: DamperMarks,
+    fires: Fires,
     jet: Jet,
     firing: Firing,
     blower: Blower,
@@ -52,7 +54,7 @@ def lighting_card_table(
     card, air, steps = lighting_card, lighting_air, lighting_steps
     way = _way(lighting, lighting_slide, stopped)
     unlit = way in ("never", "stopped")
-    dim = not unlit and lighting.glows and air.wait_s is None
+    dim = not unlit and fires.dim
     turns = {} if unlit else {"then": turning.to_low, "high": turning.straight or turning.to_high}
     low_way = (*steps.to_low, steps.low)  # steps of the valves from lighting to low fire
     before_high = () if turning.straight else low_way
@@ -81,13 +83,13 @@ def lighting_card_table(
         "sniff": say("sniff.high" if jet.molar_mass_kg_mol < AIR_KG_MOL else "sniff.low"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
         "relights": RELIGHTS_K,
-        "low_gas": jet.low_Pa,
+        "low_gas": steps.low.gas_Pa,
         "low": firing.low_W,
         "low_mark": _told(say, "mark", damper_marks.low),
         "low_cock": cock(steps.low, steps.to_low),
         "high_gas": steps.high.gas_Pa,
         "high_mark": _told(say, "mark", damper_marks.high),
-        "high_rate": firing.rate_W,
+        "high_rate": steps.high.rate_W,
         "cock": cock(steps.high, (*before_high, *steps.to_high)),
     }
     by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}

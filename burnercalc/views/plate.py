@@ -7,20 +7,20 @@ from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
 from ..drawing.shapes import Circle, Text, rectangle
 from ..parts.block import Block
 from ..parts.damper_marks import DamperMarks
+from ..parts.fires import Fires
 from ..parts.firing import Firing
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
-from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
 PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 128.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
-UNSET = (None, None, None, None)  # rate, gas, the damper's kind of mark and its size
+UNSET = (None, None, None, None)  # rate, gas, the damper's mark and its size
 HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
 
 
@@ -81,11 +81,10 @@ def _drill(jet: Jet, say: Say) -> tuple[str, str]:
 def operating_card_drawing(
     burner_count: int,
     lit_by: str,
-    firing: Firing,
     jet: Jet,
     damper_marks: DamperMarks,
+    fires: Fires,
     lighting: Lighting,
-    lighting_slide: LightingSlide,
     lighting_air: LightingAir,
     lighting_card: LightingCard,
     gauges: Gauges,
@@ -96,41 +95,38 @@ def operating_card_drawing(
     say: Say,
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
-    card, torch = lighting_card, lighting.way == "torch"
-    if lighting_slide.rate_W is not None and lighting_slide.gas_Pa is not None:
-        light = (lighting_slide.rate_W.value, lighting_slide.gas_Pa.value, lighting_slide.kind, lighting_slide.size_m)
-    elif torch:
-        light = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
-    else:
-        light = UNSET
+    card, dim, straight = lighting_card, fires.dim, fires.straight
 
-    def mark(kind, size_m):
-        """Hole, gap, or a word where there is no size to it."""
-        if kind is None:
+    def mark(damper, size_m):
+        """Hole or gap, by its drill, or a word where there is no size to it."""
+        if damper is None:
             return "-"
         if not size_m:
-            return say(kind)
-        return say("hole" if kind == "hole" else "gap", size=" = ".join(both(say, "mm", size=size_m)))
+            return say(damper.case)
+        inches, mm = both(say, "mm", size=size_m)
+        told = dict.fromkeys((damper.slots.get("drill") or inches, mm))
+        return say("hole" if damper.case.startswith("hole") else "gap", size=" = ".join(told))
 
-    dim = lighting.glows and lighting_air.wait_s is None  # at LIGHT the walls never come to a glow
-    unlit = stopped or light[0] is None  # what must not be built is not lit either
-    light = UNSET if unlit else light
-    low = (firing.low_W, jet.low_Pa, damper_marks.low.case, damper_marks.low_m)
-    high = (firing.rate_W, jet.high_Pa, damper_marks.high.case, damper_marks.high_m)
+    unlit = stopped or fires.light is None  # what must not be built is not lit either
+
+    def set_to(fire):
+        return UNSET if unlit or fire is None else (fire.rate_W, fire.gas_Pa, fire.damper, fire.size_m)
+
+    purged = UNSET if unlit else (None, None, damper_marks.high, damper_marks.high_m)
     settings = (
-        ("light", *light),
-        ("low", *(UNSET if unlit or dim or turning.straight else low)),
+        ("light", *set_to(fires.light)),
+        ("low", *set_to(fires.low)),
         # Its mark is told where nobody turns it up too: it is purged there.
-        ("high", *(UNSET if unlit else (None, None, *high[2:]) if dim or turning.held_W is not None else high)),
+        ("high", *(set_to(fires.high) if fires.high else purged)),
     )
     rows = [
         (
             say(name),
             say("never" if unlit else f"not_{name}") if rate is None else " = ".join(both(say, "power", power=rate)),
             "-" if gas is None else " = ".join(both(say, "gas", pressure=gas)),
-            mark(kind, size_m),
+            mark(damper, size_m),
         )
-        for name, rate, gas, kind, size_m in settings
+        for name, rate, gas, damper, size_m in settings
     ]
     width, height = CARD_MM
     columns = (MARGIN_MM, 28.0, 82.0, 136.0)
@@ -146,13 +142,14 @@ def operating_card_drawing(
         "purge": card.purge_s,
         "hiss": card.hiss_s,
         "run_on": ceil(card.run_on_s / 60),
+        "scale": gauges.lit_by_Pa,
         "keeper": say(f"keeper.{lit_by}"),
         "until": say("until.glow" if lighting.glows else "until.cool"),
         "to_low": _way(turning.to_low, say),
         "to_high": _way(turning.straight or turning.to_high, say),
     }
     turns = "turns" if lighting.glows else "turns_cool"
-    turns = "turns_dim" if dim else "turns_straight" if turning.straight else turns
+    turns = "turns_dim" if dim else "turns_straight" if straight else turns
     steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
         steps.insert(4, "several")
@@ -161,7 +158,7 @@ def operating_card_drawing(
     else:
         steps.insert(0, "slide")
         if gauges.small and jet.supply_Pa > gauges.lit_by_Pa and not dim:
-            words = "cock_straight" if turning.straight else "cock" if gauges.reads_low else "cock_low"
+            words = "cock_straight" if straight else "cock" if gauges.reads_low else "cock_low"
             steps.insert(steps.index("stop"), words)
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
