@@ -33,12 +33,12 @@ Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "ru
 
 import base64
 import json
-from math import floor
+from math import floor, inf
 
 from . import jobs, on_page, sheet, shopping, steps, units
 from .checks.judge import VERDICTS
 from .design import Design, as_shown, parse_setting, read, supplied, units_of, with_unit
-from .drawing.qr import qr_shapes
+from .drawing.qr import MOST_CODED, qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
 from .errors import InputError, InputErrors, require, together
@@ -93,7 +93,19 @@ def _well_formed(text):
         names = " or ".join(each.__name__ for each in (holds if isinstance(holds, tuple) else (holds,)))
         require(isinstance(value, holds) and not (holds is int and value is True), name, value, f"must be of {names}")
         require(name not in known or str(value) in known[name], name, value, "is not known")
+    for name in ("settings", "before", "other"):
+        mine = request.get(name, {}).get("mine", "")
+        require(isinstance(mine, str), "mine", mine, "must be of str")
+    places = request.get("figures", [])
+    for name, place in places.items() if isinstance(places, dict) else ():
+        require(_is_place(place), "figures", f"{name} {place}", "must be a width above 0 and a height of 0 or more")
     return request
+
+
+def _is_place(place):
+    """Whether it is [width, height] in px, or these and turn."""
+    sizes = place[:2] if isinstance(place, list) and len(place) in (2, 3) else ()
+    return len(sizes) == 2 and all(type(size) in (int, float) for size in sizes) and 0 < sizes[0] < inf > sizes[1] >= 0
 
 
 def _error(error):
@@ -263,12 +275,14 @@ def _drag(request):
     """The setting that a line of the face stands for, on the mark of its steps nearest to where the line was let go."""
     design, setting = _movable(request)
     at, half = abs(request["at"]) / 1000, (design.body_length if request["axis"] == "x" else design.body_width) / 2
-    value = {
+    lines = {
         "body_length": 2 * at,
         "body_width": 2 * at,
         "setback": half - at,
         "edge_margin": half - design.setback - at - design.port_diameter / 2,
-    }[setting.key]
+    }
+    require(setting.key in lines, "key", setting.key, "is no line of the face")
+    value = lines[setting.key]
     step, origin = steps.grid(setting, design.units)
     low, high = steps.marks(setting, design.units)
     mark = min(max(round((value - origin) / step), low), high)
@@ -319,10 +333,15 @@ ADDED_LAYER = ("blanket_8lb", {"in": "1 in", "mm": "25 mm"})
 def _layers(request):
     """The lining's text from its rows. A thickness that still reads as it was shown stays as it was typed."""
     design, key = _design(request), request["key"]
+    require(key == "lining", "key", key, "has no layers")
     typed = [part.split(maxsplit=1)[1] for part in design.text(key).split(",")]
     shown = [text for _, text in on_page.layers_shown(design.value(key), design.units)]
     rows = []
-    for material, text, was in request["rows"]:
+    for row in request["rows"]:
+        places = (None, *range(len(typed)))
+        well = isinstance(row, list) and len(row) == 3 and all(isinstance(text, str) for text in row[:2])
+        require(well and row[2] in places, "rows", row, "must be material, thickness, and the place of an old layer")
+        material, text, was = row
         if material == "":
             material, text = ADDED_LAYER[0], ADDED_LAYER[1][design.sizes]
         elif was is not None and text.strip() == shown[was]:
@@ -406,6 +425,8 @@ def _compare(request):
 
 
 def _code(request):
+    size = len(request["text"].encode())
+    require(size <= MOST_CODED, "text", f"{size} bytes", f"must be at most {MOST_CODED} bytes for a code")
     drawing = Drawing("code", "QR code of the link", qr_shapes(request["text"], 0.0, 0.0, 100.0))
     return {"svg": write_svg(drawing, margin=0.0)}
 

@@ -898,6 +898,10 @@ def test_an_entry_as_people_say_it():
         ("in", "pins: 9, 36 in", "1 in, 36 in", "1/16 in to 1 in (port diameter)"),
         ("mm", "pins: 6 mm, 900 m", "6 mm, 3000 mm", "26 mm to 3000 mm (pin stock length)"),
         ("mm", "regulator: 90 bar", "4.1 bar", "0.0025 bar to 4.1 bar (gas pressure)"),
+        ("in", "blower: 500 pa 20 cfm", "500 Pa 20 cfm", "needs a unit of pressure, such as 1 inH2O or 1 mbar (blower"),
+        ("in", "pins: #2", "0.221 in", "a drill #2 is 0.221 in"),
+        ("in", "regulator: 20 to 0 psi", "0 to 20 psi", "(gas pressure)"),
+        ("in", "tube: 4 X 4 X 3/16 IN, 8 FT", "4 x 4 x 3/16 in, 8 ft", "needs a unit of length"),
     ],
 )
 def test_an_entry_is_refused_in_the_reader_s_measures_and_mended_where_it_is_wrong(system, entry, offered, said):

@@ -200,3 +200,27 @@ def test_an_emptied_field_is_said_to_be_empty():
 def test_a_request_of_odd_types_is_refused_by_name(request_, field):
     reply = json.loads(handle(request_ if isinstance(request_, str) else json.dumps(request_)))
     assert not reply["ok"] and [error["setting"] for error in reply["errors"]] == [field]
+
+
+@pytest.mark.parametrize(
+    ("kind", "asked", "named"),
+    [
+        ("solve", {"figures": {"face": [0, 0, 0]}}, "figures"),
+        ("face", {"figures": {"face": "a"}}, "figures"),
+        ("drag", {"key": "rows", "axis": "x", "at": 5}, "key"),
+        ("layers", {"key": "lining", "rows": [[1, 2, 3]]}, "rows"),
+        ("layers", {"key": "lining", "rows": [["ifb_26", "1", 99]]}, "rows"),
+        ("layers", {"key": "rows", "rows": [["ifb_26", "1", 0]]}, "key"),
+        ("code", {"text": "x" * 2332}, "text"),
+        ("good", {"settings": {"mine": 5}}, "mine"),
+        ("solve", {"settings": {"mine": 5}}, "mine"),
+    ],
+)
+def test_odd_requests_are_refused_by_name(kind, asked, named):
+    """Each ended in a traceback."""
+    reply = json.loads(handle(json.dumps({"kind": kind, "settings": {}, **asked})))
+    assert not reply["ok"] and [error["setting"] for error in reply["errors"]] == [named]
+
+
+def test_the_largest_code_holds_what_is_said():
+    assert ask("code", text="x" * 2331)["svg"].startswith("<svg")

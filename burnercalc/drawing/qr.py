@@ -6,6 +6,7 @@ from .shapes import rectangle
 
 # White modules that must stand around the code: ISO/IEC 18004, 4 on each side (published).
 QUIET_MODULES = 4
+MOST_CODED = 2331  # bytes that the largest code holds at error correction M: ISO/IEC 18004, table 7 (published)
 
 
 @lru_cache(maxsize=4)  # a sheet is laid out several times before it fits, with the same code

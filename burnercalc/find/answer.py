@@ -17,7 +17,7 @@ from ..link import to_link
 from ..parts.gas import gas
 from ..result import Checked, Result, solve
 from ..settings import BY_KEY, SETTINGS
-from ..units import parse_quantity, show
+from ..units import parse_quantity, show, split_number
 from . import sold
 from .bill import Bill, Bought
 from .choices import AXES, FROM_LINE, Asked, grid_options, long_enough
@@ -55,6 +55,7 @@ FACE_KEYS = (  # in one of which those that are mended differ
     *("body_length", "rows", "ports_per_row", "pattern"),
 )
 MOST_MENDED, MENDING, AGAIN = 4, 40, 8  # designs that are mended, solves of all of them, and of one found after that
+BY_SIZE = ("body_width", "body_depth", "wall", "port_diameter")  # as a rack holds them
 # What the best of all is called when it has a fault, and what is shown besides the best in a kind.
 LEAST_WRONG, ANOTHER_WAY = "least wrong", "another way"
 
@@ -465,8 +466,16 @@ def _way(space: Space, node: Node) -> dict[str, Any]:
     }
 
 
+def as_typed(design: Design, key: str) -> str:
+    """As it is shown, but what is bought by size as it was typed: 100 mm to a reader of inches, never 3 15/16 in."""
+    found = split_number(design.text(key)) if key in BY_SIZE else None
+    return design.text(key) if found and found[1] in {"in", "mm"} - {design.units} else design.show(key)
+
+
 def _way_words(design: Design, way: Mapping[str, Any]) -> dict[str, str]:
-    show = design.show
+    def show(key: str) -> str:
+        return as_typed(design, key)
+
     return {
         "burners": f"{way['burners']} burner{'s' if way['burners'] > 1 else ''}",
         "body": f"a body of {show('body_kind')}, {show('body_width')} x {show('body_depth')}",
@@ -482,7 +491,12 @@ def _ways(space: Space, found: Found, listed: list[Node], weights: Mapping[str, 
     least = min(node.rank(weights)[:2] for node in listed)
 
     def another(node: Node) -> bool:
-        return node.rank(weights)[:2] <= least and all(_differs(space, node, one) for one in ways)
+        told = {_differs(space, one, ways[0]) for one in ways}
+        return (
+            node.rank(weights)[:2] <= least
+            and all(_differs(space, node, one) for one in ways)
+            and _differs(space, node, ways[0]) not in told
+        )
 
     for node in found.in_order(lambda node: rank(node, weights), another):
         if len(ways) >= LEAST_SHOWN:

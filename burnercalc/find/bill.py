@@ -70,8 +70,11 @@ def bill(
         if left and entry.price:
             _add(things, entry, left, batch)
     listed = tuple(things.values())
+    one_of = " for one chamber" if batch > burner.part("burner_count") else ""  # trains are bought for all of them
     besides = tuple(
-        Bought("", one.buy, one.price) for axis, one in chosen.items() if one.buy and axis in ("cylinder", "jet")
+        Bought("", f"{one.buy}{one_of if axis == 'cylinder' else ''}", one.price)
+        for axis, one in chosen.items()
+        if one.buy and axis in ("cylinder", "jet")
     )
     on_the_list = sum(thing.price for thing in listed)
     return Bill((*listed, *besides), own, on_the_list + sum(thing.price for thing in besides), on_the_list, lacking)

@@ -494,8 +494,12 @@ def _of_lines(a: Asked, lines: Iterable[str]) -> Iterable[Option]:
     """What a line holds before the jet, for which the nearest larger drill asks for less; and a seventh less, where
     connector and valves leave no more."""
     for line in dict.fromkeys(lines):
-        before = [line, _pressure(LINE_LEAVES * parse_quantity(line, "pressure", "line_pressure"), OF_LINE[a.system])]
-        yield from _at_pressures(a, before, line)
+        yield from _at_pressures(a, before_jet(line, a.system), line)
+
+
+def before_jet(line: str, system: str) -> list[str]:
+    """What a line holds, and what it leaves before the jet, as texts."""
+    return [line, _pressure(LINE_LEAVES * parse_quantity(line, "pressure", "line_pressure"), OF_LINE[system])]
 
 
 def _at_pressures(a: Asked, pressures: Iterable[str], line: str) -> Iterable[Option]:

@@ -2,13 +2,14 @@
 
 Fault by fault, stops first: what cures it is moved the way that its check says, by the smallest step that mends it. A
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
-another. Settings of the burner come first; the question itself (chamber, work, day) is only moved for what is left
-then. What no step betters takes several at once: it is begun again with a whole other face, and where a few faults stay
-even so with one burner more or another opening. At the end each change is tried without, and in smaller steps. Of a
-fault that stays it is said what was tried, and why that is no way.
+another. Settings of the burner come first; lining, opening and fuel are only moved for what is left then, and what the
+smith asked for or found there (chamber, work, day, house line) never. What no step betters takes several at once: it is
+begun again with a whole other face, and where a few faults stay even so with one burner more or another opening. At the
+end each change is tried without, and in smaller steps. Of a fault that stays it is said what was tried, and why that is
+no way.
 """
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations, islice, product
 from math import inf
@@ -26,7 +27,7 @@ from ..result import Result
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
-from .choices import Asked, grid_options
+from .choices import Asked, before_jet, grid_options
 from .faults import Fault, faults_of
 from .graph import parts_of
 from .have import Have
@@ -47,21 +48,20 @@ MOST_PAIRS = 60
 TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
 # Stands there, or is meant to: a check may say that it is too small or too large, and that is for the smith to settle.
 CHAMBER = frozenset({"chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter"})
-# What the smith asked for; moved only when all else fails.
-QUESTION = CHAMBER | frozenset(
+WORK = frozenset({"work_metal", "work_rate", "work_temperature", "chamber_temperature", "bar_diameter", "heat_up_time"})
+PLACE = frozenset(
     {
-        *("units", "sizes", "lining"),
-        *("opening_area", "opening_depth", "chamber_temperature", "work_metal", "work_rate", "work_temperature"),
-        *("bar_diameter", "heat_up_time", "fuel", "fuel_blend", "ambient_temperature", "altitude", "damp_air"),
-        *("refractory", "chamber_back_pressure", "line_pressure"),
+        *("ambient_temperature", "altitude", "damp_air"),
+        *("chamber_back_pressure", "line_pressure", "meter_capacity", "other_appliances"),
     }
 )
-
-NEVER_NOUGHT = ("work_rate",)  # a chamber without work is no answer to somebody who has some
-WISHES = frozenset({"reducing_wanted"})  # said by the smith alone: a check is no reason to want it
-
-# Cylinders stand outdoors: a warmer shop, which a wet block may ask for, is no cure of theirs.
-OUTDOORS, SHOP_AIR = frozenset({"cylinder"}), "ambient_temperature"
+# Said by the smith alone: a check is no reason to want another mixture, or to cast straighter.
+CLAIMS = frozenset({"reducing_wanted", "port_tilt_tolerance", "port_position_tolerance"})
+STAYS = CHAMBER | WORK | PLACE | CLAIMS | {"units", "sizes"}
+# Moved only when all else fails.
+QUESTION = STAYS | {"lining", "opening_area", "opening_depth", "fuel", "fuel_blend", "refractory"}
+# Each is one thing to buy.
+BLOWER, CYLINDERS = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve"), ("cylinder", "cylinder_count")
 
 CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(parts_of(checks.CHECKS[key])))
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
@@ -83,18 +83,21 @@ class Kept:
 
 @dataclass(frozen=True)
 class Moved:
-    """One change: the setting, its text before and after, and the checks it mends."""
+    """One change: the setting, its text before and after, the checks it mends, and what it costs to buy; None of what
+    no price is known for, or another change is told with it."""
 
     key: str
     label: str
     before: str
     after: str
     mends: tuple[Kept, ...]
+    price: float | None = None
 
 
 @dataclass(frozen=True)
 class Tried:
-    """A cure of a fault that stays. `why` it is no way: mine, auto, end, short or spoils, with the checks it spoils."""
+    """A cure of a fault that stays. `why` it is no way: mine, asked, place, auto, end, short or spoils, with the checks
+    it spoils."""
 
     fault: str
     label: str
@@ -130,15 +133,21 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     bench.ends_at = bench.solves + MOST_TIDYING
     before: Changes | None = None
     while best != before:
-        before, best = best, _smaller(bench, _fewer(bench, best))
+        before, best = best, _cheaper(bench, _smaller(bench, _fewer(bench, best)))
     bench.ends_at = inf
     after = bench.result(best)
     left = faults_of(after)
-    cold = OUTDOORS - {fault.key for fault in left}
-    left += tuple(one for key in cold for one in faults_of(bench.judging(best, key)) if one.key == key)
     kept = {fault.key for fault in left}
+    prices = _prices(design, after, [key for key, _ in best])
     changes = tuple(
-        Moved(key, BY_KEY[key].label, design.show(key), after.design.show(key), _kept_by(bench, best, key))
+        Moved(
+            key,
+            BY_KEY[key].label,
+            design.show(key),
+            after.design.show(key),
+            _kept_by(bench, best, key),
+            prices.get(key),
+        )
         for key, _ in best
     )
     mended = tuple(fault for fault in faults_of(bench.base) if fault.key not in kept)
@@ -156,7 +165,7 @@ def mending(design: Design, mine: Collection[str], most: int) -> tuple[dict[str,
 def _looked_for(bench: "_Bench") -> Changes:
     """The changes that mend most, as they are found."""
     best: Changes = ()
-    for reach in (QUESTION, CHAMBER):
+    for reach in (QUESTION, STAYS):
         if bench.rank(best) == (0, 0):
             break
         bench.allow(bench.in_all // 3)
@@ -169,7 +178,7 @@ def _looked_for(bench: "_Bench") -> Changes:
         if not 0 < len(bench.words(best)) <= FEW:
             break
         bench.allow(AGAIN_SOLVES)
-        made = _mend(bench, begun, CHAMBER)
+        made = _mend(bench, begun, STAYS)
         if _worth(bench, made) < _worth(bench, best):
             best = made
     return best
@@ -263,6 +272,53 @@ def _beginnings(design: Design, mine: frozenset[str]) -> Iterator[Changes]:
             yield tuple(openings)
 
 
+def _prices(design: Design, after: Result, moved: list[str]) -> dict[str, float]:
+    """What a blower and cylinders that are moved cost to buy, each beside the first change that it is."""
+    found: dict[str, float] = {}
+    things = {
+        CYLINDERS: _cylinders(design, after.design.cylinder, after.design.cylinder_count),
+        BLOWER: sum(line.batch_cost for line in after.part("cost").lines if line.key == "blower"),
+    }
+    for keys, price in things.items():
+        first = next((key for key in moved if key in keys), None)
+        if first and price > 0:
+            found[first] = price
+    return found
+
+
+def _cylinders(design: Design, size: str, count: int) -> float:
+    """What so many cylinders cost beside those of a design."""
+    own = design.cylinder_count if design.cylinder == size else 0
+    return (count - own) * sold.CYLINDER_PRICES[size]
+
+
+def _cheaper(bench: "_Bench", changes: Changes) -> Changes:
+    """With the cheapest cylinders that do the same, no more than stand side by side where those do; only where any are
+    bought, and none that are mine."""
+    design, moved = bench.base.design, dict(changes)
+    if not moved.keys() & set(CYLINDERS):
+        return changes
+
+    def dear(size: str, count: str) -> tuple[bool, float, int]:
+        return int(count) > sold.MOST_CYLINDERS, _cylinders(design, size, int(count)), int(count)
+
+    now = [moved.get(key, design.text(key)) for key in CYLINDERS]
+    low, high = (int(limit or 1) for limit in limits(BY_KEY["cylinder_count"]))
+    menu = product([name for name, _ in BY_KEY["cylinder"].choices], map(str, range(low, high + 1)))
+    rest = tuple(change for change in changes if change[0] not in CYLINDERS)
+    for one in sorted(
+        (one for one in menu if dear(*one) < dear(*now) and dear(*one)[1] > 0), key=lambda one: dear(*one)
+    ):
+        made = (*rest, *(both for both in zip(CYLINDERS, one) if design.text(both[0]) != both[1]))
+        if bench.ended or {key for key, _ in made} & bench.mine or bench.refused(made):
+            continue
+        if bench.word(made, "cylinder") == bench.word(changes, "cylinder") and (
+            _worth(bench, made) <= _worth(bench, changes)
+        ):
+            return made
+    return changes
+
+
 def _kept_by(bench: "_Bench", changes: Changes, key: str) -> tuple[Kept, ...]:
     """The checks that are worse without one of the changes."""
     less = tuple(change for change in changes if change[0] != key)
@@ -279,15 +335,17 @@ def _kept_by(bench: "_Bench", changes: Changes, key: str) -> tuple[Kept, ...]:
 
 def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
     """Each cure of a fault that stays, and why it is no way, as far as there are solves for it."""
-    for change in bench.judging(changes, fault.key).checks[fault.key].changes:
+    for change in bench.result(changes).checks[fault.key].changes:
         if bench.ended:
             return
-        if change.setting in CHAMBER | WISHES:
+        if change.setting in CHAMBER | CLAIMS:
             continue
         follows = bench.result(changes).design.value(change.setting) == "auto"
         label, why, spoils = BY_KEY[change.setting].label, "auto" if follows else "end", tuple[str, ...]()
         texts = texts_of(bench.result(changes).design, BY_KEY[change.setting], change.move)
-        for text in () if change.setting in bench.mine else texts:
+        stays = {"mine": bench.mine, "asked": WORK, "place": PLACE}  # {why: settings}
+        held = next((word for word, keys in stays.items() if change.setting in keys), "")
+        for text in () if held else texts:
             made = _with(changes, change.setting, text)
             if bench.refused(made):
                 continue
@@ -297,25 +355,20 @@ def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
             if worse := bench.worse(made, changes):
                 why, spoils = "spoils", tuple(CHECKS[key].label for key in worse)
                 break
-        yield Tried(fault.label, label, change.move, "mine" if change.setting in bench.mine else why, spoils)
+        yield Tried(fault.label, label, change.move, held or why, spoils)
 
 
 class _Judged:
     """A set of changes; each check is asked when somebody wants to know, as most moves are dropped after one or two."""
 
-    def __init__(self, result: Result, outdoors: Callable[[], Result] | None = None) -> None:
-        """`outdoors`: with the shop's air as it was, where that is moved."""
-        self.result, self._outdoors = result, outdoors
+    def __init__(self, result: Result) -> None:
+        self.result = result
         self._seen: dict[str, tuple[str, float]] = {}
-
-    def judging(self, key: str) -> Result:
-        """What a check is judged by."""
-        return self._outdoors() if self._outdoors and key in OUTDOORS else self.result
 
     def fault(self, key: str) -> tuple[str, float]:
         """(caution or stop, how far over the limit); ("", 0) of a check that is good."""
         if key not in self._seen:
-            judged = self.judging(key).parts.call(checks.CHECKS[key])
+            judged = self.result.parts.call(checks.CHECKS[key])
             bad = judged is not None and judged.verdict in FAULTS
             self._seen[key] = (judged.verdict, how_wrong(key, judged.value, judged.limit)) if bad else ("", 0.0)
         return self._seen[key]
@@ -360,19 +413,8 @@ class _Bench:
                 self._known[key] = None
             else:
                 self.solves += 1
-                self._known[key] = _Judged(Result(design, store=self._parts), self._outdoors(changes))
+                self._known[key] = _Judged(Result(design, store=self._parts))
         return self._known[key]
-
-    def _outdoors(self, changes: Changes) -> Callable[[], Result] | None:
-        less = tuple(change for change in changes if change[0] != SHOP_AIR)
-        if len(less) == len(changes):
-            return None
-
-        def judged() -> Result:
-            found = self._judged(less)
-            return found.result if found else self.base
-
-        return judged
 
     def refused(self, changes: Changes) -> bool:
         """Whether a rule refuses it."""
@@ -419,12 +461,6 @@ class _Bench:
         found = self._judged(changes)
         assert found is not None
         return found.result
-
-    def judging(self, changes: Changes, key: str) -> Result:
-        """What a check is judged by."""
-        found = self._judged(changes)
-        assert found is not None
-        return found.judging(key)
 
 
 def _mend(bench: _Bench, changes: Changes, still: frozenset[str]) -> Changes:
@@ -490,23 +526,14 @@ def _moves(
     bench: _Bench, changes: Changes, fault: str, still: frozenset[str], steps: Iterable[int] = STEPS
 ) -> Iterator[tuple[str, str]]:
     """Texts for the settings that cure a fault, the way that its check says, the first cure and near ones first."""
-    result = bench.judging(changes, fault)
+    result = bench.result(changes)
     for change in result.checks[fault].changes:
-        if change.setting not in bench.mine and change.setting not in still and change.setting not in WISHES:
-            if change.setting == "work_rate" and (text := _heated(result)):
-                yield change.setting, text
+        if change.setting not in bench.mine | still | STAYS:
+            if change.setting == "gas_pressure" and not result.part("gas").liquid:
+                for text in before_jet(result.design.text("line_pressure"), result.design.sizes):
+                    yield change.setting, text
             for text in texts_of(result.design, BY_KEY[change.setting], change.move, steps):
                 yield change.setting, text
-
-
-def _heated(result: Result) -> str | None:
-    """The most work that the chamber heats for sure, as typed, where that is less than asked; None where it is none."""
-    found = result.part("throughput").metal_kg_s
-    if found is None or not 0 < found.low < result.design.work_rate:
-        return None
-    setting = BY_KEY["work_rate"]
-    text = _stepped(setting, found.low, -1, result.design.sizes)
-    return text if text is not None and parse_setting(setting, text) > 0 else None
 
 
 def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] = STEPS) -> Iterator[str]:
@@ -523,7 +550,7 @@ def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] =
         for sign in {"raise": (1,), "lower": (-1,)}.get(move, (1, -1)):
             for count in steps:
                 text = _stepped(setting, value, sign * count, design.sizes)
-                if text is not None and not (setting.key in NEVER_NOUGHT and parse_setting(setting, text) == 0):
+                if text is not None:
                     yield text
 
 

@@ -15,6 +15,7 @@ from ..constants import INCH_M
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors, few
 from ..link import read_beside
+from ..physics.drills import drill_named
 from ..physics.linings import material_keys, material_name
 from ..settings import BY_KEY, SETTINGS
 from ..tables import read_table
@@ -173,7 +174,8 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}(?![\d./])", error.nearest, entry))
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}\s*{re.escape(size[1])}", error.nearest, entry))
     # A comma that is missing, and a metric size without its unit.
-    as_meant = [re.sub(r"(in|mm)\s+(?=[0-9])", r"\1, ", entry), f"{entry} mm"]
+    as_meant = [re.sub(r"(in|mm)\s+(?=[0-9])", r"\1, ", entry), f"{entry} mm", entry.lower()]
+    as_meant.append(re.sub(r"^([0-9.]+)( to |-)([0-9.]+)", r"\3\2\1", entry))  # 30 to 0 psi
     return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, [several, *as_meant, *offered], system))
 
 
@@ -386,6 +388,13 @@ def _round(entry: str, system: str) -> Piece:
 
 def _pins(entry: str, system: str) -> Piece:
     diameter, rest = _split(entry)
+    if diameter.startswith("#"):  # wires, needles and drills have numbers, and each its own
+        try:
+            size = show(drill_named(diameter).diameter_m, "length", system, exact=True)
+        except InputError:
+            size = ""
+        rule = "needs its diameter, as numbers of wires and drills differ"
+        raise InputError("pins", entry, f"{rule}; a drill {diameter} is {size}" if size else rule, size)
     texts = {"port_diameter": _sizes(diameter, 1, "pins", system)[0]}
     if rest:
         texts["pin_stock_length"] = _sizes(rest, 1, "pins", system)[0]
@@ -421,17 +430,24 @@ def _blower(entry: str, system: str) -> Piece:
         raise neither
     found: dict[str, str] = {}
     for part in filter(None, both.groups()):
+        meant: list[tuple[str, InputError]] = []
         for key in plate:
             try:
                 _setting(key, part, system)
             except (InputError, InputErrors) as refused:
                 first = refused.errors[0]
+                if first.nearest and " or " not in first.nearest:
+                    meant.append((key, first))
                 if "must be" in first.rule and "number" not in first.rule:  # of the right kind, out of range
                     raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})") from None
                 continue
             if key in found:
                 raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
+        if len(meant) == 1 and part not in found.values():  # 500 pa can only be 500 Pa
+            key, first = meant[0]
+            offer = _offer("blower", [entry.replace(part, first.nearest)], system)
+            raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer)
     lacking = [key for key in plate if key not in found]
     if len(lacking) == len(plate):
         raise neither

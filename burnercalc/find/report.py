@@ -7,7 +7,7 @@ from .. import units
 from ..catalogue.sentences import pipe_size
 from ..link import to_link
 from ..result import Result
-from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, shown
+from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, as_typed, shown
 from .bill import Bought
 from .faults import Fault
 from .good import Kept, Mended, Moved, Tried, verdicts
@@ -138,8 +138,7 @@ def shops_data(sample: Sample) -> dict[str, Any]:
     return {
         "shops": sample.shops,
         "good": sample.good,
-        "stops": sample.stops,
-        "cautions": sample.cautions,
+        "as_set": {"stops": sample.stops, "cautions": sample.cautions},
         "head": sample.head,
         "worst": sample.worst,
         "text": sample.sentence,
@@ -245,7 +244,10 @@ def says(offer: Offer) -> list[str]:
 
 def _sizes(offer: Offer) -> str:
     d = offer.design
-    show = d.show
+
+    def show(key: str) -> str:
+        return as_typed(d, key)
+
     inlet, mix_pipe = (pipe_size(size, d.reader) for size in (d.inlet, d.mix_pipe))
     even = d.pattern == "straight" and d.body_kind != "pipe"
     # Never `4 in a row`, which reads as inches.
@@ -261,6 +263,7 @@ def _sizes(offer: Offer) -> str:
 
 def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
     return {
+        "head": head(mended),
         "changes": [
             {
                 "setting": one.key,
@@ -271,7 +274,8 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
                     {"check": kept.key, "label": kept.label, "verdict": kept.verdict, "to_spare": kept.spare}
                     for kept in one.mends
                 ],
-                "says": mends_said(one),
+                "price": None if one.price is None else round(one.price, 2),
+                "says": mends_said(one, mended.after.design.reader),
             }
             for one in mended.changes
         ],
@@ -287,11 +291,24 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
     }
 
 
-def mended_text(mended: Mended, base: str = "") -> str:
+def head(mended: Mended) -> str:
+    """What becomes of all faults, in a sentence; a note is no fault, but nor is it good."""
+    noted = any(check.verdict == "note" for check in mended.after.checks.values())
     if not mended.changes:
-        lines = ["Nothing to change: every check is good." if not mended.left else "No change was found that helps."]
-    else:
-        lines = [f"{one.label}: {one.before} -> {one.after} ({'; '.join(mends_said(one))})" for one in mended.changes]
+        if mended.left:
+            return "No change was found that helps."
+        return "Nothing to change: " + ("there are notes, but no fault." if noted else "every check is good.")
+    if mended.left:
+        in_all = len(mended.mended) + len(mended.left)
+        return f"{len(mended.mended)} of {in_all} faults go; the others stay."
+    return "All faults go; notes stay." if noted else "All checks turn good."
+
+
+def mended_text(mended: Mended, base: str = "") -> str:
+    lines = [head(mended)]
+    for one in mended.changes:
+        said = "; ".join(mends_said(one, mended.after.design.reader))
+        lines.append(f"{one.label}: {one.before} -> {one.after} ({said})")
     lines += [f"mended: {fault.verdict.upper()} {fault.text}" for fault in mended.mended]
     for fault in mended.left:
         lines.append(f"left: {fault.verdict.upper()} {fault.text}")
@@ -299,9 +316,10 @@ def mended_text(mended: Mended, base: str = "") -> str:
     return "\n".join([*lines, mended.link(base)]) + "\n"
 
 
-def mends_said(one: Moved) -> list[str]:
-    """What a change mends, and what margin is left then."""
-    return [f"{kept.label}: {_spare(kept)}" for kept in one.mends]
+def mends_said(one: Moved, reader: str = "in") -> list[str]:
+    """What a change mends, what margin is left then, and what it costs to buy."""
+    cost = [] if one.price is None else [f"costs {units.show(one.price, 'price', reader)}"]
+    return [f"{kept.label}: {_spare(kept)}" for kept in one.mends] + cost
 
 
 def _spare(kept: Kept) -> str:
@@ -312,6 +330,8 @@ def _spare(kept: Kept) -> str:
 
 WHY = {
     "mine": "yours, so it stays",
+    "asked": "what you asked for, so it stays",
+    "place": "what the place gives, so it stays",
     "auto": "follows the chamber by itself",
     "end": "goes no further",
     "short": "not enough by itself",

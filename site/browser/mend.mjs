@@ -41,8 +41,7 @@ const lines = (words) => make("ul", "", ...words.map((line) => make("li", "", li
 
 function showGood(reply, status) {
   const { changes, mended, left } = reply;
-  status.textContent = !changes.length ? (left.length ? "No change was found that helps." : "Nothing to change: every check is good.")
-    : left.length ? `${mended.length} of ${mended.length + left.length} faults go; the others stay.` : "All checks turn good.";
+  status.textContent = reply.head;
   const parts = [];
   if (changes.length) parts.push(make("h3", "", "What changes"), listed(changes.map(({ label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says)])));
   const verdicts = [...mended, ...left].map(({ check, label, verdict }) => [label, `${verdict} now, then ${reply.after[check] ?? "gone"}`]);
