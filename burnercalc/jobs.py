@@ -74,6 +74,7 @@ HAS = (
     *(
         "watched_hours",
         "oven_places",
+        "kiln",
         "hands",
         "day_hours",
         "work_week",

@@ -1395,14 +1395,23 @@ SETTINGS = (
         whole=True,
     ),
     Setting(
+        "kiln",
+        "make",
+        "Oven is a kiln",
+        "choice",
+        "no",
+        "Yes where the oven is a kiln that makes the first fires too: the blocks of a charge stay in it for all heats. "
+        "A stand is then for test fires alone, and no gas of the burner goes into first fires.",
+        choices=NO_YES,
+    ),
+    Setting(
         "test_stands",
         "make",
         "Test stands",
         "count",
         "1",
         "How many burners can make their first fire side by side, each on a chamber with gas and air of its own; one "
-        "person stands by all. The day after a test fire, when it is cold, a stand takes the next block. A kiln that "
-        "takes four blocks whole for their first fires counts as four.",
+        "person stands by all. The day after a test fire, when it is cold, a stand takes the next block.",
         "1",
         "20",
         ("1", "1"),

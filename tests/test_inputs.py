@@ -15,7 +15,7 @@ from burnercalc.settings import BY_KEY, SETTINGS
 # Moved in every setting.
 FAR = ("default", "smith, metric", "crucible, inches", "round", "plates, a batch", "frost", "a tank in the hills",
        "no baffle, a blend")  # fmt: skip
-DOZEN = ("batch_size", "moulds", "oven_places", "test_stands", "hands", "day_hours", "work_week", "start_date",
+DOZEN = ("batch_size", "moulds", "oven_places", "kiln", "test_stands", "hands", "day_hours", "work_week", "start_date",
          "hours_weld", "hours_mould", "hours_cast", "hours_finish", "ambient_temperature", "watched_hours")  # fmt: skip
 # Where an answer goes by steps, or rests on a setting only there: (texts, settings to move).
 NEAR = {

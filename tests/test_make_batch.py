@@ -204,3 +204,17 @@ def test_the_days_of_burner_1_are_those_of_the_batch(dozen):
             seen += 1
     assert seen == len(words)
     assert "09:00 weld 1" in days["day 1"][1] and "09:00 make mould 1" in days["day 1"][1]
+
+
+def test_first_fires_in_a_kiln_are_booked_and_burn_no_gas_of_the_burner():
+    """Four on one stand: their fires one after the other; in a kiln for four one charge, then four tests."""
+    shop = {"batch_size": "4", "oven_places": "4", "moulds": "4"}
+    stand, kiln = solved(**shop), solved(**shop, kiln="yes")
+    fires = [(job.burners, job.start) for job in kiln.part("batch").plan.jobs if job.step == "fire"]
+    assert len({start for _, start in fires}) == 3 and len(fires) == 12  # three heats, all four in each
+    assert kiln["batch_days"] < stand["batch_days"] - 6
+    assert stand["first_fire_cost"] > 0 == kiln["first_fire_cost"]
+    spared = stand["cost_batch"] - kiln["cost_batch"]
+    assert spared == pytest.approx(4 * stand["first_fire_cost"] + 20 * (stand["moulds_made"] - kiln["moulds_made"]))
+    (do,) = [row[1] for row in kiln.tables["care"].rows if row[0] == "First fire"]
+    assert do.startswith("In the kiln") and "small torch" not in do

@@ -91,6 +91,11 @@ def test_one_person_stands_by_all_fires_and_does_nothing_else():
     assert first == second and len(first) == 3
 
 
+def _morning(end):
+    """When work could begin next after a moment."""
+    return -(-(end - OPENS) // D) * D + OPENS
+
+
 def _resources_hold(burners, work, means, found):
     by = {}
     for job in found.jobs:
@@ -156,6 +161,14 @@ def _resources_hold(burners, work, means, found):
             assert (means.weekday + begun // D) % 7 < means.week and OPENS <= begun % D <= OPENS + means.day_min
             assert mine["clear"][0].start >= aired.end
         left = mine.get("test", mine["fire"])[-1].end
+        if means.kiln:  # the blocks of a charge stay in it till their fires are over; a stand is for the test alone
+            (charge,) = mine["oven"]
+            inside = [job.burners for job in by["fire"] if job.start == mine["fire"][0].start]
+            assert sorted(inside) == [(one,) for one in charge.burners]
+            assert not any(charge.start < other.start < _morning(mine["fire"][-1].end) for other in by["oven"])
+            if work.test:
+                stands.append((mine["test"][0].start, _morning(left)))
+            continue
         stands.append((mine["fire"][0].start, left // D * D + D if work.test else left))  # hot on the day of its test
     for held, most in ((molds, means.moulds), (stands, means.test_stands)):
         for now, _ in held:
@@ -192,6 +205,7 @@ SHOPS = st.builds(
     day_min=st.sampled_from([240, 540, 720]),
     week=st.sampled_from([5, 6, 7]),
     weekday=st.integers(0, 6),
+    kiln=st.booleans(),
 )
 
 
@@ -217,7 +231,7 @@ def test_the_days_that_hands_are_at_work_by_hand(hands, week, last):
     """Six times 8 h and a mould of 6 h are 54 h: six days of 9 h, of which five are a week; the first day is day 0. The
     last burner is fired from the next morning of work on."""
     work = replace(ONE, weld=480, mould=360, cast=0, strip=0, trim=0, clear=0, cure=0, air=0, oven=0, heats=())
-    assert _least(work, hands == 1, 540, week, 0).by_hands(6, 1, hands) == last
+    assert _least(work, hands == 1, 540, week, 0, False).by_hands(6, 1, hands) == last
 
 
 class AllOrders:
@@ -491,6 +505,25 @@ def test_no_block_begins_in_a_chamber_hot_from_a_test_fire():
     found = plan(3, replace(ONE, test=68), replace(means, week=5, weekday=friday % 7))
     tests, heats = [[start for _, start, _ in jobs(found, step)] for step in ("test", "fire")]
     assert all(b // D > a // D for a, b in zip(tests, heats[3::3]))
+
+
+def test_a_kiln_keeps_its_charge_for_the_first_fires_and_a_stand_is_for_tests():
+    """By hand, four burners that wait for a kiln of two, one stand: oven, three heats on the next three mornings, and
+    the next charge on the morning after: again three heats. The first two are tested on two mornings, for one stand
+    stays hot; the last two when theirs are over. Two stands spare the last morning; a kiln of four has one charge."""
+    work, means = replace(ONE, test=68), Means(moulds=4, oven_places=2, hands=4, kiln=True)
+    found = plan(4, work, means)
+    charges = jobs(found, "oven")
+    first = charges[0][1] // D
+    assert [start // D - first for _, start, _ in charges] == [0, 4]
+    assert [start // D - first for _, start, _ in jobs(found, "fire")] == [1, 1, 2, 2, 3, 3, 5, 5, 6, 6, 7, 7]
+    assert [start // D - first for _, start, _ in jobs(found, "test")] == [4, 5, 8, 9]
+    two = plan(4, work, replace(means, test_stands=2))
+    assert [start // D - first for _, start, _ in jobs(two, "test")] == [4, 4, 8, 8] and two.days == found.days - 1
+    four = plan(4, work, replace(means, oven_places=4, test_stands=4))
+    first = jobs(four, "oven")[0][1] // D
+    assert [start // D - first for _, start, _ in jobs(four, "fire")] == [1] * 4 + [2] * 4 + [3] * 4
+    assert four.days < two.days
 
 
 def test_no_hands_on_days_off_and_the_oven_waits_for_them():

@@ -150,9 +150,11 @@ ANSWERS = (
         "schedule.fuel_kg",
         "mass",
         "First fire, gas",
-        meaning="Gas of all heats at low fire, if the burner makes them all; a kiln or a small torch takes far less.",
+        meaning="Gas of all heats at low fire, if the burner makes them all; a small torch takes far less, a kiln "
+        "none of it.",
         formula="gas at high fire x low fire x hours of all heats",
         inputs=(
+            "kiln",
             "first_fire_heats",
             "first_fire_time",
             "watched_hours",
@@ -297,6 +299,8 @@ STEPS = {
     "heat that drying wants. Thermocouples as in the oven; draw them and the fibre before it is "
     "lit. Where there is neither, short pulses of it, after the oven only, and "
     "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
+    "fire.do.kiln": "In the kiln, on from the oven's hold, all blocks of the charge together, by the stages; none of "
+    "this burner's gas so far. Thermocouples as in the oven. Cool slowly, closed, till it takes the next charge cold.",
     "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages in the kiln; or under the "
     "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Thermocouples as in the "
     "oven. Cool slowly too.",

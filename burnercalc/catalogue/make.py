@@ -82,6 +82,7 @@ BATCH = (
     "batch_size",
     "moulds",
     "oven_places",
+    "kiln",
     "test_stands",
     "hands",
     "day_hours",

@@ -54,7 +54,8 @@ class Means:
     """What the shop has: moulds, places in the oven, test stands, pairs of hands, and its working hours.
 
     `day_min` minutes of work from OPENS_MIN on, on the first `week` days of the week; the first day of the plan is day
-    `weekday` of it, 0 for Monday.
+    `weekday` of it, 0 for Monday. `kiln`: the oven is a kiln in which the blocks of a charge make their first fires
+    too, all together; it takes the next charge on the morning after, and a stand is for test fires alone.
     """
 
     moulds: int = 1
@@ -64,6 +65,7 @@ class Means:
     day_min: int = 9 * 60
     week: int = 7
     weekday: int = 0
+    kiln: bool = False
 
 
 @dataclass(frozen=True)
@@ -131,7 +133,7 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     its stand for its test fire: whoever stands by a fire that morning makes it first, one after the other; else it is
     work by hand of the day. One that is longer than a day begins on a morning and is stood by to its end. A test fire
     leaves the chamber hot, where the next block's bound water would turn to steam at once: no heat begins on that stand
-    before the next morning.
+    before the next morning. In a kiln the blocks stay from the oven on, and are fired as soon as someone can.
 
     Up to DOZEN burners that take no more than LONG_MIN by hand, owning more never takes longer: the best is taken over
     all of _fewer, which grow with what is owned. Above, only less of one kind is tried, as long as MOST_DAYS last, so
@@ -188,7 +190,7 @@ class _Spare:
     def __init__(self, burners, work, means, most_days):
         many = _many(burners, work)
         self.days = most_days / (means.hands + 2) if many else inf
-        hours = means.day_min, means.week, means.weekday
+        hours = means.day_min, means.week, means.weekday, means.kiln
         self.gone_through = {} if many else _gone_through(burners, work, *hours)
 
     def known(self, rule, means, under):
@@ -207,7 +209,7 @@ class _Spare:
 
 
 @lru_cache(maxsize=16)
-def _gone_through(burners, work, day_min, week, weekday):
+def _gone_through(burners, work, day_min, week, weekday, kiln):
     return {}
 
 
@@ -269,12 +271,12 @@ def _one_kind_less(burners, means):
 def _least_days(burners, work, means):
     """Days that no calendar with these means can be shorter than, by what is short: hands, moulds, oven or stands."""
     moulds, charges, stands = (ceil(burners / getattr(means, which)) for which in LACKS[:3])
-    least = _least(work, means.hands == 1, means.day_min, means.week, means.weekday)
+    least = _least_of(work, means)
     return 1 + max(
         least.by_stands(stands),
         least.by_moulds(moulds),
         least.by_oven(charges),
-        least.by_hands(burners, stands, means.hands),
+        least.by_hands(burners, charges if means.kiln else stands, means.hands),
     )
 
 
@@ -294,11 +296,19 @@ class _Least:
         self.by_moulds, self.by_oven, self.by_hands = map(lru_cache, (self._moulds, self._oven, self._hands))
 
     def burnt(self, ready, count):
-        """Day on which so many fires one after the other are over and tested that may begin at a moment."""
+        """Day on which so many fires one after the other are over and tested that may begin at a moment; in a kiln they
+        are one, and the tests one after the other."""
         day, test = self.morning(ready) // DAY_MIN, bool(self.work.test)
-        last = day + count * (self.fires + test) - 1
-        worked = self.later(day, count * (len(self.work.heats) + test) - 1)
+        fires, tests = (1, count * test) if self.means.kiln else (count, count * test)
+        last = day + fires * self.fires + tests - 1
+        worked = self.later(day, fires * len(self.work.heats) + tests - 1)
         return max(worked, _working(last, self.means) if test else last)
+
+    def charged(self, ready, charges):
+        """Day on which so many charges of a kiln are fired and the last is tested, the first fired at a moment."""
+        day = self.later(self.morning(ready) // DAY_MIN, (charges - 1) * (len(self.work.heats) + 1))
+        day = max(day, self.morning(ready) // DAY_MIN + (charges - 1) * (self.fires + 1))
+        return self.burnt(day * DAY_MIN, 1)
 
     def later(self, day, number):
         """So many days of work after one."""
@@ -346,21 +356,27 @@ class _Least:
         return self.after_casting(self._cast(free))
 
     def _oven(self, charges):
+        if self.means.kiln:
+            return self.charged(self.baked(self.cleared), charges)
         in_a_day = max(1, self.means.day_min // self.work.oven) if self.work.oven else charges
         begun = self.later(_working(self.cleared // DAY_MIN, self.means), ceil(charges / in_a_day) - 1)
         return self.burnt(begun * DAY_MIN + OPENS_MIN + self.work.oven, 1)
 
-    def _hands(self, burners, stands, hands):
+    def _hands(self, burners, fires, hands):
         work, means = self.work, self.means
         by_hand = burners * (work.weld + work.cast + work.strip + work.trim + work.clear) + work.mould
-        by_hand += stands * sum(min(heat, means.day_min) for heat in work.heats)
+        by_hand += fires * sum(min(heat, means.day_min) for heat in work.heats)
         cast = self.by_hand(_working(0, means), burners * (work.weld + work.cast) + work.mould, hands)
         return max(self.by_hand(_working(0, means), by_hand, hands) // DAY_MIN, self.after_casting(cast))
 
 
+def _least_of(work, means):
+    return _least(work, means.hands == 1, means.day_min, means.week, means.weekday, means.kiln)
+
+
 @lru_cache(maxsize=32)
-def _least(work, alone, day_min, week, weekday):
-    return _Least(work, alone, Means(day_min=day_min, week=week, weekday=weekday))
+def _least(work, alone, day_min, week, weekday, kiln):
+    return _Least(work, alone, Means(day_min=day_min, week=week, weekday=weekday, kiln=kiln))
 
 
 def _working(day, means):
@@ -460,7 +476,7 @@ class _Calendar:
         # Of each of LACKS what it takes that this calendar comes out; more of what it has than that changes nothing.
         self.needed = [1, 1, 1, 1]
         self.stand_of = {}  # of each burner that is fired or waits for its test
-        self.least = _least(work, means.hands == 1, means.day_min, means.week, means.weekday)
+        self.least = _least_of(work, means)
 
     def made(self, under=inf):
         """The plan; None as soon as it is sure to take so many days."""
@@ -482,7 +498,10 @@ class _Calendar:
         if not left:
             return day + 1
         lit = opens if self.waiting["fire"] else opens + DAY_MIN
-        last = self.least.burnt(max(lit, min(self.stands)), ceil(left / self.means.test_stands))
+        if self.means.kiln:
+            last = self.least.charged(lit, ceil(left / self.means.oven_places))
+        else:
+            last = self.least.burnt(max(lit, min(self.stands)), ceil(left / self.means.test_stands))
         least, waiting, ready = self.least, self.waiting, lit
         uncast = self.burners - self.cast
         if uncast:
@@ -536,12 +555,14 @@ class _Calendar:
         """
         cold = [burner for at, burner in self.waiting["test"] if at <= opens]
         cold = cold[: max(1, self.means.day_min // self.work.test)] if cold else []
+        if self.means.kiln:
+            cold = cold[: self._cold_stands(opens, len(cold))]
         late = len(cold) * self.work.test > self.means.day_min  # one that is longer than a day
-        taken = {self.stand_of[burner] for _, burner in self.waiting["test"]}
+        taken = {self.stand_of[burner] for _, burner in self.waiting["test"]} if not self.means.kiln else {}
         free = [i for i, at in enumerate(self.stands) if at <= opens and i not in taken]
         waits = [each for each in self.waiting["fire"] if each[0] <= opens]
-        ready = waits[: len(free)]
-        if waits:
+        ready = waits if self.means.kiln else waits[: len(free)]
+        if waits and not self.means.kiln:
             left = self.burners - self.fired
             enough = len(free) >= left if self.fire_rule == "full" else len(free) >= len(waits)
             wants = (left if self.fire_rule == "full" else len(waits)) if enough else len(free)
@@ -551,7 +572,9 @@ class _Calendar:
         heats = self._heats_from(day, begin)
         if late or (self.charge and self._nobody(heats, max(self.weigh_at, opens))):
             ready = []  # who stands by the fire cannot weigh
-        if self.fire_rule == "full":
+        if self.means.kiln:
+            go = True
+        elif self.fire_rule == "full":
             go = len(ready) == min(len(free), self.burners - self.fired)
         else:
             go = self.fire_rule == "ready" or self._choose(opens, opens, closes, closes, 0, tests=False) is None
@@ -564,11 +587,14 @@ class _Calendar:
         self.waiting["test"] = [each for each in self.waiting["test"] if each[1] not in cold]
         if late:
             self.heats.append((opens, begin))
-        for stand, (at, burner) in zip(free, ready):
+        for stand, (at, burner) in zip(ready if self.means.kiln else free, ready):
             self.waiting["fire"].remove((at, burner))
             self.heats += heats
             self.jobs += [Job("fire", (burner,), start, end, WATCH) for start, end in heats]
-            self.stands[stand], self.stand_of[burner] = heats[-1][1], stand
+            if self.means.kiln:
+                self.oven_free = _cold(heats[-1][1])
+            else:
+                self.stands[stand], self.stand_of[burner] = heats[-1][1], stand
             self.fired += 1
             if self.work.test:
                 self.waiting["test"].append((_cold(heats[-1][1]), burner))
@@ -576,8 +602,15 @@ class _Calendar:
         return begin
 
     def _tested(self, burner, end):
-        """The stand of a burner is free when its chamber, hot from the test fire, is cold."""
-        self.stands[self.stand_of[burner]] = _cold(end)
+        """The stand of a burner is free when its chamber, hot from the test fire, is cold; after a kiln any that is."""
+        stand = self.stands.index(min(self.stands)) if self.means.kiln else self.stand_of[burner]
+        self.stands[stand] = _cold(end)
+
+    def _cold_stands(self, now, wanted):
+        """How many stands a burner from the kiln can be tested on."""
+        cold = sum(at <= now for at in self.stands)
+        self._needs(2, len(self.stands) - cold + wanted)
+        return cold
 
     def _heats_from(self, day, begin):
         """(start, end) of the heats of a fire that is lit on a day, the first at that moment."""
@@ -729,6 +762,8 @@ class _Calendar:
             return self.begun["mould"] + 1 if wanted else 0
         if step == "cast" and not self._mould(now):
             return 0
+        if step == "test" and self.means.kiln and not (self._ready(step, now) and self._cold_stands(now, 1)):
+            return 0
         return self._ready(step, now)
 
     def _mould(self, now):
@@ -760,6 +795,8 @@ class _Calendar:
 
     def _oven(self, now, opens, closes, turns):
         """Start a charge, or say when to look again."""
+        if self.oven_free > now:
+            return inf
         takes, left = self.work.oven, self.burners - self.dried
         ready = [each for each in self.waiting["oven"][: self.means.oven_places] if each[0] <= now]
         last = opens if takes > self.means.day_min else closes - takes  # moment of the day to start it at
@@ -781,7 +818,7 @@ class _Calendar:
 
     def _dried(self, burners, start, end):
         self.jobs.append(Job("oven", burners, start, end))
-        self.oven_free = end
+        self.oven_free = inf if self.means.kiln else end  # a kiln is free when its fires are over
         self.dried += len(burners)
         self.waiting["fire"] += [(end, burner) for burner in burners]
 
@@ -793,9 +830,10 @@ def moulds_for(burners, work, means):
     Checked by: tests/test_making_batch.py
     """
     most = min(means.moulds, burners)
-    least = _least(work, means.hands == 1, means.day_min, means.week, means.weekday)
+    least = _least_of(work, means)
     charges, stands = ceil(burners / means.oven_places), ceil(burners / means.test_stands)
-    other = max(least.by_stands(stands), least.by_oven(charges), least.by_hands(burners, stands, means.hands))
+    fires = charges if means.kiln else stands
+    other = max(least.by_stands(stands), least.by_oven(charges), least.by_hands(burners, fires, means.hands))
     return next((n for n in range(1, most) if least.by_moulds(ceil(burners / n)) <= other), most)
 
 

@@ -105,8 +105,10 @@ def purchases(
         *_train(train, price_train),
         Item("blower", said("blower"), 1, "set", blower.burners, price_blower),
         Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
-        Item("first_fire", said("first_fire"), schedule.fuel_kg, "kg", schedule.fuel_kg, schedule.fuel_cost),
     )
+    if schedule.fuel_kg:
+        fire = Item("first_fire", said("first_fire"), schedule.fuel_kg, "kg", schedule.fuel_kg, schedule.fuel_cost)
+        items = (*items, fire)
     if baffle_sheet.sheet:
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)

@@ -1,7 +1,7 @@
 """The days of one burner from the welder to the first fire, and the stages of drying."""
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf
 
 from ..making import days
@@ -58,6 +58,7 @@ def schedule(
     hours_cast: float,
     hours_finish: float,
     hands: int,
+    kiln: str,
     day_hours: float,
     work_week: str,
     refractory: str,
@@ -86,12 +87,13 @@ def schedule(
     }
     watched_s = inf if watched_hours == "through" else watched_hours
     means = Means(hands=hands, day_min=round(day_hours / 60), week=int(work_week), weekday=first.weekday())
+    means = replace(means, kiln=kiln == "yes")
     takes = {"hours": {step: seconds / 3600 for step, seconds in hours.items()}, "watched_s": watched_s, **drying}
     steps = days.calendar(start_date=first, means=means, **takes)
     stages = days.drying_stages(**drying)
     split = {"stages": stages, "names": days.FIRED, "start_temp_K": shop.temp_K, "watched_s": watched_s}
     heats = days.heats_s(**split)
-    fuel_kg = firing.gas_kg_s * low_fire * sum(heats)
+    fuel_kg = 0.0 if means.kiln else firing.gas_kg_s * low_fire * sum(heats)
     hold_s = {stage.name: stage.hold_s for stage in stages}
     return Schedule(
         dated=start_date is not None,

@@ -55,12 +55,16 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
     return Rows(rows, "one" if batch.burners == 1 else "first", {"count": batch.burners})
 
 
-def care_table(batch: Batch, lighting: Lighting, fire_test: FireTest, pin_kind: str, stopped: bool, say: Say) -> tuple:
+def care_table(
+    batch: Batch, lighting: Lighting, fire_test: FireTest, pin_kind: str, kiln: str, stopped: bool, say: Say
+) -> tuple:
     unlit = stopped or lighting.waits_W is None
 
     def text(step, what):
         if unlit and what == "do" and step.key in ("fire", "test"):
             return say(f"{step.key}.do.unlit")
+        if step.key == "fire" and what == "do" and kiln == "yes":
+            return say("fire.do.kiln")
         if step.key == "test" and what == "do":
             return say(f"test.do.{fire_test.stays}")
         wax = pin_kind == "wax" and what == "do"
