@@ -369,7 +369,7 @@ def test_port_loading(default, loading_W_mm2, verdict, limit, move):
     found = judged(default, "port_loading", "stream", loading_W_m2=loading_W_mm2 * 1e6)
     assert found[:2] == (verdict, limit)
     assert found[2].endswith("; 7 W/mm² to 45 W/mm² is usual for blown ports in a furnace face.")
-    assert found[2].startswith(f"Each area of port carries {loading_W_mm2:g} W/mm²")
+    assert found[2].startswith(f"The ports carry {loading_W_mm2:g} W/mm² of fire for their area")
     assert found[3] == (("ports_per_row", move), ("port_diameter", move))
 
 

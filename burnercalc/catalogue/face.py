@@ -706,8 +706,9 @@ CHECKS = (
             "caution": "At low fire the mixture in the box gets {mixture:rough_temperature}, maybe "
             "{most:rough_temperature} left empty; above {good:rough_temperature} it flashes back much sooner. Make "
             "the block thicker or of a lighter refractory, or keep low fire higher.",
-            "stop": "At low fire the mixture in the box gets {mixture:rough_temperature}, above {wetted:temperature}: "
-            "it may light by itself. Make the block thicker or of a lighter refractory, or keep low fire higher.",
+            "stop": "At low fire the mixture in the box gets {mixture:rough_temperature}, above "
+            "{wetted:rough_temperature}: it may light by itself. Make the block thicker or of a lighter refractory, "
+            "or keep low fire higher.",
         },
         cures=(
             ("block_thickness", "raise"),
