@@ -412,6 +412,10 @@ def _block(result, width):
         low, high = result.answers["water"].band
         batch.append(("Water, from", units.show(low, "mass", d.reader)))
         batch.append(("to at most", units.show(high, "mass", d.reader)))
+    if d.inlet_position == "end":  # no wire gets past its baffle: weighed, or the pins are buried
+        for name, key in (("dry", "dry_mass"), *(() if plastic else (("water", "water_per_mix"),))):
+            told = result[key] * (result.part("block").mixes if key == "water_per_mix" else 1) / (1 + d.waste_allowance)
+            batch.append((f"Of it into the mould, {name}", units.show(told, "mass", d.reader)))
     batch += _numbers(result, ("burner_mass",))
     batch.append(("Grain, at most", units.show(result.part("block").grain_m, "length", d.reader)))
     batch.append(("Placed within", _lasts(material.working_time_s)))

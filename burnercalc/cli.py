@@ -28,6 +28,7 @@ FORMATS = ("svg", "dxf", "csv", "json")
 LONGEST_PROGRESS = 40  # characters of the line that tells of it
 STEPS_A_LINE = 250  # of a search, where each line that tells of it stays
 LONGEST_SITE = 1000  # characters; a QR code with the link must hold them
+WIDEST = max(len(setting.key) for setting in SETTINGS)
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -147,7 +148,9 @@ def _force(command: argparse.ArgumentParser) -> None:
 
 
 def _command(commands: Any, name: str, run: Callable[[argparse.Namespace], int], help: str) -> Any:
-    known = "settings:\n" + "\n".join(f"  {s.key:<22}{s.label}, default {s.default or 'none'}" for s in SETTINGS)
+    known = "settings:\n" + "\n".join(
+        f"  {s.key:<{WIDEST}}  {s.label}, default {s.default or 'none'}" for s in SETTINGS
+    )
     command = commands.add_parser(
         name, help=help, description=help, epilog=known, formatter_class=argparse.RawDescriptionHelpFormatter
     )

@@ -20,7 +20,7 @@ from burnercalc.link import to_link
 from burnercalc.result import solve
 
 BASE = "https://example.org/burner/"
-MOST_PAGES = {"default": 12, "end": 12, "long": 15}  # a field of 118 ports and seven faults
+MOST_PAGES = {"default": 12, "long": 15}  # a field of 118 ports and seven faults
 FACE_RATIOS = {"long": 5}
 DESIGNS = {
     "default": {},
@@ -240,6 +240,22 @@ def test_the_level_inside_can_be_found(texts, words):
     assert words in sheet(texts)[0]["level_inside"]
 
 
+def test_where_no_wire_reaches_the_mix_its_weight_is_told_without_what_is_mixed_more():
+    """Dry mix and water hold 10 % more than the mould takes: put in whole they bury the pins at such an end inlet."""
+    result, _, read = sheet(DESIGNS["end"])
+    dry, water = result["dry_mass"] / 1.1, result["water_per_mix"] * result.part("block").mixes / 1.1
+    for name, told in (("dry", dry), ("water", water)):
+        assert f"Of it into the mould, {name} {units.show(told, 'mass', 'in')}" in words_of(read)
+    assert dry == pytest.approx(result["block_volume"] * 145 * 0.45359237 / 0.3048**3)  # 145 lb a cubic foot
+    assert "Of it into the mould" not in words_of(sheet({})[2])
+
+
+def test_a_round_mould_comes_off_in_halves():
+    """Its screws lie inside the layers: there is nothing to unscrew when it is stripped."""
+    (do,) = [row[1] for row in sheet(DESIGNS["round"])[0].tables["care"].rows if row[0] == "Strip the mould"]
+    assert "strap off" in do and "nscrew" not in do
+
+
 def test_the_level_inside_stands_with_the_casting():
     assert "Level inside, once the body is at its mark: a thin stiff wire" in words_of(sheet({})[2])
 
@@ -268,6 +284,9 @@ def test_the_slide_is_drawn_with_its_hole_and_marks():
     )
     assert [(c.x, c.y) for c in (*hole, *bore)] == [(0.0, 0.0), (0.0, 0.0)]
     assert hole[0].r == pytest.approx(15 / 64 * 25.4) and bore[0].r == pytest.approx(1.610 / 2 * 25.4, rel=1e-3)
+    assert any(s.text == "guide, bought with the gate" for s in drawing.shapes if isinstance(s, Text))
+    wide = max(s.x1 for s in drawing.shapes if isinstance(s, Line) and s.layer == "dimension" and s.x1 == s.x2)
+    assert wide == pytest.approx(bore[0].r + 6 + 3)  # 6 mm of plate beside the bore, 3 mm of guide beside that
     edges = {round((bore[0].r - s.y1) / 25.4, 3) for s in drawing.shapes if isinstance(s, Line) and s.y1 == s.y2}
     assert {0.047, 0.323} <= edges
     assert "hole for LIGHT: drill 15/32 in" in words_of(read) and "Slide of the damper, shut" in words_of(read)

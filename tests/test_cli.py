@@ -71,6 +71,14 @@ def test_what_one_costs_that_is_sold_comes_without_the_page(tmp_path, capsys):
     assert f"Price to ask, lines 1 to 7 €{told[8]:.2f}" in " ".join(words.split())
 
 
+def test_help_parts_every_setting_from_its_label(capsys):
+    """Keys longer than 22 letters ran into it: blower_shutoff_pressureBlower pressure."""
+    with pytest.raises(SystemExit):
+        main(["sheet", "--help"])
+    told = capsys.readouterr().out
+    assert all(f"  {s.key} " in told for s in SETTINGS) and "  blower_shutoff_pressure    Blower pressure" in told
+
+
 def test_calendar_needs_a_date(tmp_path, capsys):
     target = tmp_path / "days.ics"
     assert main(["calendar", "-o", str(target)]) == 2

@@ -242,6 +242,7 @@ DRAWINGS = (
             "light": "LIGHT: edge back {size:drill_length}",
             "low": "LOW: edge back {size:drill_length}",
             "high": "HIGH: edge back {size:drill_length}",
+            "guide": "guide, bought with the gate",
             "plate": "Thick line: the plate, {width} by {length}, of flat sheet; file its top edge straight. Face it: "
             "it slides tight in its guide, else air leaks past.",
             "sharp": "Sheet at most {thick:drill_length} thick, a quarter of the hole. The hole's edge sharp, no "

@@ -218,7 +218,7 @@ STEPS = {
         "each side of it."
     ),
     "mould.watch": "Pins stand square to the base and clear of wall and window; none wobbles.",
-    "mould.go_on": "The body slides in to its mark over the pins without touching one.",
+    "mould.go_on": "The body, once there, slides to its mark over the pins and touches none.",
     "mould.caution": "Clamp the board to drill it; keep wood dust out of the lungs.",
     "mould.source": "common practice",
     "cast.title": "Mix and cast",
@@ -246,6 +246,8 @@ STEPS = {
     "free.source": "castable practice: about 3 h after casting, half as long again in the cold",
     "strip.title": "Strip the mould",
     "strip.do": "Unscrew the frame and lift it off; the base came off at first set, the pins stay.",
+    "strip.do.round": "Take the strap off. The halves part along their line, each in one piece with its layers: draw "
+    "them off sideways. The base came off at first set, the pins stay.",
     "strip.watch": "The edge does not crumble under a thumbnail; it rings dull but whole.",
     "strip.go_on": "No crack wider than a hair, no corner left in the mould. If soft, cover it damp for another day.",
     "strip.caution": "Do not lever on the block or on the pins: it is still weak.",

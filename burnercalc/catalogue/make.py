@@ -533,8 +533,8 @@ CAST_ANSWERS = (
             "below the pipe's rim",
             "leg": "a wire bent square lies along the bottom of the inlet pipe, and its leg of {length:length} just "
             "meets the mix",
-            "weight": "no wire gets past the baffle from this end; weigh the mix, and put in what the sheet says, no "
-            "more",
+            "weight": "no wire gets past the baffle from this end; weigh the mix, and put in what the sheet has for "
+            "the mould, no more",
         },
     ),
     Answer(
@@ -1740,9 +1740,9 @@ PIN_WORDS = {
     "a steel plate.",
     "odd.steel": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
     "odd.plastic": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
-    "made.do.wood": "Straight dowel, sanded. Seal it with two coats of shellac or varnish, or it swells in the wet mix "
-    "and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end in the base bare of both: it "
-    "goes in no more with them.",
+    "made.do.wood": "Straight dowel, sanded. Seal it with two coats of shellac, dry in an hour, or it swells in wet "
+    "mix and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end in the base bare of both: "
+    "it goes in no more with them.",
     "made.do.steel": "Bright rod, straight, ends rounded, no burr. Wipe it with a thin film of paste wax or grease.",
     "made.do.plastic": "Rod of nylon, acetal or polyethylene, scraped smooth, ends rounded. A wipe of paste wax.",
     "made.do.wax": "Hard wax, cast in a tube or rolled, straight. It needs no release.",
@@ -1858,7 +1858,7 @@ TOOL_WORDS = {
     "cross_bar": "cross-bar",
     "cross_bar.sold": "square {side:length}, {length:length} long or more, straight: steel or hard wood",
     "sealer": "sealer and wax",
-    "sealer.sold": "shellac or varnish for wood, paste wax",
+    "sealer.sold": "shellac for wood, paste wax",
 }
 
 TABLES = (

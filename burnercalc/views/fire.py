@@ -3,6 +3,7 @@
 from ..catalogue.sentences import written
 from ..making.days import FIRED
 from ..parts.batch import Batch
+from ..parts.face import Face
 from ..parts.fire_test import FireTest
 from ..parts.lighting import Lighting
 from ..parts.schedule import Schedule
@@ -56,13 +57,15 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
 
 
 def care_table(
-    batch: Batch, lighting: Lighting, fire_test: FireTest, pin_kind: str, kiln: str, stopped: bool, say: Say
+    batch: Batch, lighting: Lighting, fire_test: FireTest, face: Face, pin_kind: str, kiln: str, stopped: bool, say: Say
 ) -> tuple:
     unlit = stopped or lighting.waits_W is None
 
     def text(step, what):
         if unlit and what == "do" and step.key in ("fire", "test"):
             return say(f"{step.key}.do.unlit")
+        if step.key == "strip" and what == "do" and face.round:
+            return say("strip.do.round")
         if step.key == "fire" and what == "do" and kiln == "yes":
             return say("fire.do.kiln")
         if step.key == "test" and what == "do":

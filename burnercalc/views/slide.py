@@ -10,6 +10,7 @@ from .templates import BELOW_MM, legend
 from .view import Say, Shapes
 
 TEXT_MM, SIDE_MM, TAIL_MM = 2.6, BESIDE_M * MM, TAIL_M * MM
+GUIDE_MM = SIDE_MM / 2  # of the plate's margin that lies in the guide, and the guide beside it
 
 
 def slide_drawing(
@@ -30,6 +31,8 @@ def slide_drawing(
         *dimension(-radius, radius, radius, radius, 5 * text, say("bore", size=bore_m), text),
         *dimension(-side, -radius - TAIL_MM, side, -radius - TAIL_MM, -3 * text, say.length(2 * side / MM), text),
     ]
+    # The guide holds the plate at both sides and stops it at the top: drawn, never cut.
+    shapes += [Line(*line, "dimension") for line in _guide(side, radius)]
     marks = [(name, {"size": gap_m}, radius - gap_m * MM) for name, gap_m in _gaps(damper_marks, light)]
     shapes += [Line(-side, y, side, y, "dimension") for _, _, y in marks]
     if light.kind == "hole":
@@ -37,12 +40,13 @@ def slide_drawing(
         shapes += [Circle(0.0, 0.0, hole, "port"), *_cross(hole + 2.0)]
         shapes += dimension(-side, 0.0, -side, radius, 3 * text, say.length(radius / MM), text)
         marks.append(("hole", {"drill": light.drill.name}, 0.0))
+    marks.append(("guide", {}, -radius))
     top = radius
     # Words beside the plate, one under the other, each with a line to its mark.
     for name, slots, y in sorted(marks, key=lambda mark: -mark[2]):
         top = min(top, y) - 0.5 * text
         words = Text(side + 4 * text, top, say(name, **slots), text)
-        start = hole if name == "hole" else side
+        start = {"hole": hole if light.kind == "hole" else side, "guide": side + GUIDE_MM}.get(name, side)
         shapes += [Line(start, y, side + 3.6 * text, top + text / 2, "dimension"), words]
         top -= 1.6 * text
     if not text_mm:  # paper says what its lines are
@@ -54,6 +58,16 @@ def slide_drawing(
         lines = [say(line, **slots) for line in names]
         shapes += legend(-side, -radius - TAIL_MM - BELOW_MM, lines)
     return Shapes(tuple(shapes), "hole" if light.kind == "hole" else "gap")
+
+
+def _guide(side, radius):
+    """Lines round the plate's sides and its top, over its margins."""
+    out, inside, high, low = side + GUIDE_MM, side - GUIDE_MM, radius + GUIDE_MM, -radius - SIDE_MM
+    for way in (-1.0, 1.0):
+        yield way * out, low, way * out, high
+        yield way * inside, low, way * inside, radius
+        yield way * inside, low, way * out, low
+    yield -out, high, out, high
 
 
 def _cross(arm):
