@@ -48,7 +48,7 @@ MOST_PAIRS = 60
 TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
 # Stands there, or is meant to: a check may say that it is too small or too large, and that is for the smith to settle.
 CHAMBER = frozenset({"chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter"})
-WORK = frozenset({"work_metal", "work_rate", "work_temperature", "chamber_temperature", "bar_diameter", "heat_up_time"})
+WORK = frozenset({"work_metal", "work_rate", "work_temperature", "chamber_temperature", "bar_diameter"})
 PLACE = frozenset(
     {
         *("ambient_temperature", "altitude", "damp_air"),
@@ -59,7 +59,7 @@ PLACE = frozenset(
 CLAIMS = frozenset({"reducing_wanted", "port_tilt_tolerance", "port_position_tolerance"})
 STAYS = CHAMBER | WORK | PLACE | CLAIMS | {"units", "sizes"}
 # Moved only when all else fails.
-QUESTION = STAYS | {"lining", "opening_area", "opening_depth", "fuel", "fuel_blend", "refractory"}
+QUESTION = STAYS | {"heat_up_time", "lining", "opening_area", "opening_depth", "fuel", "fuel_blend", "refractory"}
 # Each is one thing to buy.
 BLOWER, CYLINDERS = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve"), ("cylinder", "cylinder_count")
 
@@ -179,7 +179,7 @@ def _looked_for(bench: "_Bench") -> Changes:
             break
         bench.allow(AGAIN_SOLVES)
         made = _mend(bench, begun, STAYS)
-        if _worth(bench, made) < _worth(bench, best):
+        if not bench.spoilt(made) and _worth(bench, made) < _worth(bench, best):
             best = made
     return best
 
@@ -231,7 +231,7 @@ def _another_face(bench: "_Bench", best: Changes) -> Changes:
     for made in begun[:MOST_FACES]:
         bench.allow(AGAIN_SOLVES)
         made = _mend(bench, made, QUESTION)
-        if (bench.rank(made), len(made)) < (bench.rank(best), len(best)):
+        if not bench.spoilt(made) and (bench.rank(made), len(made)) < (bench.rank(best), len(best)):
             best = made
         if bench.rank(best) == (0, 0):
             break

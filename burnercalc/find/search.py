@@ -100,7 +100,10 @@ def search(
         found.keep(*dive(space, space.root, weights, 1))
         best = found.best(weights)
         if best is None or not found.good(best):
-            if not look(space.root, WIDTH, climb) and not look(space.root, WIDER, climb, "middle"):
+            good = look(space.root, WIDTH, POLISH)
+            if not good and (further := polish(space, found, weights, None, climb - POLISH)):
+                good = found.good(further)
+            if not good and not look(space.root, WIDER, climb, "middle"):
                 for node in _other_bodies(space, found.best(weights)):
                     if look(node, 1, POLISH):
                         break
