@@ -19,7 +19,7 @@ from .find.have import keeping
 from .find.score import weights_of
 from .find.search import BUDGET
 from .find.shops import SHOPS
-from .link import LONGEST_HAVE, beside, from_link, read_beside, to_link
+from .link import LONGEST_HAVE, beside, from_link, holds_a_design, read_beside, to_link
 from .result import solve
 from .settings import SETTINGS
 from .sheet import as_data, as_text, table_text
@@ -189,6 +189,8 @@ def _texts(arguments: argparse.Namespace) -> tuple[dict[str, str], list[InputErr
     texts: dict[str, str] = {}
     if arguments.link is not None:
         design, errors = from_link(arguments.link)
+        if not errors and not holds_a_design(arguments.link):
+            errors = [InputError("link", arguments.link, "must end in # and the settings of a design", "#v=2")]
         texts.update(design.texts)
     given, said = _equals("--set", arguments.set, {setting.key: setting.default for setting in SETTINGS})
     mine = "" if arguments.link is None else beside(arguments.link).get("mine", "")

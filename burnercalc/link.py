@@ -145,6 +145,11 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
     return design, [with_offer(error, design.values(), search=False) for error in ignored]
 
 
+def holds_a_design(link: str) -> bool:
+    """Whether a text is a link at all: it names its version or a setting; of one that does not all is as at first."""
+    return any(key == "v" or key in BY_KEY for key, _ in _pairs(link))
+
+
 def beside(link: str) -> dict[str, str]:
     """What a link carries beside the design: {`mine` or `have`: text}; what is wrong with it `from_link` says."""
     given = {key: text for key, text in _pairs(link) if key in BESIDE}

@@ -179,6 +179,7 @@ def test_reads_it_with_the_units_of_the_package():
         ("0 cfm 0 inH2O, 100 cfm 0 inH2O", "above 0"),
         ("0 cfm nan inH2O, 9 cfm 2 inH2O", "one flow and one pressure"),
         ("0 cfm 2 inH2O, 100 cfm 8 inH2O", "the more a blower moves, the less it pushes"),
+        ("0 cfm 4 inH2O, 50 cfm 16 inH2O, 100 cfm 0 inH2O", "nowhere push more than 1.5 times"),
     ],
 )
 def test_refuses_what_is_no_curve(text, rule):

@@ -250,6 +250,7 @@ def said_by(arguments, capsys):
         (["sheet", "--link", "#v=9"], "v = 9"),
         (["sheet", "--link", "#%ff=%ff"], "is not a setting"),
         (["sheet", "--link", "x" * 400_000], "at most"),
+        (["sheet", "--link", "javascript:alert(1)"], "must end in # and the settings of a design"),
         (["sheet", "--site", "https://example.org/#there"], "--site"),
         (["sheet", "--site", "x" * 5000, "--pdf", "x.pdf"], "--site"),
         (["template", "-o", "here/there.pdf"], "here/there.pdf"),

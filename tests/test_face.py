@@ -230,7 +230,7 @@ WEB_STOP = "3 mm between ports is less than a grain of castable: it cannot be fi
     "diameter_mm, web_mm, verdict, wanted_mm, text",
     [
         # a quarter of an inch at least
-        (5, 6.35, "good", 6.35, "6.35 mm of refractory between ports is wide enough to fill and to hold."),
+        (5, 6.35, "good", 6.35, "6.35 mm of refractory between ports; from 6.35 mm on it fills and holds."),
         (5, 6.35 - 1e-7, "good", 6.35, None),  # rounding of the sizes
         (5, 6.349, "caution", 6.35, None),
         (

@@ -258,7 +258,7 @@ MAY = "At low fire the flame {} enter {} ports: low fire is 40 kBtu/h, the limit
             10,
             20,
             "good",
-            "The flame stays out of {state} ports: low fire is 40 kBtu/h, 2.0 times the 20 kBtu/h below which "
+            "The flame stays out of {state} ports: low fire is 40 kBtu/h, 2.00 times the 20 kBtu/h below which "
             "it may run back.",
         ),
         (30, 39.99, "good", None),

@@ -551,7 +551,7 @@ CHECKS = (
         harm="damage",
         source=PRACTICE,
         cases={
-            "good": "{web:length} of refractory between ports is wide enough to fill and to hold.",
+            "good": "{web:length} of refractory between ports; from {wanted:length} on it fills and holds.",
             "caution": "Only {web:length} of refractory between ports; {wanted:length} is usual (one port diameter, "
             "[1/4 in|6.4 mm] at least). Use fewer ports, or tamp and vibrate with great care.",
             "stop": "{web:length} between ports is less than a grain of castable: it cannot be filled. Use fewer "
@@ -627,7 +627,7 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of cold ports is known. Choose another mixture.",
-            "good": "The flame stays out of cold ports: low fire is {low:power}, {margin:.1f} times the {least:power} "
+            "good": "The flame stays out of cold ports: low fire is {low:power}, {margin:.2f} times the {least:power} "
             "below which it may run back.",
             "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power}, "
             "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
@@ -646,7 +646,7 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of hot ports is known. Choose another mixture.",
-            "good": "The flame stays out of hot ports: low fire is {low:power}, {margin:.1f} times the {least:power} "
+            "good": "The flame stays out of hot ports: low fire is {low:power}, {margin:.2f} times the {least:power} "
             "below which it may run back.",
             "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power}, "
             "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",

@@ -16,6 +16,7 @@ from .root import bracketed_root
 
 # Air for which fan curves are given: 0.075 lb/ft3 (AMCA 210 standard air; published).
 CURVE_DENSITY_KG_M3 = 0.075 * POUND_KG / FOOT_M**3
+HUMP = 1.5  # times the pressure with the outlet shut, that the hump of a curve may stand at; common practice
 _SCAN = 64  # looks along the curve for crossings; a hump narrower than 1/64 of it would be missed
 
 
@@ -217,6 +218,8 @@ def parse_blower_curve(text, parse_quantity, field="blower_curve", example="0 cf
         raise InputError(field, text.strip(), error.rule, error.nearest) from None
     rule = "must end at no more pressure than it begins with: the more a blower moves, the less it pushes"
     require(pressures[-1] <= pressures[0], field, text.strip(), rule)
+    rule = f"must nowhere push more than {HUMP:g} times what it does with its outlet shut"
+    require(max(pressures) <= HUMP * pressures[0], field, text.strip(), rule)
     return points
 
 

@@ -238,7 +238,7 @@ def good_list(rng, setting):
         flows = sorted(rng.sample(range(1, 400), rng.randint(1, 5)))
         pressures = sorted((rng.uniform(0, 20) for _ in [0, *flows]), reverse=True)
         if len(pressures) > 2 and rng.random() < 0.3:  # a hump between its ends, as some blowers have
-            pressures[1] += 2
+            pressures[1] = 1.2 * pressures[0]
         return ", ".join(f"{flow} cfm {head:.2f} inH2O" for flow, head in zip([0, *flows], pressures, strict=True))
     if kind == "money_sign":
         return rng.choice(("$", "€", "£", "kr", "CHF", "zl"))

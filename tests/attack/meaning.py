@@ -205,7 +205,7 @@ def value(setting, text):
     if kind == "blower_curve":
         points = [re.split(r" +(?=[-+.0-9])", point.strip()) for point in re.split("[,;]", keyboard(text))]
         curve = [(quantity(point[0], "air_flow"), quantity(point[1], "pressure")) for point in points if point != [""]]
-        rises = len(curve) > 1 and curve[-1][1] > curve[0][1]
+        rises = len(curve) > 1 and (curve[-1][1] > curve[0][1] or max(one[1] for one in curve) > 1.5 * curve[0][1])
         return None if rises else _all(curve)
     if kind == "drill":
         named = {drill.name.lower().replace(" ", ""): drill.name for family in FAMILIES for drill in drills(family)}
