@@ -96,7 +96,7 @@ class Offer:
 @dataclass(frozen=True)
 class Opening:
     """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults that
-    the design has even then."""
+    the design has that was tried with it, which need not be the best one then."""
 
     kind: str
     words: str

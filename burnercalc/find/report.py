@@ -213,7 +213,7 @@ def _opening_lines(answer: Answer) -> list[str]:
     what = "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
     lines = [f"{what} {words}. It cures: {', '.join(opening.cures)}."]
     if opening.left:
-        lines.append("Left even then:")
+        lines.append("Left in the design that was tried with it (to find the best one, add it to the list):")
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in opening.left]
     return lines
 

@@ -126,7 +126,7 @@ function show(reply) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
       head.push(make("p", "", stops([...given, ...opens.left]) ? "No single purchase makes it fit to light. Of all, this one mends most: " : "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
-        opens.left.length ? "Left even then: " : "", button("Open that design", () => open(opens.settings), "small")));
+        opens.left.length ? "Left in the design that was tried with it (to find the best one, add it to the list): " : "", button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(faults(opens.left));
     } else head.push(make("p", "", "No single purchase was found that helps."));
   }
