@@ -210,8 +210,15 @@ THICKER = "Make the block thicker or of a lighter refractory"
     ],
 )
 def test_box_steel(default, box, lip, verdict, text):
-    found = judged(default, "box_steel", box_K=band(250, 300, box), lip_K=band(300, lip, 800), left_K=kelvin(2500))
+    found = judged(default, "box_steel", box_K=band(250, 300, box), lip_K=band(300, lip, lip), left_K=kelvin(2500))
     assert found == (verdict, pytest.approx(kelvin(box)), pytest.approx(kelvin(400)), text)
+
+
+def test_a_grip_that_may_light_the_mixture_is_named(default):
+    """By the end of its band that harms: at 449 degF of the box, a note by itself, 681 of the grip are a caution."""
+    for most, word in ((679, "note"), (681, "caution")):
+        found = judged(default, "box_steel", box_K=band(250, 300, 449), lip_K=band(300, 500, most))
+        assert found[0] == word and ("may get 681 °F, above 680 °F" in found[3]) == (word == "caution")
 
 
 def test_a_box_too_hot_before_the_chamber_is_left_is_a_caution(default):

@@ -7,6 +7,7 @@ import pytest
 from designs import KNOWN_BLOCK, ROUND_DEEP, solved
 
 from burnercalc.checks import make as checks
+from burnercalc.parts.hot_lining import HotLining
 from burnercalc.physics.band import Band
 
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
@@ -299,10 +300,36 @@ def test_pins_near_the_wall_of_the_mould(default):
 def test_service_limit_to_a_hair(default):
     block = default.part("block")
     limit = block.material.service_temp_K
+    cold = HotLining((), ())
     verdicts = [
-        checks.refractory_limit_check(block, limit - room).verdict for room in (100.001, 99.999, 0.001, 0.0, -0.001)
+        checks.refractory_limit_check(block, cold, limit - room).verdict
+        for room in (100.001, 99.999, 0.001, 0.0, -0.001)
     ]
     assert verdicts == ["good", "caution", "caution", "caution", "stop"]
+
+
+def test_the_block_is_judged_left_empty_as_the_lining_is(default):
+    """Its face is a wall of the chamber: what low fire makes of that when nobody looks is a caution, high a note."""
+    block = default.part("block")
+    limit = block.material.service_temp_K
+
+    def judged(low_K, high_K, room_K=200.0):
+        left = HotLining((high_K, 300.0), (low_K, 300.0))
+        return checks.refractory_limit_check(block, left, limit - room_K)
+
+    assert [judged(limit - 1, limit + dK).verdict for dK in (-0.1, 0.1)] == ["good", "note"]
+    assert [judged(limit + dK, limit + 200).verdict for dK in (-0.1, 0.1)] == ["note", "caution"]
+    assert (
+        judged(limit - 1, limit + 1, 50.0).cases == ("caution",)
+        and judged(limit + 1, limit + 1, -1.0).verdict == "stop"
+    )
+    # 1 in of dense castable loses so much through a door of 4 in2 that 40 kBtu/h drift to 2,814 degF; light castable
+    # stands 2,500.
+    hot = solved(refractory="insulating_castable", opening_area="4 in2")
+    check = hot.checks["refractory_limit"]
+    assert check.verdict == "caution" and check.value == hot.part("reached").low_empty_K.high
+    assert [change.setting for change in check.changes] == ["refractory", "low_fire"]
+    assert solved(refractory="insulating_castable").checks["refractory_limit"].verdict == "note"
 
 
 # --- refractory -------------------------------------------------------------------------------------------------------

@@ -119,7 +119,7 @@ ENDS = {
     ("flashback_cold", "holding.cold_W"): {"value", "high"},
     ("flashback_hot", "holding.hot_W"): {"value", "high"},
     ("box_steel", "hot_block.box_K"): {"high"},
-    ("box_steel", "hot_block.lip_K"): {"value"},
+    ("box_steel", "hot_block.lip_K"): {"value", "high"},
     ("box_mixture", "hot_block.mixture_K"): {"value", "high"},
     ("grip_heat", "hot_block.lip_K"): {"value", "high"},
     ("lift", "holding.lift_W"): {"low"},

@@ -683,6 +683,8 @@ CHECKS = (
             "caution": "At low fire the steel box gets {box:rough_temperature}, maybe {most:rough_temperature} left "
             "empty; above {good:rough_temperature} paint and gaskets go and the mixture in it warms. Make the block "
             "thicker or of a lighter refractory, the lip wider, or keep low fire higher.",
+            "may_light": "The steel that grips the block may get {lip_most:temperature}, above {wetted:temperature}: "
+            "mixture that stands there may light by itself.",
             "stop": "At low fire the steel that grips the block gets {lip:temperature}, above {wetted:temperature}: "
             "mixture that stands there may light by itself. Make the block thicker or of a lighter refractory, the "
             "lip wider, or keep low fire higher.",

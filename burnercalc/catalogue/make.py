@@ -1546,8 +1546,13 @@ CHECKS = (
             "That is close, and it will not last long.",
             "stop": "The face works at {heat:rough_temperature}; this class stands {stands:rough_temperature}: it "
             "slumps or melts. Choose another class, or run the chamber cooler.",
+            "left_low": "Left empty at low fire the chamber, and the face with it, may reach {heat:rough_temperature}; "
+            "this class stands {stands:rough_temperature}. Choose another class, or turn down further.",
+            "left_high": "Left empty at high fire the chamber, and the face with it, may reach "
+            "{heat:rough_temperature}; this class stands {stands:rough_temperature}: turn down once hot, if the card "
+            "lets it.",
         },
-        cures=(("refractory", "choose"), ("chamber_temperature", "lower")),
+        cures=(("refractory", "choose"), ("chamber_temperature", "lower"), ("low_fire", "lower")),
     ),
     Check(
         "web_as_cast",

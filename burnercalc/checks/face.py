@@ -137,8 +137,13 @@ def box_steel_check(hot_block: HotBlock) -> Judged:
     word = "stop" if lip > limit else ladder(box.high, good=BOX_STEEL_K, note=BOX_SCORCH_K, stop=inf)
     if word == "note" and hot_block.most_rim.box_K > BOX_STEEL_K:
         word = "caution"
-    slots = {"box": box.value, "most": box.high, "left": hot_block.left_K, "lip": lip}
-    return verdict(word, box.high, BOX_STEEL_K, good=BOX_STEEL_K, wetted=limit, **slots)
+    lip_most = hot_block.lip_K.high
+    lights = word in ("note", "caution") and lip_most > limit
+    slots = {"box": box.value, "most": box.high, "left": hot_block.left_K, "lip": lip, "lip_most": lip_most}
+    cases = (word, "may_light") if lights else (word,)
+    return verdict(
+        "caution" if lights else word, box.high, BOX_STEEL_K, case=cases, good=BOX_STEEL_K, wetted=limit, **slots
+    )
 
 
 def box_mixture_check(hot_block: HotBlock) -> Judged:

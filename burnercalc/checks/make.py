@@ -18,6 +18,7 @@ from ..parts.baffle_sheet import BaffleSheet
 from ..parts.block import Block
 from ..parts.body import Body
 from ..parts.end_inlet import EndInlet
+from ..parts.hot_lining import HotLining
 from ..parts.legs import Legs
 from ..parts.mould import Mould
 from ..parts.pins import Pins
@@ -353,10 +354,18 @@ def mixes_check(block: Block, batch_size: int) -> Judged:
     return verdict("note" if slots["all"] > works_s * (1 + 1e-9) else "good", takes_s, works_s, **slots)
 
 
-def refractory_limit_check(block: Block, chamber_temperature: float) -> Judged:
-    limit = block.material.service_temp_K
-    word = ladder(limit - chamber_temperature, good=SERVICE_ROOM_K, stop=0.0)
-    return verdict(word, chamber_temperature, limit, heat=chamber_temperature, stands=limit)
+def refractory_limit_check(block: Block, hot_lining: HotLining, chamber_temperature: float) -> Judged:
+    """At the set temperature, then left at low and at high fire, as the lining's: its face is a wall of the chamber."""
+    limit, heat = block.material.service_temp_K, chamber_temperature
+    word = case = ladder(limit - heat, good=SERVICE_ROOM_K, stop=0.0)
+    for left_at, fire, unless, temps_K in (
+        ("left_low", "caution", "stop", hot_lining.low_K),
+        ("left_high", "note", "caution", hot_lining.high_K),
+    ):
+        if temps_K and word not in (unless, "stop") and temps_K[0] > limit:
+            word, case, heat = fire, left_at, temps_K[0]
+    cures = (("refractory", "choose"), ("low_fire" if case == "left_low" else "chamber_temperature", "lower"))
+    return verdict(word, heat, limit, case=case, cures=cures, heat=heat, stands=limit)
 
 
 def web_as_cast_check(as_cast: AsCast) -> Judged | None:

@@ -82,6 +82,7 @@ def lighting_card_table(
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "sniff": say("sniff.high" if jet.molar_mass_kg_mol < AIR_KG_MOL else "sniff.low"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
+        "down": say("down.straight" if fires.straight else "down.low"),
         "relights": RELIGHTS_K,
         "low_gas": steps.low.gas_Pa,
         "low": firing.low_W,
