@@ -42,6 +42,7 @@ MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on sheets of its own.
 MOST_HOLES = 90
 PRACTICE = "common practice"
+MOST_BESIDE = 16  # rows of days and of stages beside each other; longer first fires go on over the page
 MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
@@ -642,10 +643,10 @@ def _days(result):
     drying = result.tables["drying"]
     stages = plain(drying, result.design.reader, ("stage", "ramp", "temperature", "hold", "heat"), "lrrrl")
     table = Table(("", "Step", "Starts", "Takes"), tuple(rows), "rllr")
-    return [
-        Heading(days.title),
-        Columns(((table,), (stages, Caution(_care(result, "oven"), "Steam"))), (1.1, 1.0)),
-    ]
+    steam = Caution(_care(result, "oven"), "Steam")
+    if max(len(rows), len(drying.rows)) > MOST_BESIDE:
+        return [Heading(days.title), table, stages, steam]
+    return [Heading(days.title), Columns(((table,), (stages, steam)), (1.1, 1.0))]
 
 
 def _gas(result, width):

@@ -769,8 +769,8 @@ WORDS = {
     "the jet and damper to HIGH, {high_mark}: {high_rate:power 2}.{down}",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
     "{high_gas:gas_pressure} before the jet: {high_rate:power 2}.{down}",
-    "down.low": " Down to LOW the same way backwards, never to LIGHT.",
-    "down.straight": " Never down: to stop or wait, gas off.",
+    "down.low": " Down: backwards, never to LIGHT.",
+    "down.straight": " Never down: gas off.",
     "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
