@@ -7,7 +7,6 @@ import pytest
 from designs import KNOWN_BLOCK, ROUND_DEEP, solved
 
 from burnercalc.checks import make as checks
-from burnercalc.parts.hot_lining import HotLining
 from burnercalc.physics.band import Band
 
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
@@ -300,7 +299,7 @@ def test_pins_near_the_wall_of_the_mould(default):
 def test_service_limit_to_a_hair(default):
     block = default.part("block")
     limit = block.material.service_temp_K
-    cold = HotLining((), ())
+    cold = replace(default.part("reached"), low_empty_K=None, high_empty_K=None)
     verdicts = [
         checks.refractory_limit_check(block, cold, limit - room).verdict
         for room in (100.001, 99.999, 0.001, 0.0, -0.001)
@@ -314,7 +313,8 @@ def test_the_block_is_judged_left_empty_as_the_lining_is(default):
     limit = block.material.service_temp_K
 
     def judged(low_K, high_K, room_K=200.0):
-        left = HotLining((high_K, 300.0), (low_K, 300.0))
+        bands = {"low_empty_K": Band(low_K - 99, low_K, low_K + 99), "high_empty_K": Band(300.0, 300.0, high_K)}
+        left = replace(default.part("reached"), **bands)
         return checks.refractory_limit_check(block, left, limit - room_K)
 
     assert [judged(limit - 1, limit + dK).verdict for dK in (-0.1, 0.1)] == ["good", "note"]
@@ -327,7 +327,7 @@ def test_the_block_is_judged_left_empty_as_the_lining_is(default):
     # stands 2,500.
     hot = solved(refractory="insulating_castable", opening_area="4 in2")
     check = hot.checks["refractory_limit"]
-    assert check.verdict == "caution" and check.value == hot.part("reached").low_empty_K.high
+    assert check.verdict == "caution" and check.value == hot.part("reached").low_empty_K.value
     assert [change.setting for change in check.changes] == ["refractory", "low_fire"]
     assert solved(refractory="insulating_castable").checks["refractory_limit"].verdict == "note"
 

@@ -110,6 +110,8 @@ ENDS = {
     ("carbon_monoxide", "carbon_monoxide.dry"): {"high"},
     ("carbon_monoxide", "flame.co_dry_band"): {"high"},  # gas that cools slowly
     ("low_fire_drift", "reached.low_empty_K"): {"high"},
+    ("refractory_limit", "reached.low_empty_K"): {"value"},
+    ("refractory_limit", "reached.high_empty_K"): {"high"},
     ("chamber_pressure", "back_pressure.opening_Pa"): {"value", "high"},
     ("mixture", "hot_run.mixture_high"): {"high"},
     ("mixture", "hot_run.mixture_low"): {"high"},

@@ -18,11 +18,11 @@ from ..parts.baffle_sheet import BaffleSheet
 from ..parts.block import Block
 from ..parts.body import Body
 from ..parts.end_inlet import EndInlet
-from ..parts.hot_lining import HotLining
 from ..parts.legs import Legs
 from ..parts.mould import Mould
 from ..parts.pins import Pins
 from ..parts.plenum import Plenum
+from ..parts.reached import Reached
 from ..parts.steel import Steel
 from ..parts.welding import Welding
 from .judge import Judged, judge, ladder, verdict
@@ -354,16 +354,16 @@ def mixes_check(block: Block, batch_size: int) -> Judged:
     return verdict("note" if slots["all"] > works_s * (1 + 1e-9) else "good", takes_s, works_s, **slots)
 
 
-def refractory_limit_check(block: Block, hot_lining: HotLining, chamber_temperature: float) -> Judged:
-    """At the set temperature, then left at low and at high fire, as the lining's: its face is a wall of the chamber."""
+def refractory_limit_check(block: Block, reached: Reached, chamber_temperature: float) -> Judged:
+    """At the set temperature, then left empty, for its face is a wall of the chamber: a caution where low fire is
+    likely to bring it past what its class stands, a note where high fire may."""
     limit, heat = block.material.service_temp_K, chamber_temperature
     word = case = ladder(limit - heat, good=SERVICE_ROOM_K, stop=0.0)
-    for left_at, fire, unless, temps_K in (
-        ("left_low", "caution", "stop", hot_lining.low_K),
-        ("left_high", "note", "caution", hot_lining.high_K),
-    ):
-        if temps_K and word not in (unless, "stop") and temps_K[0] > limit:
-            word, case, heat = fire, left_at, temps_K[0]
+    low, high = reached.low_empty_K, reached.high_empty_K
+    if word != "stop" and low and low.value > limit:
+        word, case, heat = "caution", "left_low", low.value
+    elif word == "good" and high and high.high > limit:
+        word, case, heat = "note", "left_high", high.high
     cures = (("refractory", "choose"), ("low_fire" if case == "left_low" else "chamber_temperature", "lower"))
     return verdict(word, heat, limit, case=case, cures=cures, heat=heat, stands=limit)
 
