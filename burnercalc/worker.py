@@ -98,7 +98,8 @@ def _well_formed(text):
         require(isinstance(mine, str), "mine", mine, "must be of str")
     places = request.get("figures", [])
     for name, place in places.items() if isinstance(places, dict) else ():
-        require(_is_place(place), "figures", f"{name} {place}", "must be a width above 0 and a height of 0 or more")
+        fits = place is None or _is_place(place)  # a chart has none
+        require(fits, "figures", f"{name} {place}", "must be a width above 0 and a height of 0 or more")
     return request
 
 

@@ -149,3 +149,10 @@ def test_a_drawing_leaves_room_for_wide_letters():
     texts = columns["texts"]
     at = texts["text"].index("opening")
     assert texts["x"][at] + 4.04 * texts["height"][at] / 0.718 <= columns["bounds"][2]
+
+
+def test_a_chart_has_no_place_of_its_own():
+    """So the page asks for it, and a chapter whose picture is a chart was refused for it."""
+    asked = {"kind": "solve", "settings": {}, "figures": {"face": [380, 160], "drying": None}}
+    reply = json.loads(worker.handle(json.dumps(asked)))
+    assert reply["ok"] and "drying" in reply["charts"] and "face" in reply["drawings"]

@@ -81,8 +81,9 @@ def opened(chromium, site, view):
         document.head.append(still);
       });""")
     context.add_init_script("""window.jumped = 0;
-      new PerformanceObserver((list) => { for (const each of list.getEntries()) if (!each.hadRecentInput) jumped += each.value; })
-        .observe({ type: "layout-shift", buffered: true });""")
+      new PerformanceObserver((list) => {
+        for (const each of list.getEntries()) if (!each.hadRecentInput) jumped += each.value;
+      }).observe({ type: "layout-shift", buffered: true });""")
     page = context.new_page()
     page.set_default_timeout(READY_MS)
     open_ready(page, site)
