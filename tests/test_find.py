@@ -15,9 +15,10 @@ from burnercalc import Design, InputErrors, from_link, shopping, solve, worker
 from burnercalc.cli import main
 from burnercalc.find import find, hardy, make_good, read_have, report, sample, tornado
 from burnercalc.find import space as space_module
-from burnercalc.find.answer import _longer, number
+from burnercalc.find.answer import number
 from burnercalc.find.choices import AXES
 from burnercalc.find.have import KINDS
+from burnercalc.find.purchase import longer_tubes
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
 from burnercalc.find.search import rank, refine, search
 from burnercalc.find.shops import built, moved
@@ -922,9 +923,9 @@ def test_what_is_mine_is_written_by_its_name():
 @pytest.mark.parametrize("system, longest", [("in", 20 * 0.3048), ("mm", 6.0)])
 def test_a_longer_tube_is_as_long_as_the_reader_s_shop_sells(system, longest):
     text = {"in": "tube: 4 x 4 x 3/16 in, 8 in", "mm": "tube: 100 x 100 x 4 mm, 200 mm"}[system]
-    wider = _longer(read_have(text, system), system)
+    wider = longer_tubes(read_have(text, system), system)
     assert [piece.figures["length_m"] for piece in wider.of("tube")] == pytest.approx([longest])
-    assert _longer(wider, system) is None
+    assert longer_tubes(wider, system) is None
 
 
 def test_weights_out_of_range_are_refused():

@@ -2,50 +2,41 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
-from functools import partial
 from itertools import islice
 from math import inf
 from typing import Any
 
 from .. import checks
-from ..burner import Burner
 from ..catalogue import CHECKS
-from ..checks.judge import VERDICTS
-from ..design import Design, parse_setting
-from ..errors import InputError, InputErrors
+from ..design import Design
+from ..errors import InputErrors
 from ..link import to_link
-from ..parts.gas import gas
-from ..result import Checked, Result, solve
+from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
-from ..units import parse_quantity, show, split_number
-from . import sold
+from ..units import split_number
 from .bill import Bill, Bought
-from .choices import AXES, FROM_LINE, Asked, grid_options, long_enough
-from .faults import Fault, faults_of, harm, worst_of
+from .cannot import nothing_fits, refuse_contradictions
+from .choices import AXES, FROM_LINE
+from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
-from .graph import GIVEN, touches
 from .hardy import off_words, spoilt
-from .have import BODIES, GAS, NEEDED, Have, Piece
+from .have import Have
+from .purchase import Opening, smallest_purchase
 from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, weights_of
-from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, dive, followed, others, polish, rank, refine, search
-from .sold import STICK
+from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, others, polish, rank, refine, search
 from .space import SOLVE, Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 REFINE = 240  # nodes, of the best between the sizes of the menus
-MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
 LEAST_SHOWN, MOST_SHOWN = 3, 5
 LIT = 0.6  # of the chamber's length: where fire falls on less, it is told what heats the rest; common practice
 REST = ", the rest heated by gas and glowing walls alone"
 CLEAR = 0.05  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
-STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
 Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 # Axes in which another way of building is looked for, and what is held then; nodes for each.
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
-AFRESH = ("pins", "tube")  # kinds of which a purchase is looked for as if none lay there, too
 WAY_POLISH, MOST_WAYS, LONGER = 60, 2, 1.25  # times as long is another way
-LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
     "mix_pipe_length",
@@ -94,19 +85,6 @@ class Offer:
 
 
 @dataclass(frozen=True)
-class Opening:
-    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults that
-    the design has that was tried with it, which need not be the best one then."""
-
-    kind: str
-    words: str
-    price: float
-    cures: tuple[str, ...]
-    left: tuple[Fault, ...]
-    design: Design
-
-
-@dataclass(frozen=True)
 class Answer:
     """`given`: faults of chamber and shop that no burner changes; `in_the_way`: of the best design, the worst first.
 
@@ -144,13 +122,13 @@ def find(
         InputErrors   what is mine and cannot be, and a shop from which nothing can be built
     """
     weighed = weights_of(weights or {})
-    _contradictions(start, have)
+    refuse_contradictions(start, have)
     counts = Counts(most=budget, tell=progress and (lambda nodes: progress(nodes, budget)))
     space = Space(start, have, counts=counts)
     most = max(budget * SEARCH // BUDGET, LEAST_BUDGET)
     found = search(space, weighed, most, first and (lambda node: first(space.design(node))))
     if not found.pool:
-        raise InputErrors([_nothing(space)])
+        raise InputErrors([nothing_fits(space)])
     given_keys = _given(space, found)
     kinds = () if _own(_best(found, weighed), given_keys) else KINDS
     for kind in (*kinds, None):  # what one of a kind leads to may be bettered for itself
@@ -174,155 +152,8 @@ def find(
     offers = _offers(space, [(kinds or [ANOTHER_WAY], node) for kinds, node in chosen], weighed, given_keys)
     given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
-    opening = _opening(start, have, space, best, weighed, given_keys) if way else None
+    opening = smallest_purchase(start, have, space, best, weighed, given_keys) if way else None
     return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
-
-
-# What cannot be
-
-
-def _contradictions(start: Design, have: Have) -> None:
-    """Refuses what is mine and is at odds with the rest of the design, or with what lies there."""
-    errors: list[InputError] = []
-    texts = {key: text for key, text in have.mine.items() if text is not None}
-    start = _with_what_fits(start, texts, errors)
-    left_out = {key for key, text in texts.items() if start.value(key) != parse_setting(BY_KEY[key], text)}
-    have = replace(have, mine={key: text for key, text in have.mine.items() if key not in left_out})
-    for axis in AXES:
-        pieces = have.of(*axis.kinds)
-        if not axis.stock or not pieces or have.may_buy(*axis.kinds):
-            continue
-        for key in axis.stock:
-            held = [piece.texts[key] for piece in pieces if key in piece.texts]
-            if key not in have.mine or len(held) < len(pieces):
-                continue
-            sides = (
-                ("body_width", "body_depth") if key in ("body_width", "body_depth") else (key,)
-            )  # a tube can be turned
-            values = [
-                parse_setting(BY_KEY[side], piece.texts[side])
-                for piece in pieces
-                for side in sides
-                if side in piece.texts
-            ]
-            if not any(_near(start.value(key), value) for value in values):
-                errors.append(_not_at_hand(start, key, held))
-    errors += [_not_at_hand(start, key, held) for key, held in _supplies(start, have) if key in have.mine and held]
-    errors += _too_short(start, have)
-    if errors:
-        raise InputErrors(errors)
-
-
-def _with_what_fits(start: Design, texts: Mapping[str, str], errors: list[InputError]) -> Design:
-    """The design with what is mine; what of it is at odds with the rest is named, and left out."""
-    try:
-        return start.changed(texts)
-    except InputErrors as refused:
-        errors += refused.errors
-        at_odds = {key for error in refused.errors for key in (error.field, *error.others)}
-        fitting = {key: text for key, text in texts.items() if key not in at_odds}
-        if len(fitting) == len(texts):
-            raise InputErrors(errors) from None
-        return _with_what_fits(start, fitting, errors)
-
-
-def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
-    nearest = held[0].rpartition(" to ")[2]  # of a regulator its highest
-    there = ", ".join(text or "one without" for text in held)
-    return InputError(key, start.text(key), f"is mine, but at hand is only {there}", nearest, (key,))
-
-
-def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
-    """Settings of pipe, jet and gas, and what of them is at hand where the design's is not."""
-    for key, kind in (("mix_pipe", "pipe"), ("inlet", "pipe"), ("jet_drill", "drill")):
-        held = [text for piece in have.of(kind) for text in piece.texts.values()]
-        if start.value(key) and start.value(key) not in held and not have.may_buy(kind):
-            yield key, held
-    liquid = gas(start.fuel, start.fuel_blend).liquid
-    lines, regulators, cylinders = have.of("line"), have.of("regulator"), have.of("cylinder")
-    if not liquid and lines:
-        regulators = ()
-    elif not regulators and (cylinders or have.may_buy("cylinder")):
-        lines = ()  # a cylinder without a regulator named: any pressure
-    pieces = (*lines, *regulators)
-    if not have.may_buy("line", "regulator") and not any(_gives(piece, start.gas_pressure) for piece in pieces):
-        yield "gas_pressure", [piece.typed for piece in pieces]
-    count = sum(int(piece.figures["count"]) for piece in cylinders if piece.texts["cylinder"] == start.cylinder)
-    if liquid and not have.may_buy("cylinder") and count < start.cylinder_count:
-        yield "cylinder_count", [str(count)] if count else []
-
-
-def _gives(piece: Piece, pressure_Pa: float) -> bool:
-    if piece.kind == "line":
-        return pressure_Pa <= parse_setting(BY_KEY["line_pressure"], piece.texts["line_pressure"]) * (1 + 1e-6)
-    if piece.texts:
-        return _near(parse_setting(BY_KEY["gas_pressure"], piece.texts["gas_pressure"]), pressure_Pa)
-    return piece.figures["low_Pa"] - 1 <= pressure_Pa <= piece.figures["high_Pa"] + 1
-
-
-def _too_short(start: Design, have: Have) -> Iterable[InputError]:
-    """The longest piece at hand, where a body as long as is mine does not come out of it."""
-    pieces = have.of(*BODIES)
-    if "body_length" not in have.mine or not pieces or have.may_buy(*BODIES):
-        return
-    if not any(long_enough(piece, start) for piece in pieces):
-        longest = max(pieces, key=lambda piece: piece.figures["length_m"])
-        length = start.text("body_length")
-        yield InputError(longest.kind, longest.typed, f"is shorter than the body, whose length, {length}, is mine")
-
-
-def _near(one: Any, other: Any) -> bool:
-    if isinstance(one, float) and isinstance(other, float):
-        return abs(one - other) <= 1e-9 * max(abs(one), abs(other))
-    return bool(one == other)
-
-
-def _nothing(space: Space) -> InputError:
-    """Which axis leaves nothing to choose: the deepest that anything comes to."""
-    deepest: list[Node] = [space.root]
-    stack = [space.root]
-    while stack:
-        one = stack.pop()
-        if one.level >= deepest[0].level:
-            deepest = [one] if one.level > deepest[0].level else [*deepest, one]
-        stack.extend(kid for kid in one.kids.values() if kid is not None)
-    axis = space.axes[deepest[0].level + 1]
-    kinds = axis.kinds or (*BODIES, "pins")  # a face is made of both
-    pieces = space.have.of(*kinds)
-    kind = (pieces[0] if axis.kinds else pieces[-1]).kind if pieces else kinds[0] if axis.kinds else "have"
-    said = "; ".join(piece.typed for piece in pieces) or "what is set"
-    what = _no_face(space, deepest) if axis.name == "face" else f"nothing fits for {axis.name}"
-    return InputError(kind, said, f"is not enough to build from: {what}")
-
-
-def _no_face(space: Space, nodes: list[Node]) -> str:
-    """Why no ports fit on any of these bodies, and what would, as far as it was tried on the one with the most room."""
-
-    def room_m(node: Node) -> float:
-        v = node.values
-        return float(min(v["body_length"], v["body_width"]) - 2 * (v["setback"] + v["edge_margin"]))
-
-    def fits(node: Node, **other: Any) -> bool:
-        values = {**node.values, **other}
-        burner = Burner(values.__getitem__, store=space.parts, given=GIVEN)
-        return any(True for _ in grid_options(Asked(space.have, space.start, values, burner, node.figures)))
-
-    node = max(nodes, key=lambda one: (room_m(one) - one.values["port_diameter"], one.values["body_length"]))
-    v, ports, system = node.values, node.texts["port_diameter"], str(space.start.sizes)
-    helps = []
-    thinner = {text: parse_setting(BY_KEY["port_diameter"], text) for text in sold.PINS[system]}
-    thinner = {text: at_m for text, at_m in thinner.items() if at_m < v["port_diameter"]}
-    if pins := next((text for text in reversed(thinner) if fits(node, port_diameter=thinner[text])), None):
-        helps.append(f"pins of {pins}")
-    wider = {show(n * STEP_M[system], "length", system, exact=True): n * STEP_M[system] for n in range(1, STEPS + 1)}
-    wider = {text: at_m for text, at_m in wider.items() if at_m > v["body_width"]}
-    if across := next((text for text, at_m in wider.items() if fits(node, body_width=at_m)), None):
-        helps.append(f"a body of {across} across")
-    would = " or ".join(helps) or "less fire, for neither thinner pins nor a wider body,"
-    if room_m(node) < v["port_diameter"] - 1e-9:
-        room = show(max(room_m(node), 0.0), "length", system)
-        return f"lip and edge margin leave {room} across for ports of {ports}; {would} would do"
-    return f"no rows of ports of {ports} fit on a face of that size and pass its fire; {would} would do"
 
 
 # The list of designs
@@ -516,7 +347,7 @@ def _offers(
         result = before = solve(design, before)
         bill = space.bill(node, result.parts)
         bought = _named(bill.things, result)
-        faults = _faults(result, given, bill.lacking)
+        faults = blamed(result, given, bill.lacking)
         offers.append(
             Offer(
                 tuple(kinds),
@@ -570,15 +401,6 @@ def _mine(space: Space, node: Node) -> tuple[str, ...]:
             cut = dict(one.texts).get("body_kind") == "plates"
             keys |= {key for key in axis.stock if not (cut and key in ("body_width", "body_depth"))}
     return tuple(setting.key for setting in SETTINGS if setting.key in keys)
-
-
-def _faults(result: Result, given: set[str], bags_lacking: int) -> tuple[Fault, ...]:
-    """What the burner can be blamed for, and bags that are short where none may be bought."""
-    faults = faults_of(result, given)
-    if not bags_lacking:
-        return faults
-    words = f"There are {bags_lacking} bags too few, and none may be bought."
-    return (Fault("bag", "Bags", "stop", words, ()), *faults)
 
 
 def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
@@ -640,123 +462,3 @@ SHOWN = {
 def shown(term: Term, value: float) -> str:
     """A term's number in words."""
     return SHOWN.get(term.key, "{} " + term.measure).format(number(term, value))
-
-
-# The smallest purchase
-
-
-def _opening(
-    start: Design, have: Have, space: Space, best: Node, weights: Mapping[str, float], given: set[str]
-) -> Opening | None:
-    """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
-    found: list[tuple[tuple[int, float], Opening]] = []
-    wider = _wider(have, best, start.sizes)
-    counts = space.counts
-    for done, (kind, shop) in enumerate(wider):
-        space = Space(start, shop, counts=counts, like=space)
-        made = Found(space)
-        with counts.at_most(counts.left // (len(wider) - done)):
-            _bought(space, made, kind, best, weights)
-        buys = partial(_buys, space, kind=kind)
-        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights), buys), None)
-        if node is None or _left(node, best) >= _left(best, best):
-            continue
-        words, price = _purchase(space, node, kind, have)
-        cured = {key for key, word in best.words.items() if _milder(node.words.get(key), word)}
-        bought = {key for axis in space.axes if kind in axis.kinds or kind == "longer" for key in axis.keys}
-        cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
-        result = solve(space.design(node))
-        counts.solves += 1
-        labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
-        left = _faults(result, given, space.bill(node).lacking)
-        found.append(((_left(node, best), price), Opening(kind, words, price, labels, left, result.design)))
-    return min(found, key=lambda one: one[0])[1] if found else None
-
-
-def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
-    """Each kind of which none may be bought, and the shop that may; "longer": pieces of the same tube."""
-    closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
-    liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
-    kinds = [group[0] for group in closed if group != GAS or liquid]
-    wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
-    longer = _longer(have, system)
-    return [("longer", longer), *wider] if longer else wider
-
-
-def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
-    """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
-    if kind in AFRESH:
-        rest = {name: pieces for name, pieces in space.have.pieces.items() if name != kind}
-        bare = Space(space.start, replace(space.have, pieces=rest), counts=space.counts, like=space)
-        for start in dive(bare, bare.root, weights, 1):
-            found.keep(start)
-            polish(bare, found, weights, None, WAY_POLISH, start)
-    like = followed(space, best)
-    if like is None:
-        return
-    axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
-    for axis in axes:
-        others(space, found, like, axis, WAY_POLISH, True)
-    for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights)), MOST_BOUGHT)):
-        polish(space, found, weights, None, WAY_POLISH, node)
-
-
-def _milder(word: str | None, than: str) -> bool:
-    return word is None or VERDICTS.index(word) < VERDICTS.index(than)
-
-
-def _cured(check: Checked, best: Node, node: Node) -> str:
-    """Its label, and what it is still."""
-    word = node.words.get(check.key)
-    return f"{check.label} (from a {best.words[check.key]} to a {word})" if word else check.label
-
-
-def _buys(space: Space, node: Node, kind: str) -> bool:
-    """Whether a design of a wider shop needs what is wider in it; others would be found without a purchase."""
-    if kind in ("longer", "bag"):
-        return True
-    return any(one.buy and kind in axis.kinds for axis, one in zip(space.axes, node.chosen))
-
-
-def _left(node: Node, best: Node) -> int:
-    """What a purchase is to lessen: stops where the best design has any, else cautions."""
-    return node.stops if best.stops else node.stops * 1000 + node.cautions
-
-
-def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float]) -> Any:
-    used = node.values["body_length"] if kind == "longer" else 0.0
-    return _left(node, best), used, node.terms["money"], node.cautions, node.rank(weights)[2]
-
-
-def _longer(have: Have, system: str) -> Have | None:
-    """The shop with longer pieces of the same tube, as long as is sold."""
-    sold_m = parse_quantity(STICK[system], "long_length", "tube")
-    tubes = have.of("tube")
-    if not tubes or all(piece.figures["length_m"] >= sold_m for piece in tubes):
-        return None
-    longer = tuple(
-        replace(piece, figures={**piece.figures, "length_m": max(sold_m, piece.figures["length_m"])}) for piece in tubes
-    )
-    return replace(have, pieces={**have.pieces, "tube": longer})
-
-
-def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, float]:
-    """What the purchase is, in words, and its price."""
-    if kind == "longer":
-        sides = {node.texts["body_width"], node.texts["body_depth"]}
-        there = [piece for piece in have.of("tube") if {piece.texts["body_width"], piece.texts["body_depth"]} == sides]
-        batch, kerf = node.values["batch_size"], space.start.kerf
-        needed_m = batch * (node.values["body_length"] + kerf) - kerf
-        lacking_m = needed_m - max(piece.figures["length_m"] for piece in there)
-        more = show(max(lacking_m, 0.0), "length", space.start.units)
-        return f"a {more} longer tube", 0.0
-    # Of what stands on the shopping list the price is that of its line; one line may be of two things, such as pipe.
-    buys = [(axis, one) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
-    words = dict.fromkeys(one.buy for _, one in buys)
-    things = {thing.key: thing for thing in space.bill(node).things}
-    price = sum(one.price for _, one in buys)
-    price += sum(things[LINE_OF[axis.name]].price for axis, _ in buys if LINE_OF.get(axis.name) in things)
-    if kind == "bag" and "bag" in things:
-        bag = things["bag"]
-        words, price = {f"{bag.count} more bag{'s' if bag.count > 1 else ''}": None}, bag.price
-    return " and ".join(words) or kind, price

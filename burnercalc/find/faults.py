@@ -40,3 +40,12 @@ def faults_of(result: Result, but: set[str] | frozenset[str] = frozenset()) -> t
 
 def harm(check: Checked) -> int:
     return HARMS.index(check.declared.harm)
+
+
+def blamed(result: Result, given: set[str], bags_lacking: int) -> tuple[Fault, ...]:
+    """What the burner can be blamed for, and bags that are short where none may be bought."""
+    faults = faults_of(result, given)
+    if not bags_lacking:
+        return faults
+    words = f"There are {bags_lacking} bags too few, and none may be bought."
+    return (Fault("bag", "Bags", "stop", words, ()), *faults)

@@ -1,0 +1,163 @@
+"""What cannot be: what is mine at odds with the rest or with what lies there, and a shop that nothing comes out of."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from typing import Any
+
+from ..burner import Burner
+from ..design import Design, parse_setting
+from ..errors import InputError, InputErrors
+from ..parts.gas import gas
+from ..settings import BY_KEY
+from ..units import show
+from . import sold
+from .choices import AXES, Asked, grid_options, long_enough
+from .graph import GIVEN
+from .have import BODIES, Have, Piece
+from .space import Node, Space
+
+STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
+
+
+def refuse_contradictions(start: Design, have: Have) -> None:
+    """Refuses what is mine and is at odds with the rest of the design, or with what lies there."""
+    errors: list[InputError] = []
+    texts = {key: text for key, text in have.mine.items() if text is not None}
+    start = _with_what_fits(start, texts, errors)
+    left_out = {key for key, text in texts.items() if start.value(key) != parse_setting(BY_KEY[key], text)}
+    have = replace(have, mine={key: text for key, text in have.mine.items() if key not in left_out})
+    for axis in AXES:
+        pieces = have.of(*axis.kinds)
+        if not axis.stock or not pieces or have.may_buy(*axis.kinds):
+            continue
+        for key in axis.stock:
+            held = [piece.texts[key] for piece in pieces if key in piece.texts]
+            if key not in have.mine or len(held) < len(pieces):
+                continue
+            sides = (
+                ("body_width", "body_depth") if key in ("body_width", "body_depth") else (key,)
+            )  # a tube can be turned
+            values = [
+                parse_setting(BY_KEY[side], piece.texts[side])
+                for piece in pieces
+                for side in sides
+                if side in piece.texts
+            ]
+            if not any(_near(start.value(key), value) for value in values):
+                errors.append(_not_at_hand(start, key, held))
+    errors += [_not_at_hand(start, key, held) for key, held in _supplies(start, have) if key in have.mine and held]
+    errors += _too_short(start, have)
+    if errors:
+        raise InputErrors(errors)
+
+
+def _with_what_fits(start: Design, texts: Mapping[str, str], errors: list[InputError]) -> Design:
+    """The design with what is mine; what of it is at odds with the rest is named, and left out."""
+    try:
+        return start.changed(texts)
+    except InputErrors as refused:
+        errors += refused.errors
+        at_odds = {key for error in refused.errors for key in (error.field, *error.others)}
+        fitting = {key: text for key, text in texts.items() if key not in at_odds}
+        if len(fitting) == len(texts):
+            raise InputErrors(errors) from None
+        return _with_what_fits(start, fitting, errors)
+
+
+def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
+    nearest = held[0].rpartition(" to ")[2]  # of a regulator its highest
+    there = ", ".join(text or "one without" for text in held)
+    return InputError(key, start.text(key), f"is mine, but at hand is only {there}", nearest, (key,))
+
+
+def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
+    """Settings of pipe, jet and gas, and what of them is at hand where the design's is not."""
+    for key, kind in (("mix_pipe", "pipe"), ("inlet", "pipe"), ("jet_drill", "drill")):
+        held = [text for piece in have.of(kind) for text in piece.texts.values()]
+        if start.value(key) and start.value(key) not in held and not have.may_buy(kind):
+            yield key, held
+    liquid = gas(start.fuel, start.fuel_blend).liquid
+    lines, regulators, cylinders = have.of("line"), have.of("regulator"), have.of("cylinder")
+    if not liquid and lines:
+        regulators = ()
+    elif not regulators and (cylinders or have.may_buy("cylinder")):
+        lines = ()  # a cylinder without a regulator named: any pressure
+    pieces = (*lines, *regulators)
+    if not have.may_buy("line", "regulator") and not any(_gives(piece, start.gas_pressure) for piece in pieces):
+        yield "gas_pressure", [piece.typed for piece in pieces]
+    count = sum(int(piece.figures["count"]) for piece in cylinders if piece.texts["cylinder"] == start.cylinder)
+    if liquid and not have.may_buy("cylinder") and count < start.cylinder_count:
+        yield "cylinder_count", [str(count)] if count else []
+
+
+def _gives(piece: Piece, pressure_Pa: float) -> bool:
+    if piece.kind == "line":
+        return pressure_Pa <= parse_setting(BY_KEY["line_pressure"], piece.texts["line_pressure"]) * (1 + 1e-6)
+    if piece.texts:
+        return _near(parse_setting(BY_KEY["gas_pressure"], piece.texts["gas_pressure"]), pressure_Pa)
+    return piece.figures["low_Pa"] - 1 <= pressure_Pa <= piece.figures["high_Pa"] + 1
+
+
+def _too_short(start: Design, have: Have) -> Iterable[InputError]:
+    """The longest piece at hand, where a body as long as is mine does not come out of it."""
+    pieces = have.of(*BODIES)
+    if "body_length" not in have.mine or not pieces or have.may_buy(*BODIES):
+        return
+    if not any(long_enough(piece, start) for piece in pieces):
+        longest = max(pieces, key=lambda piece: piece.figures["length_m"])
+        length = start.text("body_length")
+        yield InputError(longest.kind, longest.typed, f"is shorter than the body, whose length, {length}, is mine")
+
+
+def _near(one: Any, other: Any) -> bool:
+    if isinstance(one, float) and isinstance(other, float):
+        return abs(one - other) <= 1e-9 * max(abs(one), abs(other))
+    return bool(one == other)
+
+
+def nothing_fits(space: Space) -> InputError:
+    """Which axis leaves nothing to choose: the deepest that anything comes to."""
+    deepest: list[Node] = [space.root]
+    stack = [space.root]
+    while stack:
+        one = stack.pop()
+        if one.level >= deepest[0].level:
+            deepest = [one] if one.level > deepest[0].level else [*deepest, one]
+        stack.extend(kid for kid in one.kids.values() if kid is not None)
+    axis = space.axes[deepest[0].level + 1]
+    kinds = axis.kinds or (*BODIES, "pins")  # a face is made of both
+    pieces = space.have.of(*kinds)
+    kind = (pieces[0] if axis.kinds else pieces[-1]).kind if pieces else kinds[0] if axis.kinds else "have"
+    said = "; ".join(piece.typed for piece in pieces) or "what is set"
+    what = _no_face(space, deepest) if axis.name == "face" else f"nothing fits for {axis.name}"
+    return InputError(kind, said, f"is not enough to build from: {what}")
+
+
+def _no_face(space: Space, nodes: list[Node]) -> str:
+    """Why no ports fit on any of these bodies, and what would, as far as it was tried on the one with the most room."""
+
+    def room_m(node: Node) -> float:
+        v = node.values
+        return float(min(v["body_length"], v["body_width"]) - 2 * (v["setback"] + v["edge_margin"]))
+
+    def fits(node: Node, **other: Any) -> bool:
+        values = {**node.values, **other}
+        burner = Burner(values.__getitem__, store=space.parts, given=GIVEN)
+        return any(True for _ in grid_options(Asked(space.have, space.start, values, burner, node.figures)))
+
+    node = max(nodes, key=lambda one: (room_m(one) - one.values["port_diameter"], one.values["body_length"]))
+    v, ports, system = node.values, node.texts["port_diameter"], str(space.start.sizes)
+    helps = []
+    thinner = {text: parse_setting(BY_KEY["port_diameter"], text) for text in sold.PINS[system]}
+    thinner = {text: at_m for text, at_m in thinner.items() if at_m < v["port_diameter"]}
+    if pins := next((text for text in reversed(thinner) if fits(node, port_diameter=thinner[text])), None):
+        helps.append(f"pins of {pins}")
+    wider = {show(n * STEP_M[system], "length", system, exact=True): n * STEP_M[system] for n in range(1, STEPS + 1)}
+    wider = {text: at_m for text, at_m in wider.items() if at_m > v["body_width"]}
+    if across := next((text for text, at_m in wider.items() if fits(node, body_width=at_m)), None):
+        helps.append(f"a body of {across} across")
+    would = " or ".join(helps) or "less fire, for neither thinner pins nor a wider body,"
+    if room_m(node) < v["port_diameter"] - 1e-9:
+        room = show(max(room_m(node), 0.0), "length", system)
+        return f"lip and edge margin leave {room} across for ports of {ports}; {would} would do"
+    return f"no rows of ports of {ports} fit on a face of that size and pass its fire; {would} would do"

@@ -1,0 +1,154 @@
+"""The smallest purchase that cures what nothing at hand does, where no design of a shop is without a fault."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import partial
+from itertools import islice
+from typing import Any
+
+from .. import checks
+from ..checks.judge import VERDICTS
+from ..design import Design
+from ..result import Checked, solve
+from ..units import parse_quantity, show
+from .faults import Fault, blamed
+from .graph import touches
+from .have import GAS, NEEDED, Have
+from .search import Found, dive, followed, others, polish
+from .sold import STICK
+from .space import Node, Space
+
+MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
+AFRESH = ("pins", "tube")  # kinds of which a purchase is looked for as if none lay there, too
+LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
+TRIED = 60  # nodes for each way of buying
+
+
+@dataclass(frozen=True)
+class Opening:
+    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults that
+    the design has that was tried with it, which need not be the best one then."""
+
+    kind: str
+    words: str
+    price: float
+    cures: tuple[str, ...]
+    left: tuple[Fault, ...]
+    design: Design
+
+
+def smallest_purchase(
+    start: Design, have: Have, space: Space, best: Node, weights: Mapping[str, float], given: set[str]
+) -> Opening | None:
+    """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
+    found: list[tuple[tuple[int, float], Opening]] = []
+    wider = _wider(have, best, start.sizes)
+    counts = space.counts
+    for done, (kind, shop) in enumerate(wider):
+        space = Space(start, shop, counts=counts, like=space)
+        made = Found(space)
+        with counts.at_most(counts.left // (len(wider) - done)):
+            _bought(space, made, kind, best, weights)
+        buys = partial(_buys, space, kind=kind)
+        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights), buys), None)
+        if node is None or _left(node, best) >= _left(best, best):
+            continue
+        words, price = _purchase(space, node, kind, have)
+        cured = {key for key, word in best.words.items() if _milder(node.words.get(key), word)}
+        bought = {key for axis in space.axes if kind in axis.kinds or kind == "longer" for key in axis.keys}
+        cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
+        result = solve(space.design(node))
+        counts.solves += 1
+        labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
+        left = blamed(result, given, space.bill(node).lacking)
+        found.append(((_left(node, best), price), Opening(kind, words, price, labels, left, result.design)))
+    return min(found, key=lambda one: one[0])[1] if found else None
+
+
+def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
+    """Each kind of which none may be bought, and the shop that may; "longer": pieces of the same tube."""
+    closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
+    liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
+    kinds = [group[0] for group in closed if group != GAS or liquid]
+    wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
+    longer = longer_tubes(have, system)
+    return [("longer", longer), *wider] if longer else wider
+
+
+def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
+    """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
+    if kind in AFRESH:
+        rest = {name: pieces for name, pieces in space.have.pieces.items() if name != kind}
+        bare = Space(space.start, replace(space.have, pieces=rest), counts=space.counts, like=space)
+        for start in dive(bare, bare.root, weights, 1):
+            found.keep(start)
+            polish(bare, found, weights, None, TRIED, start)
+    like = followed(space, best)
+    if like is None:
+        return
+    axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
+    for axis in axes:
+        others(space, found, like, axis, TRIED, True)
+    for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights)), MOST_BOUGHT)):
+        polish(space, found, weights, None, TRIED, node)
+
+
+def _milder(word: str | None, than: str) -> bool:
+    return word is None or VERDICTS.index(word) < VERDICTS.index(than)
+
+
+def _cured(check: Checked, best: Node, node: Node) -> str:
+    """Its label, and what it is still."""
+    word = node.words.get(check.key)
+    return f"{check.label} (from a {best.words[check.key]} to a {word})" if word else check.label
+
+
+def _buys(space: Space, node: Node, kind: str) -> bool:
+    """Whether a design of a wider shop needs what is wider in it; others would be found without a purchase."""
+    if kind in ("longer", "bag"):
+        return True
+    return any(one.buy and kind in axis.kinds for axis, one in zip(space.axes, node.chosen))
+
+
+def _left(node: Node, best: Node) -> int:
+    """What a purchase is to lessen: stops where the best design has any, else cautions."""
+    return node.stops if best.stops else node.stops * 1000 + node.cautions
+
+
+def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float]) -> Any:
+    used = node.values["body_length"] if kind == "longer" else 0.0
+    return _left(node, best), used, node.terms["money"], node.cautions, node.rank(weights)[2]
+
+
+def longer_tubes(have: Have, system: str) -> Have | None:
+    """The shop with longer pieces of the same tube, as long as is sold."""
+    sold_m = parse_quantity(STICK[system], "long_length", "tube")
+    tubes = have.of("tube")
+    if not tubes or all(piece.figures["length_m"] >= sold_m for piece in tubes):
+        return None
+    longer = tuple(
+        replace(piece, figures={**piece.figures, "length_m": max(sold_m, piece.figures["length_m"])}) for piece in tubes
+    )
+    return replace(have, pieces={**have.pieces, "tube": longer})
+
+
+def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, float]:
+    """What the purchase is, in words, and its price."""
+    if kind == "longer":
+        sides = {node.texts["body_width"], node.texts["body_depth"]}
+        there = [piece for piece in have.of("tube") if {piece.texts["body_width"], piece.texts["body_depth"]} == sides]
+        batch, kerf = node.values["batch_size"], space.start.kerf
+        needed_m = batch * (node.values["body_length"] + kerf) - kerf
+        lacking_m = needed_m - max(piece.figures["length_m"] for piece in there)
+        more = show(max(lacking_m, 0.0), "length", space.start.units)
+        return f"a {more} longer tube", 0.0
+    # Of what stands on the shopping list the price is that of its line; one line may be of two things, such as pipe.
+    buys = [(axis, one) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
+    words = dict.fromkeys(one.buy for _, one in buys)
+    things = {thing.key: thing for thing in space.bill(node).things}
+    price = sum(one.price for _, one in buys)
+    price += sum(things[LINE_OF[axis.name]].price for axis, _ in buys if LINE_OF.get(axis.name) in things)
+    if kind == "bag" and "bag" in things:
+        bag = things["bag"]
+        words, price = {f"{bag.count} more bag{'s' if bag.count > 1 else ''}": None}, bag.price
+    return " and ".join(words) or kind, price
