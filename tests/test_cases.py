@@ -185,6 +185,7 @@ FURTHER = (
     GIANT,
     {**GIANT, "lit_by": "guard"},
     {**HOUSE, "jet_drill": "#19"},
+    {"refractory": "insulating_castable", "opening_area": "4 in2"},
     {"gas_pressure": "30 psi", "blower_shutoff_pressure": "20 inH2O", "blower_free_flow": "300 cfm",
      "cylinder_count": "1", "equivalence_ratio": "1.0"},
     {"chamber_shape": "cylinder", "work_rate": "40 lb/h", "equivalence_ratio": "0.96"},
