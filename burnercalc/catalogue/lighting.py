@@ -706,15 +706,17 @@ WORDS = {
     "flows. A pilot with a flame guard does.",
     "set.source": "limits of the flame; common practice",
     "trial.when": "{hiss:.0f} s",
-    "trial.do": "Hand on the cock. The mixture takes {arrives:.1f} s to the face: not alight {hiss:.0f} s after the "
-    "first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills {let_in:percent 0} of the cold "
+    "trial.do": "{reset}Hand on the cock. The mixture takes {arrives:.1f} s to the face: not alight {hiss:.0f} s after "
+    "the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills {let_in:percent 0} of the cold "
     "chamber.",
-    "trial.do.late": "Torch AT the ports before gas, hand on the cock, all aside. Gas takes {arrives:.1f} s to it: "
-    "the moment it does not take, gas off. No hand is quick enough to light it late: {hiss:.0f} s, and {hand:.0f} s "
-    "for the hand, fill {let_in:percent 0} of the chamber.",
-    "trial.do.late_guard": "Pilot AT the ports before gas, hand on the cock, all aside. Gas takes {arrives:.1f} s to "
+    "trial.do.late": "Torch AT the ports before gas, hand on the cock, all aside. {reset}Gas takes {arrives:.1f} s to "
     "it: the moment it does not take, gas off. No hand is quick enough to light it late: {hiss:.0f} s, and "
     "{hand:.0f} s for the hand, fill {let_in:percent 0} of the chamber.",
+    "trial.do.late_guard": "Pilot AT the ports before gas, hand on the cock, all aside. {reset}Gas takes "
+    "{arrives:.1f} s to it: the moment it does not take, gas off. No hand is quick enough to light it late: "
+    "{hiss:.0f} s, and {hand:.0f} s for the hand, fill {let_in:percent 0} of the chamber.",
+    "reset.hand": "RESET held till the guard sees the flame. ",
+    "reset.guard": "RESET: the guard sees the pilot. ",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "

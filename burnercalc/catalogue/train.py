@@ -92,7 +92,8 @@ PARTS = {
         "lock-out relay with reset button",
         "coil and contacts for the valve's current; fuse, main switch, case, cable",
         "Switches and guard in one row before its coil, which holds itself in: what opens drops it, and the valve "
-        "stays shut till a hand presses the button. Wired by an electrician.",
+        "stays shut till a hand presses the button. The button bridges the guard alone, and only while it is held. "
+        "Wired by an electrician.",
     ),
     "flame_guard": (
         "flame guard",

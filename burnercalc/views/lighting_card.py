@@ -79,6 +79,7 @@ def lighting_card_table(
         "burnt": _burnt(burnt_gas, say),
         "cock_open": say("cock_open") if gauges.small else "",
         "fire": say("fire.guard" if lit_by == "guard" else "fire"),
+        "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "sniff": say("sniff.high" if jet.molar_mass_kg_mol < AIR_KG_MOL else "sniff.low"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
