@@ -19,7 +19,7 @@ from .sold import STICK
 from .space import Node, Space
 
 MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
-AFRESH = ("pins", "tube")  # kinds of which a purchase is looked for as if none lay there, too
+AFRESH = ("pins", "tube", "blower", "cylinder")  # kinds of which a purchase is looked for as if none lay there, too
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 TRIED = 60  # nodes for each way of buying
 
