@@ -44,6 +44,8 @@ def test_every_piece_of_the_cut_list_is_named_in_the_order_it_goes_together(body
     joined = " ".join(names)
     for row in result.tables["cut_list"].rows:
         piece = row[1].partition(",")[0]  # "inlet pipe, 2 in"
+        if piece.startswith("bracket"):  # what holds the body in the wall has a drawing of its own
+            continue
         first = piece.split()[0]
         assert first in joined or "pipe" in piece, (piece, names)
         if row[2] == 2:  # two of a kind

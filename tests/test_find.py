@@ -565,6 +565,12 @@ def test_a_purchase_says_what_is_left_even_then():
     assert answer.opening.left and told and all(fault.text in left for fault in answer.opening.left)
 
 
+def test_a_bought_blower_is_no_worse_than_one_at_hand():
+    """A burner is looked for as if no fan lay there, not only the one that was best for it: that left a caution."""
+    answer = find(Design(), read_have("blower: 0.1 inH2O 1 cfm\nbuy: tube, pins, pipe, drill, cylinder"), budget=1000)
+    assert answer.opening.kind == "blower" and not answer.opening.left
+
+
 @pytest.mark.parametrize("system, blower", [("in", "0.3 inH2O 15 cfm"), ("mm", "1 mbar 30 m3/h")])
 def test_a_weak_blower_gets_a_burner_that_it_carries(system, blower):
     """More and slower ports, a wider pipe and a higher low fire, before another blower; what is offered is bought."""

@@ -59,8 +59,8 @@ def test_a_tight_or_a_wide_mould_is_said(clearance, verdict):
 
 def test_the_order_of_the_welding():
     """The baffle is tacked from both open ends of a box; into a round body it goes after the back disc."""
-    assert list(told(solved())) == ["inlet pipe", "baffle", "first cap", "second cap", "straightness", "grind flush",
-                                    "leak test"]  # fmt: skip
+    assert list(told(solved())) == ["inlet pipe", "baffle", "first cap", "second cap", "straightness", "bracket",
+                                    "grind flush", "leak test"]  # fmt: skip
     assert next(iter(told(solved(body_kind="plates")))) == "long seams"
     round_body = dict(
         body_kind="pipe", body_length="6 in", body_width="6 in", pattern="rings", rows="2", ports_per_row="8"

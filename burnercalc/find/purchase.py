@@ -19,7 +19,8 @@ from .sold import STICK
 from .space import Node, Space
 
 MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
-AFRESH = ("pins", "tube", "blower", "cylinder")  # kinds of which a purchase is looked for as if none lay there, too
+FACE = ("pins", "tube")
+AFRESH = (*FACE, "blower", "cylinder")  # kinds of which a purchase is looked for as if none lay there, too
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 TRIED = 60  # nodes for each way of buying
 
@@ -77,20 +78,28 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
 
 def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
     """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
-    if kind in AFRESH:
-        rest = {name: pieces for name, pieces in space.have.pieces.items() if name != kind}
-        bare = Space(space.start, replace(space.have, pieces=rest), counts=space.counts, like=space)
-        for start in dive(bare, bare.root, weights, 1):
-            found.keep(start)
-            polish(bare, found, weights, None, TRIED, start)
-    like = followed(space, best)
-    if like is None:
-        return
-    axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
-    for axis in axes:
-        others(space, found, like, axis, TRIED, True)
+    looks = [_near, _afresh] if kind in AFRESH else [_near]
+    for look in reversed(looks) if kind in FACE else looks:  # another pin or tube asks for a whole other design
+        look(space, found, kind, best, weights)
     for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights)), MOST_BOUGHT)):
         polish(space, found, weights, None, TRIED, node)
+
+
+def _near(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
+    """The best with another of that kind."""
+    like = followed(space, best)
+    axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
+    for axis in axes if like else ():
+        others(space, found, like, axis, TRIED, True)
+
+
+def _afresh(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
+    """What would be built if none of that kind lay there."""
+    rest = {name: pieces for name, pieces in space.have.pieces.items() if name != kind}
+    bare = Space(space.start, replace(space.have, pieces=rest), counts=space.counts, like=space)
+    for start in dive(bare, bare.root, weights, 1):
+        found.keep(start)
+        polish(bare, found, weights, None, TRIED, start)
 
 
 def _milder(word: str | None, than: str) -> bool:
