@@ -563,31 +563,29 @@ def fires(result):
 
 def shown_by_fire(result):
     """What the test fire shows; of what must not be lit, what switch and valve do."""
-    return PROVED if never_lit(result) else (*PROVED, *(one.format(STAYS[_stays(result)]) for one in FIRED))
-
-
-def _stays(result):
-    return result.part("fire_test").stays
+    return (
+        PROVED
+        if never_lit(result)
+        else (*PROVED, *(one.format(STAYS[result.part("fire_test").stays]) for one in FIRED))
+    )
 
 
 def proofs(result):
     """What proves the jet in the test fire, and with it the pressure to light at, beside what the design says of them;
     nothing of what is not lit so."""
-    firing = result.part("firing")
+    firing, test = result.part("firing"), result.part("fire_test")
     if never_lit(result) or result["lighting_gas_pressure"] is None:
         return []
-    design, tools, at = result.design, result.part("tools"), "HIGH"
+    design, tools = result.design, result.part("tools")
     line = result.part("gas").liquid is None or design.cylinder == "tank"  # a tank stands on no scale
-    if result.part("turning").held_W is not None or _stays(result) == "light":
-        at = "LOW" if _stays(result) == "low" else "LIGHT"
-    rate_W = {"LIGHT": result.part("lighting").waits_W, "LOW": firing.low_W, "HIGH": firing.rate_W}[at]
-    of_it = tools.proof_s * (rate_W / firing.rate_W)
+    # At the rate that the gauge's mark comes to.
+    of_it = tools.proof_s * getattr(result.part("fires"), test.read).rate_W / firing.rate_W
     burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
     how = (
         "meter, nothing else on it" if line else "scale" + (", one cylinder alone" if design.cylinder_count > 1 else "")
     )
     return [
-        (f"Gas at {at} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
+        (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
         (
             f"To light, PROVED (gas {tools.proof_most:.0%} off: mend the jet)".replace("%", " %"),
             f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2",

@@ -148,9 +148,8 @@ def lighting_by_hand_check(
     one too where the meter of a line shows what flows before the lip glows, or where a jet that passes little does not
     run back: one that passes much only lifts, which shows at once. Elsewhere it is a caution without a guard until the
     jet is proved, as is a window narrower than gauge and weighed gas are off by even then; one narrower than a mark of
-    its gauge is none. What blower
-    and slide are off by besides is told only: no design holds over all of that, so it is lit the first time by its
-    flame."""
+    its gauge is none. What blower and slide are off by besides is told only: no design holds over all of that, so it
+    is lit the first time by its flame."""
     slide = lighting_slide
     if slide.ratio is None or slide.unproven is None:
         return None

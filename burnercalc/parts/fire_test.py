@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from math import ceil
 
+from .fires import Fires
 from .firing import Firing
 from .lighting import Lighting
 from .lighting_air import LightingAir
@@ -23,7 +24,8 @@ PROVE_S = 300.0  # air switch and shut-off valve, twice each
 class FireTest:
     """Times in s. `lights_s`: the lightings with their purges; `waits_s`: at LIGHT till the walls glow, at most;
     `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps.
-    `stays`: light, low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes.
+    `stays`: light, low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes;
+    `read`: the highest, where gauges are read and the gas is weighed.
     """
 
     lights_s: float
@@ -32,6 +34,7 @@ class FireTest:
     run_on_s: float
     gas_kg: float
     stays: str
+    read: str
 
     @property
     def all_s(self) -> float:
@@ -50,16 +53,16 @@ def fire_test(
     lighting_air: LightingAir,
     lighting_card: LightingCard,
     turning: Turning,
+    fires: Fires,
 ) -> FireTest:
     card, lit_W = lighting_card, lighting.waits_W
     waits_s = lighting_air.wait_s.high if lit_W and lighting_air.wait_s else 0.0
     to_low, to_high = (turn.steps * STEP_S if lit_W and turn else 0.0 for turn in _turns(turning))
-    never_glows = bool(lit_W) and lighting.glows and lighting_air.wait_s is None
-    stays = "light" if never_glows else "high" if turning.straight else "low"
+    stays = "light" if lit_W and fires.dim else "high" if fires.straight else "low"
+    read = stays if lit_W and fires.high is None else "high"
     shares = {"light": (lit_W or firing.low_W) / firing.rate_W, "low": low_fire, "high": 1.0}
     burns_s = shares["light"] * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
-    burns_s += low_fire * to_low + to_high + shares[stays] * LOW_S
-    burns_s += (shares[stays] if never_glows or turning.held_W is not None else 1.0) * READ_S
+    burns_s += low_fire * to_low + to_high + shares[stays] * LOW_S + shares[read] * READ_S
     return FireTest(
         lights_s=LIGHTINGS * (card.purge_s + card.hiss_s + LOOK_S),
         waits_s=waits_s,
@@ -67,6 +70,7 @@ def fire_test(
         run_on_s=card.run_on_s,
         gas_kg=firing.gas_kg_s * burns_s,
         stays=stays,
+        read=read,
     )
 
 

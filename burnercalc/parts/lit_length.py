@@ -13,30 +13,14 @@ SPREAD = Band(0.25, 0.5, 1.0)
 
 @dataclass(frozen=True)
 class LitLength:
-    """`field_m`: of one burner's ports along the chamber; `share`: of the length on which the fire falls."""
+    """`share`: of the chamber's length on which the fire falls."""
 
-    field_m: float
     share: Band
 
 
 def run_m(chamber_shape: str, chamber_length: float, chamber_width: float) -> float:
     """The chamber's longer side, along which burners stand; a cylinder lies on its side."""
     return max(chamber_length, chamber_width) if chamber_shape == "box" else chamber_length
-
-
-def share(
-    field_m: float,
-    burner_count: int,
-    chamber_shape: str,
-    chamber_length: float,
-    chamber_width: float,
-    chamber_height: float,
-    chamber_diameter: float,
-) -> Band:
-    """The share that fields of this length light, burners in the roof and evenly spaced."""
-    along_m = run_m(chamber_shape, chamber_length, chamber_width)
-    height_m = chamber_height if chamber_shape == "box" else chamber_diameter
-    return Band(*(lit_share(field_m, burner_count, along_m, height_m, spread) for spread in SPREAD))
 
 
 def lit_length(
@@ -48,7 +32,9 @@ def lit_length(
     chamber_height: float,
     chamber_diameter: float,
 ) -> LitLength:
+    """Burners in the roof and evenly spaced."""
     along = [x for x, _ in face.ports]
     field_m = max(along) - min(along) + face.port_diameter_m
-    chamber = (chamber_shape, chamber_length, chamber_width, chamber_height, chamber_diameter)
-    return LitLength(field_m, share(field_m, burner_count, *chamber))
+    along_m = run_m(chamber_shape, chamber_length, chamber_width)
+    height_m = chamber_height if chamber_shape == "box" else chamber_diameter
+    return LitLength(Band(*(lit_share(field_m, burner_count, along_m, height_m, spread) for spread in SPREAD)))
