@@ -35,11 +35,7 @@ PORTS_K = 1.5  # velocity heads that ports take at the least: half of one at a s
 PORTS_PART = 0.7  # of the speed at which a blower would spend all on the ports: half of its pressure is theirs then
 MOST_GRIDS, MOST_LENGTHS = 12, 8
 PORTS_OF_FACE = 0.2  # share of the window that ports at a usual pitch take
-LONG_SPEED_M_S, LONG_OF_FACE, LONG_LOW = (
-    5.0,
-    0.12,
-    0.6,
-)  # of a face that reaches far: slow, thinly set, little turned down
+LONG_SPEED_M_S, LONG_OF_FACE, LONG_LOW = 5.0, 0.12, 0.6  # a face that reaches far: slow, thinly set, little turned down
 PITCHES = (1.8, 3.0)  # of the port's diameter
 LEAST_WEB_M, LONGEST_GAP_M = 0.006, 0.011
 SLENDER = (4.0, 14.0)

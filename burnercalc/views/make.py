@@ -232,9 +232,8 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, sa
         return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
 
     side_m = making_mould.CROSS_BAR_M[say.unit_system]
-    bar = Piece(
-        "cross-bar", "", mould.wood.pieces[0].length_m, side_m, side_m, making_mould.CROSS_BARS, 0.0
-    )  # as long as the frame
+    frame_m = mould.wood.pieces[0].length_m
+    bar = Piece("cross-bar", "", frame_m, side_m, side_m, making_mould.CROSS_BARS, 0.0)
     return tuple(
         (number, say(piece.name), piece.stock or say("cross-bar.of"), piece.count, *_sizes(piece), note(piece))
         for number, piece in enumerate((*mould.wood.pieces, bar), 1)
