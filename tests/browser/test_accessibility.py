@@ -46,7 +46,7 @@ AXE = """async ([within, runOnly, whole]) => {
   const home = document.querySelector(within), put = [];
   const away = (each) => !whole && !each.contains(home) && !each.checkVisibility();
   for (const each of [...document.querySelectorAll(".chapter, dialog")].filter(away)) {
-    const place = new Comment();
+    const place = document.createElement("template"); // an element: the page waits for what follows its first chapter
     each.replaceWith(place);
     put.push(() => place.replaceWith(each));
   }
