@@ -166,9 +166,14 @@ def read_beside(key: str, text: str) -> tuple[str, list[InputError]]:
         return "", [InputError(key, text, "is nothing that goes beside a design")]
     if len(text) > LONGEST_HAVE:
         return "", [InputError(key, text, f"must be at most {LONGEST_HAVE} characters long")]
-    if any("\ud800" <= sign <= "\udfff" for sign in text):
+    if not whole_signs(text):
         return "", [InputError(key, text, "must be of whole signs")]
     return text, []
+
+
+def whole_signs(text: str) -> bool:
+    """Whether it holds no half of a sign, which no file can take."""
+    return not any("\ud800" <= sign <= "\udfff" for sign in text)
 
 
 def _pairs(link: str) -> list[tuple[str, str]]:

@@ -33,7 +33,10 @@ Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "ru
 
 import base64
 import json
-from math import floor, inf
+import re
+from fractions import Fraction
+from math import floor
+from types import NoneType
 
 from . import jobs, on_page, sheet, shopping, steps, units
 from .checks.judge import VERDICTS
@@ -43,7 +46,7 @@ from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
 from .errors import InputError, InputErrors, require, together
 from .files import FILES
-from .link import beside, from_link, read_beside, to_link
+from .link import beside, from_link, read_beside, to_link, whole_signs
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill
@@ -77,6 +80,8 @@ HOLDS = {
     "figures": (list, dict),
     "at": (int, float),
 }
+FURTHEST = 1e9  # steps, marks, mm and px
+PART = re.compile(r"0|[1-9]\d?/(2|4|8|16|32|64)")  # of an inch, as on a tape
 
 
 def _well_formed(text):
@@ -93,20 +98,24 @@ def _well_formed(text):
         names = " or ".join(each.__name__ for each in (holds if isinstance(holds, tuple) else (holds,)))
         require(isinstance(value, holds) and not (holds is int and value is True), name, value, f"must be of {names}")
         require(name not in known or str(value) in known[name], name, value, "is not known")
+        far = isinstance(value, (int, float)) and not abs(value) <= FURTHEST  # NaN is no smaller than anything
+        require(not far, name, value, f"must be within {FURTHEST:g}")
     for name in ("settings", "before", "other"):
         mine = request.get(name, {}).get("mine", "")
         require(isinstance(mine, str), "mine", mine, "must be of str")
     places = request.get("figures", [])
+    require(all(isinstance(name, str) for name in places), "figures", places, "must be names")
     for name, place in places.items() if isinstance(places, dict) else ():
         fits = place is None or _is_place(place)  # a chart has none
-        require(fits, "figures", f"{name} {place}", "must be a width above 0 and a height of 0 or more")
+        require(fits, "figures", f"{name} {place}", "must be a width of 1 or more and a height of 0 or more")
     return request
 
 
 def _is_place(place):
     """Whether it is [width, height] in px, or these and turn."""
     sizes = place[:2] if isinstance(place, list) and len(place) in (2, 3) else ()
-    return len(sizes) == 2 and all(type(size) in (int, float) for size in sizes) and 0 < sizes[0] < inf > sizes[1] >= 0
+    numbers = len(sizes) == 2 and all(type(size) in (int, float) for size in sizes)
+    return numbers and 1 <= sizes[0] <= FURTHEST and 0 <= sizes[1] <= FURTHEST
 
 
 def _error(error):
@@ -295,6 +304,8 @@ def _part(request):
     design, setting = _movable(request)
     if setting.dimension != "length":
         raise InputError(setting.key, design.text(setting.key), "is not a length, so it has no part of an inch")
+    fits = PART.fullmatch(request["part"]) and Fraction(request["part"]) < 1
+    require(fits, "part", request["part"], "must be a part of an inch on a tape", "1/2")
     inches = units.from_si(steps.number(design, setting), "in", "m")
     text = f"{floor(inches + 1e-9)} {request['part']}".removesuffix(" 0").removeprefix("0 ")
     return {"key": setting.key, "text": f"{text or 0} in"}
@@ -340,7 +351,7 @@ def _layers(request):
     rows = []
     for row in request["rows"]:
         places = (None, *range(len(typed)))
-        well = isinstance(row, list) and len(row) == 3 and all(isinstance(text, str) for text in row[:2])
+        well = isinstance(row, list) and [type(each) for each in row] in ([str, str, int], [str, str, NoneType])
         require(well and row[2] in places, "rows", row, "must be material, thickness, and the place of an old layer")
         material, text, was = row
         if material == "":
@@ -426,6 +437,7 @@ def _compare(request):
 
 
 def _code(request):
+    require(whole_signs(request["text"]), "text", request["text"], "must be of whole signs")
     size = len(request["text"].encode())
     require(size <= MOST_CODED, "text", f"{size} bytes", f"must be at most {MOST_CODED} bytes for a code")
     drawing = Drawing("code", "QR code of the link", qr_shapes(request["text"], 0.0, 0.0, 100.0))
@@ -511,8 +523,10 @@ def _shops(request):
 def _file(request):
     design = _design(request)
     name, media_type, make = FILES[request["file"]]
+    site = request.get("site", "")
+    require(whole_signs(site), "site", site, "must be of whole signs")
     given = {"got": request.get("got", ())} if request["file"].startswith("shopping-") else {}
-    data = make(solve(design), to_link(design, request.get("site", "")), **given)
+    data = make(solve(design), to_link(design, site), **given)
     return {"name": name, "type": media_type, "file_base64": base64.b64encode(data).decode("ascii")}
 
 

@@ -224,3 +224,33 @@ def test_odd_requests_are_refused_by_name(kind, asked, named):
 
 def test_the_largest_code_holds_what_is_said():
     assert ask("code", text="x" * 2331)["svg"].startswith("<svg")
+
+
+@pytest.mark.parametrize(
+    "request_of",
+    [
+        {"kind": "code", "text": "\ud800"},
+        {"kind": "file", "file": "sheet-a4", "site": "\ud800"},
+        {"kind": "drag", "key": "setback", "axis": "x", "at": float("inf")},
+        {"kind": "drag", "key": "setback", "axis": "x", "at": float("nan")},
+        {"kind": "step", "key": "setback", "by": 10**400},
+        {"kind": "slide", "key": "setback", "mark": 10**400},
+        {"kind": "try", "key": "setback", "by": -(10**400), "check": "web"},
+        {"kind": "layers", "key": "lining", "rows": [["blanket_8lb", "1 in", 1.0]]},
+        {"kind": "layers", "key": "lining", "rows": [["blanket_8lb", "1 in", True]]},
+        {"kind": "draw", "figures": [["face"]]},
+        {"kind": "draw", "figures": {"face": [10**400, 10]}},
+        {"kind": "draw", "figures": {"face": [1e-300, 0]}},
+        *({"kind": "part", "key": "setback", "part": part} for part in ("1/0", "99/2", "3/7", "all", "")),
+    ],
+    ids=str,
+)
+def test_what_no_page_of_ours_sends_is_refused_by_name(request_of):
+    reply = ask(request_of.pop("kind"), **request_of)
+    (error,) = reply["errors"]
+    assert error["setting"] in (*request_of, "figures", "rows") and error["rule"].startswith("must be")
+
+
+def test_a_part_of_an_inch_keeps_the_whole_inches():
+    assert ask("part", {"body_length": "9 1/4 in"}, key="body_length", part="7/8")["text"] == "9 7/8 in"
+    assert ask("part", {"body_length": "9 1/4 in"}, key="body_length", part="0")["text"] == "9 in"
