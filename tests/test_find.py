@@ -689,6 +689,26 @@ def test_what_is_mine_stays():
         assert texts == ["5/16 in", "4", "150 kBtu/h", "2", "5/8 in"] and offer.design.cylinder_count == 3
 
 
+def test_a_stick_that_is_too_short_for_the_batch_says_what_it_takes():
+    """Twelve bodies of 2 in, the shortest that is taken, and eleven saw cuts of 1/16 in."""
+    twelve = "mine: batch_size=12\nbuy: pins, pipe, blower, cylinder"
+    with pytest.raises(InputErrors) as refused:
+        find(Design(), read_have(f"tube: 4 x 4 x 3/16 in, 24 5/8 in\n{twelve}"))
+    (error,) = refused.value.errors
+    assert error.field == "tube" and "12 bodies of 2 in" in error.rule and "take 24 11/16 in" in error.rule
+    assert "batch_size=12" in error.rule
+    with pytest.raises(InputErrors) as longer:
+        find(Design(), read_have(f"tube: 4 x 4 x 3/16 in, 24 11/16 in\n{twelve}"))
+    assert "bodies" not in longer.value.errors[0].rule and "no rows of ports" in longer.value.errors[0].rule
+
+
+def test_what_is_mine_and_leaves_nothing_is_named_itself():
+    with pytest.raises(InputErrors) as refused:
+        find(Design(), read_have("mine: rows=40; ports_per_row=100"), budget=500)
+    (error,) = refused.value.errors
+    assert error.field == "mine" and "rows=40" in error.value and "ports_per_row=100" in error.value
+
+
 def test_a_design_of_which_all_is_mine_is_the_only_one():
     """More settings than kinds have entries: what the search would choose stays as it is set, and is told as it is."""
     keys = [key for axis in AXES for key in axis.keys]
@@ -907,7 +927,8 @@ def test_an_entry_as_people_say_it():
         ("mm", "regulator: 90 bar", "4.1 bar", "0.0025 bar to 4.1 bar (gas pressure)"),
         ("in", "blower: 500 pa 20 cfm", "500 Pa 20 cfm", "needs a unit of pressure, such as 1 inH2O or 1 mbar (blower"),
         ("in", "pins: #2", "0.221 in", "a drill #2 is 0.221 in"),
-        ("in", "regulator: 20 to 0 psi", "0 to 20 psi", "(gas pressure)"),
+        ("in", "regulator: 20 to 0 psi", "0 to 20 psi", "from the lower pressure to the higher"),
+        ("mm", "regulator: 2 bar to 1 psi", "1 psi to 2 bar", "from the lower pressure to the higher"),
         ("in", "tube: 4 X 4 X 3/16 IN, 8 FT", "4 x 4 x 3/16 in, 8 ft", "needs a unit of length"),
     ],
 )
@@ -918,6 +939,13 @@ def test_an_entry_is_refused_in_the_reader_s_measures_and_mended_where_it_is_wro
     (error,) = {error.nearest: error for error in refused.value.errors}.values()
     kind = entry.partition(":")[0]
     assert said in error.rule and error.nearest == offered and read_have(f"{kind}: {offered}\nbuy: all", system)
+
+
+def test_a_word_for_what_may_be_bought_that_is_none_hides_nothing_else_behind_it():
+    with pytest.raises(InputErrors) as refused:
+        read_have("buy: everything")
+    (error,) = refused.value.errors
+    assert (error.field, error.nearest) == ("buy", "all")
 
 
 def test_what_is_mine_is_written_by_its_name():

@@ -11,7 +11,7 @@ from ..parts.gas import gas
 from ..settings import BY_KEY
 from ..units import show
 from . import sold
-from .choices import AXES, Asked, grid_options, long_enough
+from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m
 from .graph import GIVEN
 from .have import BODIES, Have, Piece
 from .space import Node, Space
@@ -128,9 +128,33 @@ def nothing_fits(space: Space) -> InputError:
     kinds = axis.kinds or (*BODIES, "pins")  # a face is made of both
     pieces = space.have.of(*kinds)
     kind = (pieces[0] if axis.kinds else pieces[-1]).kind if pieces else kinds[0] if axis.kinds else "have"
-    said = "; ".join(piece.typed for piece in pieces) or "what is set"
-    what = _no_face(space, deepest) if axis.name == "face" else f"nothing fits for {axis.name}"
-    return InputError(kind, said, f"is not enough to build from: {what}")
+    said = "; ".join(piece.typed for piece in pieces)
+    tell = {"face": _no_face, "length": _no_length}.get(axis.name)
+    what = tell(space, deepest) if tell else f"nothing fits for {axis.name}"
+    mine = "; ".join(f"{key}={text}" for key, text in space.have.mine.items() if text is not None)
+    if mine and not said:
+        return InputError("mine", mine, f"leaves nothing to build from: {what}")
+    beside = f" (mine: {mine})" if mine else ""
+    return InputError(kind, said or "what is set", f"is not enough to build from: {what}{beside}")
+
+
+def _no_length(space: Space, nodes: list[Node]) -> str:
+    """How long a piece would do for the shortest bodies of the batch."""
+    system, kerf_m = str(space.start.sizes), space.start.kerf
+
+    def least_m(node: Node) -> float:
+        v = node.values
+        if v["body_kind"] == "pipe":
+            return float(v["body_depth"])
+        return shortest_body_m(v["setback"])
+
+    node = min(nodes, key=lambda one: one.values["batch_size"] * (least_m(one) + kerf_m))
+    batch, each_m = int(node.values["batch_size"]), least_m(node)
+    each = show(each_m, "length", system)
+    if batch == 1:
+        return f"the shortest body takes {each}"
+    whole = show(batch * (each_m + kerf_m) - kerf_m, "length", system)
+    return f"{batch} bodies of {each}, the shortest, and the saw cuts between them take {whole}"
 
 
 def _no_face(space: Space, nodes: list[Node]) -> str:

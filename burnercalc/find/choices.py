@@ -12,7 +12,7 @@ from typing import Any
 from ..burner import Burner
 from ..catalogue.sentences import pipe_size
 from ..constants import INCH_M
-from ..design import Design, parse_setting
+from ..design import Design, limits, parse_setting
 from ..making.stock import tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
@@ -29,6 +29,7 @@ MOST_BURNERS = 4
 SPARE_FIRE = (1.05, 1.1, 1.3)  # firing rate over what the chamber needs
 LEAST_LOW = 10  # percent; less is hard to set
 LEAST_BODY_M = 0.076
+SHORTEST_BODY_M: float = limits(BY_KEY["body_length"])[0] or 0.0  # of any
 PORT_SPEED_M_S = 8.0  # fast enough to be turned down, slow enough for a small blower
 PORT_SPEEDS_M_S = (1.5, 16.0)
 PORTS_K = 1.5  # velocity heads that ports take at the least: half of one at a sharp entry, and all that leaves
@@ -234,7 +235,7 @@ def length_options(a: Asked) -> Iterable[Option]:
     ratio = max(longest_m / least_m, 1.0) ** (1 / (MOST_LENGTHS - 1))  # an inch is much of a short body
     lengths = {round(least_m * ratio**n / step_m) * step_m for n in range(MOST_LENGTHS)}
     lengths = {length for length in lengths if least_m - 1e-9 <= length <= longest_m + 1e-9}
-    if longest_m >= 2 * a.values["setback"] + INCH_M / 2:
+    if longest_m >= shortest_body_m(a.values["setback"]):
         lengths.add(_on_tape(longest_m, a.system))  # the whole piece
     for length_m in sorted(lengths):
         yield option({"body_length": show(length_m, "length", a.system, exact=True)})
@@ -244,6 +245,11 @@ def _lengths(a: Asked) -> tuple[float, float]:
     """The shortest and the longest body."""
     longest_m = min(_chamber_m(a) / a.values["burner_count"], _from_stick_m(a))
     return max(LEAST_BODY_M, 2 * a.values["setback"] + 0.025), longest_m
+
+
+def shortest_body_m(setback_m: float) -> float:
+    """Of a piece that is used whole."""
+    return max(SHORTEST_BODY_M, 2 * setback_m + INCH_M / 2)
 
 
 def fine_length(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:

@@ -152,7 +152,7 @@ def read_have(text: str, system: str = "in") -> Have:
     buy = _buy(given, errors)
     mine = _mine(given.get("mine", []), errors, system)
     bad = {error.field for error in errors}
-    for group in NEEDED:
+    for group in NEEDED if "buy" not in bad else ():  # what may be bought is not known then
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
             errors.append(InputError(group[0], "nothing", "must be at hand, or may be bought", KINDS[group[0]][1]))
     if errors:
@@ -469,11 +469,16 @@ def _regulator(entry: str, system: str) -> Piece:
         _setting("gas_pressure", entry, system)
         return Piece("regulator", entry, {"gas_pressure": entry})
     unit = re.search(r"[A-Za-z][A-Za-z0-9]*$", high.strip())
-    high_Pa = _setting("gas_pressure", high.strip(), system)
     typed = low.strip() if re.search(r"[A-Za-z]", low) else f"{low.strip()} {unit.group() if unit else ''}"
     low_Pa = parse_quantity(typed, "gas_pressure", "regulator", system=system)
+    high_Pa = parse_quantity(high.strip(), "gas_pressure", "regulator", system=system)
     if not 0 <= low_Pa <= high_Pa:
-        raise InputError("regulator", entry, "must be from the lower pressure to the higher", KINDS["regulator"][1])
+        first = high.strip()
+        if unit and typed.endswith(unit.group()):  # said once
+            first = first.removesuffix(unit.group()).strip()
+        turned = f"{first} to {typed}"
+        raise InputError("regulator", entry, "must be from the lower pressure to the higher", turned)
+    _setting("gas_pressure", high.strip(), system)
     return Piece("regulator", entry, {}, {"low_Pa": low_Pa, "high_Pa": high_Pa})
 
 
