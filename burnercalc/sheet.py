@@ -103,8 +103,8 @@ def as_text(result, base="", whole=False):
     """
     d = result.design
     found = result.ranked()
-    faults = [check for check in found if check.fault]
-    lines = [f"{result.worst.upper()}: " + (faults[0].label if faults else "no check asks for a change.")]
+    worst = next((check.text for check in found if check.fault), "no check asks for a change.")
+    lines = wrap(f"{result.worst.upper()}: {worst}", ACROSS, break_on_hyphens=False)
     for room, title in ROOMS.items():
         lines += _part(title, [_line(a.label, shown(a, d.reader)) for a in _answers(result, room, whole)])
     lines += _part("Checks", [line for check in found if whole or check.verdict != "good" for line in _said(check)])

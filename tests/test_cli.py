@@ -95,7 +95,8 @@ def test_the_sheet_answers_first_and_keeps_nothing_back_when_asked(capsys):
     every = capsys.readouterr().out
     result = solve(Design.from_texts({"rows": "7", "low_fire": "25 %"}))
     worst = result.ranked()[0]
-    assert short.splitlines()[0] == every.splitlines()[0] == f"{worst.verdict.upper()}: {worst.label}"
+    on_top = [" ".join(text.split("\n\n")[0].split()) for text in (short, every)]
+    assert on_top == [f"{worst.verdict.upper()}: {worst.text}"] * 2  # the whole sentence, no mere label
 
     def labels(text):
         return {line[2:].split("  ")[0] for line in text.splitlines() if line.startswith("  ")}

@@ -373,6 +373,14 @@ def test_port_loading(default, loading_W_mm2, verdict, limit, move):
     assert found[3] == (("ports_per_row", move), ("port_diameter", move))
 
 
+def test_a_limit_worked_out_is_told_before_what_is_merely_usual():
+    """Slow ports are named by the flame that can enter them; the speed that is usual comes behind."""
+    stops = [
+        check.key for check in solved(burner_count="24", firing_rate="5 kBtu/h").ranked() if check.verdict == "stop"
+    ]
+    assert stops.index("flashback_cold") < stops.index("box_mixture") < stops.index("port_velocity")
+
+
 @pytest.mark.parametrize(
     "key", ["ports_inside", "web", "edge", "port_length", "inlet_ratio", "port_velocity", "port_loading"]
 )

@@ -604,20 +604,6 @@ CHECKS = (
         cures=(("inlet", "raise"), ("ports_per_row", "lower")),
     ),
     Check(
-        "port_velocity",
-        "speed",
-        "Mixture velocity",
-        harm="danger",
-        source=PRACTICE,
-        cases={
-            "says": "The mixture leaves the ports at {velocity:speed}; {low:speed 2} to {high:speed 2} is usual at "
-            "high fire.",
-            "slow": "Slow flow lets the flame into the ports: use fewer or smaller ports, or more fire.",
-            "fast": "Fast flow lifts the flame while the face is cold and asks much of the blower: use more or larger "
-            "ports.",
-        },
-    ),
-    Check(
         "flashback_cold",
         "ratio",
         "Flashback while cold",
@@ -801,6 +787,20 @@ CHECKS = (
             "good": BURNS + ".",
             "caution": BURNS + ", close to where it goes out: make it richer.",
             "stop": BURNS + ": it does not burn cold.",
+        },
+    ),
+    Check(
+        "port_velocity",
+        "speed",
+        "Mixture velocity",
+        harm="danger",
+        source=PRACTICE,
+        cases={
+            "says": "The mixture leaves the ports at {velocity:speed}; {low:speed 2} to {high:speed 2} is usual at "
+            "high fire.",
+            "slow": "Slow flow lets the flame into the ports: use fewer or smaller ports, or more fire.",
+            "fast": "Fast flow lifts the flame while the face is cold and asks much of the blower: use more or larger "
+            "ports.",
         },
     ),
     Check(
