@@ -162,7 +162,7 @@ def whole(space, node, before):
         space.bill(node).to_spend / 100
         + (1 - lit(result)) / 0.05
         + result["flow_spread"] / 0.05
-        + (min(1, 1 / turndown) if turndown else 1) * 10
+        + max(result.design.low_fire, min(1, 1 / turndown) if turndown else 1) * 10
         + result.design.batch_size * work / (4 * 3600)
         + result.part("schedule").days_in_all / 7
         + thin / 0.5

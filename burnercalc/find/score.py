@@ -2,7 +2,7 @@
 
 Points are a sum of terms, each a number of the design over a plain measure, times a weight (1 unless moved). So a point
 is: 100 of money to spend, 5 % of the chamber's length that no fire falls on, 5 % between the most and the least
-that a port passes, a turndown of 10 to 1 instead of none (10 over the turndown), 4 hours of work, 7 days, or half a
+that a port passes, 10 % of high fire below which it is not turned down, 4 hours of work, 7 days, or half a
 check that is good by less than a tenth of its limit; twice that where a shop a little off spoils it (hardy.py).
 """
 
@@ -40,8 +40,9 @@ def dark_term(lit_length: LitLength) -> float:
     return 1.0 - lit_length.share.value
 
 
-def turndown_term(holding: Holding) -> float:
-    return 1.0 if not holding.turndown else min(1.0, 1 / holding.turndown.value)
+def turndown_term(holding: Holding, low_fire: float) -> float:
+    """The least fire for sure, of high fire: as it is set, or where the flame runs back if that comes first."""
+    return max(low_fire, min(1.0, 1 / holding.turndown.value) if holding.turndown else 1.0)
 
 
 def hours_term(bench_hours: BenchHours, face: Face, baffle_holes: int, batch_size: int) -> float:
@@ -119,7 +120,7 @@ TERMS = (
         0.1,
         0.005,
         0.01,
-        "10 % of high fire that it cannot go below",
+        "10 % of high fire that it is not turned below",
         turndown_term,
     ),
     Term("work", "least work", "time", 4 * 3600.0, 900.0, 1800.0, "4 hours of work", hours_term, LEAST_HOURS),
