@@ -862,7 +862,7 @@ LONGER = (
 @pytest.mark.parametrize(
     "rate_W, minutes, verdict, text",
     [
-        (8e6, 5, "good", "Heating up in 5 min is within what so large a chamber can burn."),
+        (8e6, 5, "good", "Heating up in 5 min, high fire from the first, is within what so large a chamber can burn."),
         (1.0, 4.99, "caution", "Heating up in 4.99 min cracks dense lining; 5 min or more is usual."),
         (
             nextafter(8e6, inf),

@@ -1611,6 +1611,12 @@ def test_gas_to_light_lies_within_its_window_with_room_for_a_hand(key, units):
     assert len({re.search(r"([\d.]+ \w+ ?\S*) before the jet", words)[1] for words in texts}) == 1
 
 
+def test_gas_to_light_stands_off_the_ends_that_are_told():
+    """A window of a few half marks: it was told to be set at 0.34 psi, from 0.34 to 0.38, and no further."""
+    low, value, high = solved(port_diameter="1/8 in", rows="9", ports_per_row="19").part("lighting_slide").gas_Pa
+    assert low + 34 < value < high - 34 and high - low < 300
+
+
 # Few small ports in a small hot face.
 COARSE = {
     "lining": "ifb_23 2 1/2 in, blanket_8lb 1 in",

@@ -1052,7 +1052,7 @@ CHECKS = (
             "cannot_sure": CANNOT_SURE,
             "never": "No fire heats the chamber to {chamber:temperature} in {time:time}: the walls cannot take up "
             "heat so fast. Allow more time, or use a lighter lining.",
-            "good": "Heating up in {time:time} is within what so large a chamber can burn.",
+            "good": "Heating up in {time:time}, high fire from the first, is within what so large a chamber can burn.",
             "note": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
             "more than the {most:power_per_volume 2} of chamber that burn well in one.",
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",

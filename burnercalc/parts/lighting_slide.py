@@ -284,7 +284,8 @@ def _marks(wanted: float, open_low: float | None, bore_m: float, families: tuple
 
 def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, flame: Flame) -> Iterator[LightingSlide]:
     """What a hand comes to with this mark and the gas as its gauge shows it, best first: where it holds with any jet,
-    where it holds with this, where it was asked for. `most_Pa`: that there is of it."""
+    where it holds with this, where it was asked for; of all the ends of what is told last, for a hand overshoots.
+    `most_Pa`: that there is of it."""
     along = Along(flame, lighting.equivalence_ratio * lighting.open_share / mark.open_share, lighting.rate_W.value)
     low, high, waits = _window(along, lighting.stays)
     jet = flame.tries.jet
@@ -295,8 +296,8 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
     sure = any_jet if any_jet[0] <= any_jet[1] else (any_jet[0], ends[2])
     low_Pa, set_Pa, high_Pa, *sure_Pa = (min(along.gas_Pa(one), most_Pa) for one in (*ends, *sure))
     shown = (*gauges.marks(set_Pa, *sure_Pa), *gauges.marks(set_Pa, low_Pa, high_Pa))
-    for one_Pa in dict.fromkeys(shown or (set_Pa,)):
-        gas_Pa = gauges.inward(low_Pa, one_Pa, high_Pa)
+    windows = [gauges.inward(low_Pa, one_Pa, high_Pa) for one_Pa in dict.fromkeys(shown or (set_Pa,))]
+    for gas_Pa in sorted(windows, key=lambda window: window.value in (window.low, window.high)):
         ratios = Band(*map(along.ratio_at, gas_Pa, ends))
         made = _made(mark, along, ratios, gas_Pa, gauges.off_Pa, waits)
         yield replace(
