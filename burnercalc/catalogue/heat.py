@@ -785,6 +785,10 @@ CHECKS = (
             "caution": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, hardly below its "
             "limit of {most:rough_temperature}: a hot spot shrinks or cracks it. Put more or a better insulating "
             "layer before it, choose a material with a higher limit, or run cooler.",
+            "class": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, above the "
+            "{most:rough_temperature} that it stands day after day, below its class, {named:rough_temperature}. It "
+            "shrinks slowly and gaps open: look at it after each week of work. Better put more before it, choose a "
+            "material with a higher limit, or run cooler.",
             "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:rough_temperature}, above "
             "its limit of {most:rough_temperature}. Line it better, or turn down further.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:rough_temperature}, "

@@ -160,22 +160,29 @@ def lining_limit_check(
     units: str,
     chamber_temperature: float,
 ) -> Judged:
-    """Of the layer that is most over its limit, or else nearest to it: at the set temperature, then left at a fire."""
+    """Of the layer that is most over its limit, or else nearest to it: at the set temperature, then left at a fire.
+    Behind another layer no flame washes it: from its limit in continuous use to its class it shrinks slowly, and a
+    reckoned temperature is no surer than that. The face, where the flame makes hot spots, has no such room."""
     limits = chamber.layer_limits_K
+    stops = limits[:1] + chamber.layer_classes_K[1:]
 
-    def worst(hot_sides):
-        return max(range(len(hot_sides)), key=lambda n: hot_sides[n] - limits[n])
+    def worst(hot_sides, most=limits):
+        return max(range(len(hot_sides)), key=lambda n: hot_sides[n] - most[n])
 
     set_K = chamber.layer_temps_K[:-1]
-    hot_sides, layer = set_K, worst(set_K)
-    word = case = ladder(hot_sides[layer], good=limits[layer] - LINING_MARGIN_K, stop=limits[layer])
+    hot_sides, layer = set_K, worst(set_K, stops)
+    if set_K[layer] <= stops[layer]:
+        layer = worst(set_K)
+    word = case = ladder(set_K[layer], good=limits[layer] - LINING_MARGIN_K, stop=stops[layer])
+    if word == "caution" and set_K[layer] > limits[layer]:
+        case = "class"
     cures = (LINING, COOLER)
     # At low fire a smith looks away. High fire is several times what holds any chamber: nobody may leave it.
     for left_at, fire, unless, temps_K in (
         ("left_low", "caution", ("stop",), hot_lining.low_K),
         ("left_high" if chamber_temperature >= FORGING_K else "left_high_cool", "note", FAULTS, hot_lining.high_K),
     ):
-        if temps_K and word not in unless and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
+        if temps_K and word not in unless and case != "class" and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
             word, case, hot_sides, layer = fire, left_at, temps_K, worst(temps_K)
             cures = (LINING, ("low_fire", "lower"), *((SLOWER,) if _fire_by_time(firing, need) else ()))
     return verdict(
@@ -187,7 +194,8 @@ def lining_limit_check(
         layer=layer + 1,
         material=linings.material_name(lining[layer][0], units),
         hot=hot_sides[layer],
-        most=limits[layer],
+        most=stops[layer] if word == "stop" else limits[layer],
+        named=chamber.layer_classes_K[layer],
         chamber=chamber_temperature,
     )
 

@@ -26,7 +26,8 @@ class Chamber:
     stored_heat_J: float
     shell_temp_K: float
     layer_temps_K: tuple[float, ...]  # hot face, between the layers, shell
-    layer_limits_K: tuple[float, ...]
+    layer_limits_K: tuple[float, ...]  # in continuous use
+    layer_classes_K: tuple[float, ...]
 
 
 @lru_cache(maxsize=64)
@@ -96,4 +97,5 @@ def chamber(
         shell_temp_K=heat.wall.shell_temp_K,
         layer_temps_K=tuple(heat.wall.temps_K),
         layer_limits_K=tuple(linings.material(key).limit_K for key, _ in lining),
+        layer_classes_K=tuple(linings.material(key).class_K for key, _ in lining),
     )

@@ -14,12 +14,14 @@ TEMP_MIN_K, TEMP_MAX_K = 223.15, 2073.15  # first and last row of every material
 
 @dataclass(frozen=True)
 class Material:
-    """One lining material; the tuples belong together row by row, the integrals run from the first temperature."""
+    """One lining material; the tuples belong together row by row, the integrals run from the first temperature.
+    `limit_K`: in continuous use; `class_K`: by which its class is named."""
 
     key: str
     name: str
     density_kg_m3: float
     limit_K: float
+    class_K: float
     source: str
     trust: str
     temps_K: tuple
@@ -111,11 +113,13 @@ def material(key):
     temps = tuple(p["temp_C"] + 273.15 for p in points)
     k = tuple(p["conductivity_W_mK"] for p in points)
     cp = tuple(p["heat_capacity_J_kgK"] for p in points)
+    limit_K = row["limit_C"] + 273.15 if row["limit_F"] is None else (row["limit_F"] + 459.67) / 1.8
     return Material(
         key,
         row["name"],
         row["density_kg_m3"],
-        row["limit_C"] + 273.15 if row["limit_F"] is None else (row["limit_F"] + 459.67) / 1.8,
+        limit_K,
+        limit_K if row["class_F"] is None else (row["class_F"] + 459.67) / 1.8,
         row["source"],
         row["trust"],
         temps,
