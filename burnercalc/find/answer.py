@@ -22,7 +22,7 @@ from .good import mending
 from .hardy import off_words, spoilt
 from .have import Have
 from .purchase import Opening, smallest_purchase
-from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, weights_of
+from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, that_count, weights_of
 from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, others, polish, rank, refine, search
 from .space import SOLVE, Counts, Node, Space
 
@@ -130,7 +130,7 @@ def find(
     if not found.pool:
         raise InputErrors([nothing_fits(space)])
     given_keys = _given(space, found)
-    kinds = () if _own(_best(found, weighed), given_keys) else KINDS
+    kinds = () if _own(_best(found, weighed), given_keys) else that_count(KINDS, start.chamber_shape)
     for kind in (*kinds, None):  # what one of a kind leads to may be bettered for itself
         polish(space, found, weighed, kind, min(POLISH, budget // 10))
     given_keys = _given(space, found)
@@ -146,7 +146,7 @@ def find(
         best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
         if best is not before and _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys, AGAIN):
             best, chosen = _best_in_each_kind(found, weighed, given_keys)
-    ways = _ways(space, found, [node for _, node in chosen], weighed)
+    ways = _ways(space, found, [node for _, node in chosen], weighed, better=True)
     chosen += [([ANOTHER_WAY], node) for node in ways[len(chosen) :]]
     _name_by_kind(chosen, weighed)
     offers = _offers(space, [(kinds or [ANOTHER_WAY], node) for kinds, node in chosen], weighed, given_keys)
@@ -203,7 +203,7 @@ def clearly_less(kind: str, value: float, than: float) -> bool:
 
 def _name_by_kind(chosen: list[tuple[list[str], Node]], weights: Mapping[str, float]) -> None:
     """Each kind beside the one listed that has least of it, of those with the fewest faults."""
-    for kind in KINDS:
+    for kind in that_count(KINDS, chosen[0][1].values["chamber_shape"]):
         term = BY_TERM[kind]
         of_kind = min(chosen, key=lambda one: (one[1].rank(weights)[:2], one[1].terms[kind]))
         of_kind[0].append(term.kind)
@@ -316,8 +316,11 @@ def _way_words(design: Design, way: Mapping[str, Any]) -> dict[str, str]:
     }
 
 
-def _ways(space: Space, found: Found, listed: list[Node], weights: Mapping[str, float]) -> list[Node]:
-    """Those listed and, until enough are shown, designs built another way than each of them, with no more faults."""
+def _ways(
+    space: Space, found: Found, listed: list[Node], weights: Mapping[str, float], better: bool = False
+) -> list[Node]:
+    """Those listed and, until enough are shown, designs built another way than each of them, with no more faults;
+    `better`: each in some number than any other."""
     ways = list(listed)
     least = min(node.rank(weights)[:2] for node in listed)
 
@@ -325,6 +328,7 @@ def _ways(space: Space, found: Found, listed: list[Node], weights: Mapping[str, 
         told = {_differs(space, one, ways[0]) for one in ways}
         return (
             node.rank(weights)[:2] <= least
+            and not (better and any(_no_better(node, one) for one in ways))
             and all(_differs(space, node, one) for one in ways)
             and _differs(space, node, ways[0]) not in told
         )
@@ -334,6 +338,11 @@ def _ways(space: Space, found: Found, listed: list[Node], weights: Mapping[str, 
             break
         ways.append(node)
     return ways
+
+
+def _no_better(node: Node, than: Node) -> bool:
+    """Whether no number of a card is less, by what anybody would notice, than on another."""
+    return all(node.terms[key] > than.terms[key] - BY_TERM[key].clear for key in TOLD)
 
 
 def _offers(

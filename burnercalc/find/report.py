@@ -12,7 +12,7 @@ from .bill import Bought
 from .faults import Fault
 from .good import Kept, Mended, Moved, Tried, verdicts
 from .have import Have
-from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD
+from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, that_count
 from .shops import Sample, Swing
 
 
@@ -39,7 +39,10 @@ def score_words(weights: Mapping[str, float]) -> str:
 
 
 MISSED = "The best of what was looked at; a longer search may find a better one"
-FEW = "Nothing else that was looked at is clearly better in a kind, or built another way with no more faults."
+FEW = (
+    "Nothing else that was looked at is clearly better in a kind, or built another way with no more faults and better "
+    "in some number."
+)
 
 
 def numbers(result: Result) -> dict[str, dict[str, Any]]:
@@ -84,7 +87,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
 
 def title(offer: Offer) -> str:
     first, *also = offer.kinds
-    if len(also) == len(KINDS):
+    if len(also) == len(that_count(KINDS, offer.design.chamber_shape)):
         return f"{first}, and of these best in every kind"
     if first == ANOTHER_WAY and offer.differs:
         first = f"{first}: {offer.differs}"
@@ -228,7 +231,7 @@ def says(offer: Offer) -> list[str]:
     """Money and hours of all that are made, and the rest of what it is ranked by."""
     batch, result = offer.design.batch_size, offer.result
     all_of_them = f" for all {batch}" if batch > 1 else ""
-    said = {key: shown(BY_TERM[key], offer.terms[key]) for key in TOLD}
+    said = {key: shown(BY_TERM[key], offer.terms[key]) for key in that_count(TOLD, result.design.chamber_shape)}
     besides = offer.bill.to_spend - offer.bill.listed
     spent, listed, more = (
         units.show(each, "price", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed, besides)

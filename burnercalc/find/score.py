@@ -36,8 +36,9 @@ def spread_term(shares: Shares) -> float:
     return shares.spread
 
 
-def dark_term(lit_length: LitLength) -> float:
-    return 1.0 - lit_length.share.value
+def dark_term(lit_length: LitLength, chamber_shape: str) -> float:
+    """None in a round chamber: there the flame goes round, and along it as it does."""
+    return 1.0 - lit_length.share.value if chamber_shape == "box" else 0.0
 
 
 def turndown_term(holding: Holding, low_fire: float) -> float:
@@ -110,7 +111,7 @@ TERMS = (
         0.05,
         0.005,
         0.02,
-        "5 % of the chamber's length that no fire falls on",
+        "5 % of a box chamber's length that no fire falls on",
         dark_term,
     ),
     Term(
@@ -141,6 +142,11 @@ EVEN = {term.key: 1.0 for term in TERMS}
 KINDS = ("money", "dark", "low", "work", "days")  # of which a design each is shown
 TOLD = ("money", "dark", "spread", "low", "work", "days")  # on each card
 MOST_WEIGHT = 100.0
+
+
+def that_count(keys: tuple[str, ...], chamber_shape: str) -> tuple[str, ...]:
+    """Of some terms those that tell designs for such a chamber apart."""
+    return tuple(key for key in keys if key != "dark" or chamber_shape == "box")
 
 
 def weights_of(typed: Mapping[str, Any]) -> dict[str, float]:
