@@ -118,24 +118,30 @@ def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Ju
 
 
 def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: CarbonMonoxide) -> Judged:
-    """Good by the careful end, of gas chilled at once; a caution from what the rich slip leaves however slowly the gas
-    cools. No flame found is no clean flame."""
+    """By one figure, which its sentence is about. What the rich slip leaves however slowly the gas cools, where that is
+    no clean flame; else the careful end, of gas chilled at once. No flame found is no clean flame."""
     found, settled = carbon_monoxide.dry, flame.co_dry_band
     if found is None or settled is None:
         cures = (("equivalence_ratio", "lower"),)
         return verdict("caution", None, MOST_CO_GOOD, case="unknown", cures=cures)
     word = ladder(found.high, good=MOST_CO_GOOD, note=MOST_CO_CHILLED, stop=inf)
-    if settled.high > MOST_CO_GOOD:
-        word = "caution"
+    case, value, limit = "chilled" if word == "caution" else word, found.high, MOST_CO_GOOD
+    if case == "chilled":
+        limit = MOST_CO_CHILLED
+    if slow := settled.high > MOST_CO_GOOD:
+        word, case, value, limit = "caution", "caution", settled.high, MOST_CO_GOOD
+    if mixture.atmosphere.case == "reducing":
+        case, value, limit = "rich", found.high, MOST_CO_GOOD
     return verdict(
         word,
-        found.high,
-        MOST_CO_GOOD,
-        case=("rich" if mixture.atmosphere.case == "reducing" else word, "meter"),
-        cures=(("equivalence_ratio", "lower"), *((LESS_FIRE,) if settled.high <= MOST_CO_GOOD else ())),
+        value,
+        limit,
+        case=(case, "meter"),
+        cures=(("equivalence_ratio", "lower"), *(() if slow else (LESS_FIRE,))),
         co=found.value,
         slipped=settled.high,
         most=found.high,
+        chilled=MOST_CO_CHILLED,
         slip=MIXTURE_SLIP,
         eye_lean=carbon_monoxide.by_eye[0],
         eye_rich=carbon_monoxide.by_eye[1],
