@@ -758,10 +758,10 @@ CHECKS = (
             "gas appliance in a house may make {usual:gas_share}. Draw it outdoors under a hood, and hang a carbon "
             "monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of fresh air would be needed.",
             "chilled": "With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, what leaves "
-            "holds {most:gas_share} carbon monoxide, a deadly poison without smell. That is above {chilled:gas_share}, "
-            "ten times what a gas appliance in a house may make; cooled slowly it would be {slipped:gas_share}. If all "
-            "of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner or burn "
-            "less; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
+            "holds {most:gas_share} carbon monoxide, a deadly poison without smell. That is more than ten times the "
+            "{usual:gas_share} that a gas appliance in a house may make; cooled slowly it would be "
+            "{slipped:gas_share}. If all of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Make "
+            "the mixture leaner or burn less; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon monoxide, a "
             "deadly poison without smell: {slipped:gas_share} however slowly it cools, where it is {co:gas_share} as "
             "set. With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is "

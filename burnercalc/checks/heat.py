@@ -141,7 +141,6 @@ def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: Carbo
         co=found.value,
         slipped=settled.high,
         most=found.high,
-        chilled=MOST_CO_CHILLED,
         slip=MIXTURE_SLIP,
         eye_lean=carbon_monoxide.by_eye[0],
         eye_rich=carbon_monoxide.by_eye[1],
