@@ -1195,6 +1195,10 @@ def test_where_the_alarm_may_sound_it_is_said():
         quiet = units.show(air.fresh_air_m3_s.high * share / silent, "air_flow", "in", 2)
         assert air.silent_fraction == pytest.approx(silent) and f"which takes {quiet}." in words
         assert f"up to {silent * 1e6:.0f} ppm" in words and "gas off, and out" in words
+        # 200 ppm by its ceiling, or 35 ppm x 8 h over the wait; NIOSH.
+        ceiling = "200 ppm is the most that may be breathed even for a moment; a working day allows 35 ppm."
+        mean = "A working day's 35 ppm allow that for so long, and none after."
+        assert (ceiling in words, mean in words) == ((share == 200e-6), share < 200e-6)
 
 
 WAIT_LIMITS = (

@@ -756,22 +756,25 @@ CHECKS = (
             "without smell. As set it is {co:gas_share}; a little richer and cooled slowly, {slipped:gas_share}. With "
             "the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is {most:gas_share}. A "
             "gas appliance in a house may make {usual:gas_share}. Draw it outdoors under a hood, and hang a carbon "
-            "monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of fresh air would be needed.",
+            "monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of fresh air would hold the "
+            "{day:gas_share 2} that a working day allows.",
             "chilled": "With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, what leaves "
             "holds {most:gas_share} carbon monoxide, a deadly poison without smell. That is more than ten times the "
             "{usual:gas_share} that a gas appliance in a house may make; cooled slowly it would be "
-            "{slipped:gas_share}. If all of it stayed in the room, {fresh:air_flow} of fresh air would be needed. Make "
-            "the mixture leaner or burn less; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
+            "{slipped:gas_share}. If all of it stayed in the room, {fresh:air_flow} of fresh air would hold the "
+            "{day:gas_share 2} that a working day allows. Make the mixture leaner or burn less; draw it outdoors "
+            "under a hood, and hang a carbon monoxide alarm.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon monoxide, a "
             "deadly poison without smell: {slipped:gas_share} however slowly it cools, where it is {co:gas_share} as "
             "set. With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is "
             "{most:gas_share}. A gas appliance in a house may make {usual:gas_share}. If all of it stayed in the "
-            "room, {fresh:air_flow} of fresh air would be needed. Make the mixture leaner; draw it outdoors under a "
-            "hood, and hang a carbon monoxide alarm.",
+            "room, {fresh:air_flow} of fresh air would hold the {day:gas_share 2} that a working day allows. Make the "
+            "mixture leaner; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
             "and {most:gas_share} when the mixture slips to {richest:ratio}, the burner hot; if all of it stayed in "
-            "the room, {fresh:air_flow} of fresh air would be needed. Draw it outdoors under a hood, hang a carbon "
-            "monoxide alarm, never run this in a closed room. A leaner mixture makes far less.",
+            "the room, {fresh:air_flow} of fresh air would hold the {day:gas_share 2} that a working day allows. Draw "
+            "it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner "
+            "mixture makes far less.",
             "meter": "A flue-gas meter, not an alarm, lets you hold the mixture to {slip:g}. Set by the look of the "
             "flame it may be anything from {eye_lean:.2f} to {eye_rich:.2f}: up to {eye:gas_share 2}.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "

@@ -623,6 +623,9 @@ CHECKS += (
             "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
             "Light it in the open only, or make the burner smaller.",
+            "ceiling": "{ppm:gas_share 2} is the most that may be breathed even for a moment; a working day allows "
+            "{day:gas_share 2}.",
+            "mean": "A working day's {day:gas_share 2} allow that for so long, and none after.",
             "alarm": "An alarm keeps silent so long up to {silent:gas_share 2}, which takes {quiet:air_flow 2}. With "
             "less it may sound before the walls glow: then gas off, and out.",
         },

@@ -10,7 +10,16 @@ from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.gauges import Gauges
 from ..parts.jet import PROVEN_OFF, Jet
-from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, HOOD_M3_S, STAND_HOLDS_S, WAITS, Lighting
+from ..parts.lighting import (
+    CEILING_FRACTION,
+    DOORS_M3_S,
+    HAND_HOLDS_S,
+    HOOD_M3_S,
+    SHIFT_FRACTION,
+    STAND_HOLDS_S,
+    WAITS,
+    Lighting,
+)
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
 from ..parts.lighting_meter import LightingMeter
@@ -294,14 +303,19 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
         good=DOORS_M3_S,
         note=HOOD_M3_S,
         stop=inf,
-        case=(ladder(fresh, good=DOORS_M3_S, note=HOOD_M3_S, stop=inf), "alarm"),
+        case=(
+            ladder(fresh, good=DOORS_M3_S, note=HOOD_M3_S, stop=inf),
+            "ceiling" if limit >= CEILING_FRACTION else "mean",
+            "alarm",
+        ),
         silent=silent,
         quiet=fresh * limit / silent,
         least=air.co_dry.low,
         co=air.co_dry.high,
         fresh=fresh,
         doors=DOORS_M3_S,
-        ppm=air.limit_fraction,
+        ppm=limit,
+        day=SHIFT_FRACTION,
     )
 
 
