@@ -4,7 +4,7 @@ import { all, byId, changedOnly, notice, rest, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
 import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
-import { opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
+import { layered, opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, fillTyped, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { wireDesigns } from "./designs.mjs";
@@ -219,6 +219,7 @@ function wireFigures() {
     enlarge(press.dataset.figure, large);
     if (press.closest(".drawing-box")) redraw([press.dataset.figure]);
     press.focus();
+    layered();
   };
   byId("job").addEventListener("click", ({ target }) => { if (target.matches(".enlarge")) toggle(target.closest("figure")); });
   addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });

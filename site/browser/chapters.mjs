@@ -1,4 +1,5 @@
-// Which chapter is open: the bar at the foot, the browser's Back and Forward, and where a reload comes back to.
+// Which chapter is open, and what lies over it: the bar at the foot, the browser's Back and Forward, and where a reload comes
+// back to. Whatever lies over the page has an entry of its own in the browser's list: Back takes off what is on top.
 import { all, byId, root } from "./page.mjs";
 
 const PLACE = "burnercalc-place"; // early.js reads it before the first paint
@@ -11,10 +12,50 @@ export const chapterOf = (part) => part.closest(".chapter").id.replace("chapter-
 export function wireChapters(given) {
   hear = given;
   for (const press of all("[data-go]")) press.addEventListener("click", () => go(press.dataset.go));
-  addEventListener("popstate", ({ state }) => { if (state?.visit === visit) show(state.chapter); });
-  history.replaceState({ chapter: root.dataset.chapter, visit }, "");
+  addEventListener("popstate", arrive);
+  const watch = new MutationObserver(layered);
+  for (const dialog of all("dialog")) watch.observe(dialog, { attributeFilter: ["open"] });
+  write("replaceState");
   show(root.dataset.chapter);
 }
+
+const layers = () => all("dialog[open], figure.large");
+let leaving = false; // entries of what was closed by its own button are being left
+const waiting = []; // what is to be written once that is done
+
+function write(how, link, over = layers().length) {
+  if (leaving) return void waiting.push([how, link, over]);
+  if (over) history.scrollRestoration = "manual"; // what is taken off moves nothing below it
+  history[how]({ chapter: root.dataset.chapter, visit, over, top: layers()[over - 1]?.id }, "", link);
+  history.scrollRestoration = over ? "manual" : "auto";
+}
+
+// Something was laid over the page or taken off.
+export function layered() {
+  const over = layers().length, were = history.state?.over ?? 0;
+  if (leaving) return;
+  for (let each = were + 1; each <= over; each += 1) write("pushState", undefined, each);
+  if (over < were) {
+    leaving = true;
+    history.go(over - were);
+  } else write("replaceState");
+}
+
+function arrive({ state }) {
+  if (!leaving) {
+    if (state?.visit !== visit) return;
+    const over = state.over ?? 0, top = byId(state.top);
+    for (const layer of layers().slice(over).reverse()) layer.matches("dialog") ? layer.close() : layer.querySelector(".enlarge").click();
+    if (layers().length < over && top?.matches("[data-again]")) top.showModal(); // a list that something was opened from
+    show(state.chapter);
+  }
+  leaving = false;
+  for (const each of waiting.splice(0)) write(...each);
+  layered();
+}
+
+// What a dialog opens takes the place of the page, not of the dialog: Back comes to the dialog again.
+export const openedFrom = () => write("pushState", undefined, 0);
 
 // Open a chapter at its head.
 export function go(name) {
@@ -26,8 +67,8 @@ export function go(name) {
 // Open a chapter and leave the window where it is; whether that was another one.
 export function turnTo(name) {
   if (name === root.dataset.chapter) return false;
-  history.pushState({ chapter: name, visit }, "");
   show(name);
+  write("pushState");
   return true;
 }
 
@@ -42,7 +83,7 @@ function show(name) {
 
 // The address bar names the design; the entry in the browser's list also names the chapter.
 export function setAddress(link) {
-  history.replaceState({ chapter: root.dataset.chapter, visit }, "", link);
+  write("replaceState", link);
 }
 
 // Whether the address has changed only because Back or Forward went to another chapter.

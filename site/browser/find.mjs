@@ -1,6 +1,7 @@
 // Find: a burner from what I have. The search runs aside; what it finds are designs like any other.
 import { all, button, byId, facePicture, make, root } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
+import { openedFrom } from "./chapters.mjs";
 import { askAside, stopAside, warm } from "./aside.mjs";
 import { fill, name, wireHave, written } from "./have.mjs";
 import { compare } from "./designs.mjs";
@@ -112,6 +113,7 @@ function showFirst(words) {
 }
 
 function open(settings, mine = [], got = []) {
+  openedFrom();
   byId("find-box").close();
   tick(got);
   design.take({ ...settings, mine: mine.join(",") });

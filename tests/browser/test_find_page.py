@@ -91,6 +91,12 @@ def test_a_found_design_opens_as_one_step_and_is_shared(found):
     card.get_by_role("button", name="Open").click()
     found.wait_for_function("before => location.hash !== before", arg=before)
     settle(found)
+    opened = address(found)
+    found.go_back()  # to what was found, and the design stays
+    found.wait_for_selector("#find-list .found:visible")
+    found.wait_for_function("opened => location.hash === opened", arg=opened)
+    found.locator("#find-box [data-close]").first.click()
+    found.wait_for_selector("#find-box", state="hidden")
     assert address(found).startswith(link[link.index("#") :])
     # What lies there is mine, so that no cure moves it.
     body = "body_kind,body_width,body_depth,wall"

@@ -117,6 +117,7 @@ def open_first(page, site):
 
 AS_AT_FIRST = """async () => {
   for (const dialog of document.querySelectorAll("dialog[open]")) dialog.close();
+  do await new Promise(requestAnimationFrame); while (history.state?.over);
   localStorage.clear();
   sessionStorage.clear();
   await (await import("./vendor/idb-keyval/index.js")).clear();
@@ -219,6 +220,57 @@ def test_a_chapter_opens_at_its_head_and_back_and_reload_keep_the_place(ready):
     settle(ready)
     ready.click("#undo")
     ready.wait_for_function("() => !location.hash")
+
+
+def test_back_takes_off_what_lies_over_the_page_and_no_more(ready):
+    def rests(*over):
+        ready.wait_for_function(
+            """(over) => (history.state.over ?? 0) === over.length
+              && String([...document.querySelectorAll("dialog[open], figure.large")].map(({ id }) => id))
+                === String(over)""",
+            arg=list(over),
+        )
+        return ready.evaluate("() => document.documentElement.dataset.chapter")
+
+    chapter(ready, "fire")
+    chapter(ready, "face")
+    entries = ready.evaluate("() => history.length")
+    ready.click("header [data-open=help-box]")
+    assert rests("help-box") == "face"
+    ready.go_back()
+    assert rests() == "face"
+    ready.click("header [data-open=help-box]")
+    rests("help-box")
+    ready.click("#walk-again")  # one in place of another
+    assert rests("walk") == "face"
+    ready.keyboard.press("Escape")
+    assert rests() == "face"
+    ready.click("header [data-open=search-box]")
+    rests("search-box")
+    ready.fill("#search-for", "blower times the need")
+    ready.locator("#search-found [data-find=answer-blower_times]").click()  # to another chapter
+    ready.wait_for_selector("#answer-blower_times:visible")
+    assert rests() == "feed"
+    ready.go_back()
+    assert rests("search-box") == "face"  # the hits again
+    ready.click("#search-box [data-close]")
+    assert rests() == "face"
+    ready.evaluate("() => scrollTo(0, 0)")
+    ready.click("header [data-open=search-box]")
+    ready.fill("#search-for", "lip")
+    assert ready.locator("#search-found button").count()
+    ready.locator("#search-found [data-find=set-setback]").click()
+    assert rests() == "face"
+    ready.wait_for_function("() => scrollY > 0")  # where it was found, not where the search was opened
+    ready.locator("#chapter-face .enlarge").first.click()
+    assert rests("figure-face") == "face"
+    ready.go_back()
+    assert rests() == "face"
+    put(ready, "rows", "4")
+    assert ready.evaluate("() => history.length") <= entries + 2  # none left by what was closed
+    ready.go_back()
+    assert rests() == "fire"
+    assert ready.evaluate("() => location.hash") == "#v=2&rows=4"
 
 
 def test_a_number_unfolds_wherever_it_is_tapped(ready):
