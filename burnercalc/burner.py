@@ -62,6 +62,16 @@ class Burner:
         )
         return record if same else PARTS[name](**given)
 
+    def off(self, settings: Mapping[str, Any], parts: Mapping[str, Any]) -> "Burner":
+        """The burner with other settings and with parts as given; what neither touches is taken from here."""
+        given = {name: one for name, (of, one) in self._made.items() if not of}
+        return Burner(
+            lambda key: settings[key] if key in settings else self._value(key),
+            None if self._store is not None else self,
+            self._store,
+            {**given, **parts},
+        )
+
     def made(self) -> frozenset[str]:
         """Names of the parts that have been asked for so far."""
         return frozenset(self._made)

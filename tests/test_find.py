@@ -1160,7 +1160,8 @@ def test_house_gas_finds_a_burner_that_lights_well_with_the_pins_at_hand():
         assert best.own_verdict == "good" and answer.opening is None and not answer.in_the_way
         again = solve(Design.from_texts(best.design.texts))
         assert all(check.verdict not in ("stop", "caution") for check in again.checks.values())
-        assert best.design.show("port_diameter") == pins and best.design.text("gas_pressure") == "7 inH2O"
+        assert best.design.show("port_diameter") == pins and best.design.text("line_pressure") == "7 inH2O"
+        assert best.design.gas_pressure <= best.design.line_pressure  # what valves and a poor jet take is left of it
     bought = find(start, read_have(shop.replace("pins: 5/16 in\n", "")))  # what is found last is mended too
     assert bought.offers[0].own_verdict == "good" and not bought.in_the_way
     mine = "mine: block_thickness=2 in; low_fire=50 %; firing_rate=100 kBtu/h\n"
@@ -1259,6 +1260,10 @@ def test_what_is_spoilt_in_a_shop_a_little_off_is_what_that_shop_solved_whole_sa
             "gas_pressure": "7 inH2O",
         },
         {"cylinder": "20", "cylinder_count": "2", "firing_rate": "57 kBtu/h"},
+        {"chamber_temperature": "2400 degF", "baffle_holes": "31"},  # ports that pass a seventh more for the same holes
+        {"firing_rate": "52 kBtu/h"},  # of 49.3 needed
+        {"fuel": "natural_gas", "gas_pressure": "6 inH2O"},
+        {"fuel": "natural_gas", "block_thickness": "2 in"},  # all of the line's pressure, and a box that gets warm
         {},
     ):
         result = solve(built(solve(Design.from_texts(texts))))
@@ -1271,7 +1276,7 @@ def test_what_is_spoilt_in_a_shop_a_little_off_is_what_that_shop_solved_whole_sa
             assert (spoilt is not None) == (worse.verdict in ("caution", "stop")), (texts, key)
             assert spoilt is None or spoilt == pytest.approx(over(worse), abs=0.02)
             seen[key, spoilt is not None] += 1
-    assert all(seen[key, spoils] for key in hardy.OFF for spoils in (True, False)), seen
+    assert not [(key, spoils) for key in hardy.OFF for spoils in (True, False) if not seen[key, spoils]]
 
 
 def test_what_is_past_its_limit_and_only_noted_has_no_margin():

@@ -133,8 +133,8 @@ TERMS = (
         0.5,
         0.05,
         0.05,
-        "half a check that is good by less than a tenth, or a quarter of one that pins, blower or day a little off "
-        "would spoil",
+        "half a check that is good by less than a tenth, or a quarter of one that pins, blower, jet, mixture or "
+        "day a little off would spoil",
     ),
 )
 BY_TERM = {term.key: term for term in TERMS}
