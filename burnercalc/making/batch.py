@@ -110,10 +110,9 @@ RULES = (
     ("full", "full", ("trim", "strip", "cast", "mould", "clear", "weld", "spare")),
 )
 # For time: above DOZEN burners, or LONG_MIN of work by hand in all, no more rules and smaller shops are tried after so
-# many days gone through, and for one more of a thing, each day as many times as there are hands, and two. A shop looked
-# at counts LOOK.
+# many days gone through, and no more shorter days after so many more, each day as many times as there are hands, and
+# two. A shop looked at counts LOOK.
 DOZEN, LONG_MIN, MOST_DAYS, MOST_DAYS_MORE = 12, 200 * 60, 4000, 300
-LONG_MORE = 3  # times the days of such a batch, for one more of a thing
 LOOK = 0.05
 PAIRS = (20, 12, 8, 7, 6, 5, 4, 3, 2, 1)  # of hands: of 9 to 11 eight have work, for time
 LACKS = ("moulds", "oven_places", "test_stands", "hands")
@@ -843,16 +842,12 @@ def one_more(burners: int, work: Work, means: Means, which: str, count: int) -> 
 
     Checked by: tests/test_making_batch.py
     """
-    spare = _Spare(burners, work, means, MOST_DAYS_MORE)
     less = plan(burners, work, means) if count == 1 else one_more(burners, work, means, which, count - 1)
     has = getattr(means, which) + count
     more = replace(means, **{which: has})
-    whole = _whole(burners, work, more)
-    if burners <= DOZEN and _many(burners, work):  # days go by quickly where each burner takes weeks
-        spare.days = max(spare.days, LONG_MORE * less.days)
-        return _shortest(burners, work, less, [whole], whole, spare)
-    if _many(burners, work):
-        return _shortest(burners, work, less, [whole, *_one_kind_less(burners, more)], whole, spare, [less.rule])
+    if _many(burners, work):  # as it will be told to whoever has it
+        return min(less, plan(burners, work, more), key=_length)
+    whole, spare = _whole(burners, work, more), _Spare(burners, work, means, MOST_DAYS_MORE)
     # Those of the smaller shop are tried already.
     tried = getattr(_whole(burners, work, replace(means, **{which: has - 1})), which)
     return _shortest(
