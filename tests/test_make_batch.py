@@ -218,3 +218,12 @@ def test_first_fires_in_a_kiln_are_booked_and_burn_no_gas_of_the_burner():
     assert spared == pytest.approx(4 * stand["first_fire_cost"] + 20 * (stand["moulds_made"] - kiln["moulds_made"]))
     (do,) = [row[1] for row in kiln.tables["care"].rows if row[0] == "First fire"]
     assert do.startswith("In the kiln") and "small torch" not in do
+
+
+def test_a_kiln_that_holds_the_batch_up_is_named():
+    """Four stands fire four burners side by side; in a kiln for one block they go in one after the other."""
+    shop = {"batch_size": "4", "test_stands": "4"}
+    stands, kiln = solved(**shop), solved(**shop, kiln="yes")
+    days = kiln["batch_days"] - stands["batch_days"]
+    assert days > 3
+    assert kiln["batch_bottleneck"] == f"The kiln: first fires made on the test stand instead save {days} d."

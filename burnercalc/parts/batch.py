@@ -1,7 +1,7 @@
 """The batch: all burners on one calendar, what is in its way, and what one more of each thing saves."""
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..catalogue.sentences import Said, said
 from ..making import batch as making
@@ -42,7 +42,9 @@ class Batch:
 def batch(calendar: Calendar, schedule: Schedule, shop: Shop, refractory: str) -> Batch:
     burners, work, means, found = calendar.burners, calendar.work, calendar.means, calendar.plan
     saves = {which: found.days - making.one_more(burners, work, means, which, 1).days for which in making.LACKS}
-    most = max(making.LACKS, key=lambda which: saves[which])  # of equals the first, which costs least
+    if means.kiln:  # blocks that are fired on their stands leave it free for the next
+        saves["kiln"] = found.days - making.plan(burners, work, replace(means, kiln=False)).days
+    most = max(saves, key=lambda which: saves[which])  # of equals the first, which costs least
     return Batch(
         burners=burners,
         work=work,
@@ -63,5 +65,5 @@ def batch(calendar: Calendar, schedule: Schedule, shop: Shop, refractory: str) -
         oven_saves=saves["oven_places"],
         stand_saves=saves["test_stands"],
         hands_save=saves["hands"],
-        bottleneck=said(most, days=saves[most]) if saves[most] else said("waits"),
+        bottleneck=said(most, days=saves[most]) if saves[most] > 0 else said("waits"),
     )
