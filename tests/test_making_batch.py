@@ -227,8 +227,8 @@ def test_nothing_is_used_twice_and_nobody_works_at_night(burners, work, means, p
 
 
 def test_one_more_of_a_large_batch_saves_what_its_own_calendar_says():
-    """Of 24 in days of 8 h: the search for one more was shorter than that for a shop which has it, so a second stand was
-    told to save 12 days less than it does."""
+    """Of 24 in days of 8 h: the search for one more was shorter than for a shop that has it, so that a second stand
+    was told to save 12 days less than it does."""
     means = Means(moulds=3, day_min=480)
     found = plan(24, ONE, means).days
     more = {which: plan(24, ONE, replace(means, **{which: getattr(means, which) + 1})).days for which in LACKS}
