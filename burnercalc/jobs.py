@@ -90,6 +90,19 @@ HAS = (
 _FOLLOWS = {"firing_rate": "auto", "jet_drill": ""}
 
 
+MUCH = 1.5  # times what the chamber needs from which a fire that somebody set is asked about; common practice
+
+
+def fit(result, mine=()):
+    """Texts that make the fire follow the chamber, for a rate that was set: less than is needed, or much more."""
+    d, needed, set_W = result.design, result["firing_rate_needed"], result.checks["rate_for_need"].value
+    if not d.texts or d.firing_rate == "auto" or not needed or {*_FOLLOWS} & {*mine}:
+        return {}  # the example stays as it was built
+    if needed * (1 - 1e-9) <= set_W <= MUCH * needed:
+        return {}
+    return _FOLLOWS
+
+
 def _follows(texts: dict) -> dict:
     return {key: _FOLLOWS.get(key, text) for key, text in texts.items() if _FOLLOWS.get(key, text)}
 

@@ -199,9 +199,11 @@ def _face(request):
 
 def _solve(request):
     result = _solved(_design(request))
-    found = jobs.job_of(result.design)
+    found, mine = jobs.job_of(result.design), _mine(request)
+    fit = jobs.fit(result, mine.split(","))
     return {
-        **on_page.whole(result, request.get("figures", ()), _mine(request)),
+        **on_page.whole(result, request.get("figures", ()), mine),
+        "fit": {"words": result.checks["rate_for_need"].text, "settings": fit} if fit else {},
         "job": found[0].key if found else "",
         **_brought(request, result.design),
     }

@@ -304,3 +304,26 @@ def test_the_page_says_what_a_chamber_and_a_job_bring():
     assert "opening 6 in²" in reply["brought"] and reply["job"] == "forge"
     begins = ask(kind="job", settings={}, job="forge")["brought"]
     assert begins == "The fire needed moved: Forge brings its own lining, heat-up time."
+
+
+@pytest.mark.parametrize(
+    "chamber, word",
+    [
+        ({"chamber_length": "24 in", "chamber_width": "10 in", "chamber_height": "10 in"}, "later"),
+        ({"rows": "4"}, "is"),
+    ],
+)
+def test_a_set_fire_beside_the_need_is_told_and_fitted_to_the_chamber(chamber, word):
+    reply = ask(kind="solve", settings=chamber)
+    needed = reply["answers"]["firing_rate_needed"]["value"]
+    assert f" {word} " in reply["fit"]["words"]
+    assert reply["fit"]["words"] == next(c["text"] for c in reply["checks"] if c["key"] == "rate_for_need")
+    fitted = ask(kind="solve", settings={**chamber, **reply["fit"]["settings"]})
+    assert fitted["answers"]["firing_rate_gross"]["value"] == pytest.approx(needed) and not fitted["fit"]
+    assert not ask(kind="solve", settings={**chamber, "mine": "firing_rate"})["fit"]  # it stays
+
+
+def test_a_fire_near_the_need_and_the_example_are_not_asked_about():
+    assert not ask(kind="solve", settings={})["fit"]
+    assert not ask(kind="solve", settings={"firing_rate": "51 kBtu/h"})["fit"]  # the chamber needs 50.6
+    assert ask(kind="solve", settings={"firing_rate": "50 kBtu/h"})["fit"]

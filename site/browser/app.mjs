@@ -149,6 +149,8 @@ function show(reply) {
   showChecks(reply);
   showTables(reply.tables);
   for (const press of all("[data-job]")) press.setAttribute("aria-pressed", String(press.dataset.job === reply.job));
+  byId("fit").hidden = !reply.fit.words;
+  changedOnly(byId("fit").firstChild, reply.fit.words ?? "");
   showFigures(reply);
   for (const place of all("[data-described]")) {
     const drawing = reply.drawings[place.dataset.described];
@@ -196,6 +198,11 @@ async function openAddress() {
     notice(`What the address holds after # is no design: ${odd}. What stands here is ${kept ? "your last one" : "the example"}.`);
   }
   if (left && left.link === shown?.link) await solve(left.texts, { typing: "", own: true, loaded: false }); // a field was refused
+}
+
+// A fire that was set beside what the chamber needs: one tap has it follow.
+function wireFit() {
+  byId("fit").lastChild.addEventListener("click", () => take({ ...texts, ...shown.fit.settings }));
 }
 
 // What somebody came to do: a design to start from, one's own from then on, beside what was there before.
@@ -389,6 +396,7 @@ async function begin() {
   wireMend(design);
   wireShopping(design);
   wireJobs();
+  wireFit();
   wireTight();
   wireWalk();
   undoable(design);

@@ -1034,3 +1034,14 @@ def test_words_under_a_drawing_are_of_the_design_that_is_drawn(ready):
     assert (
         words.inner_text() == solve(Design.from_texts({"chamber_length": "20 in"})).drawings["in_chamber"].description
     )
+
+
+def test_a_fire_that_is_less_than_the_chamber_needs_is_told_at_the_head_and_fitted(ready):
+    assert not ready.locator("#fit").is_visible()
+    put(ready, "chamber_length", "40")
+    assert "30 min" in ready.locator("#fit").inner_text()
+
+    ready.locator("#fit button").tap()
+    settle(ready)
+    ready.wait_for_selector("#fit", state="hidden")
+    assert number(ready, "firing_rate_gross") == pytest.approx(number(ready, "firing_rate_needed"))
