@@ -593,6 +593,23 @@ def proofs(result):
     ]
 
 
+def tap_alone(result):
+    """What the mix pipe's tap shows with air alone, which proves the air; "" where that is too little to read."""
+    alone = result.part("air_proof").alone_Pa
+    return "" if alone is None else " to ".join(_pressure(result, one) for one in (alone.low, alone.high))
+
+
+def tap_at_fire(result):
+    """The same at high fire, ports cold and hot."""
+    cold_Pa = result.part("air_proof").fire_Pa
+    hotter_Pa = result["mixture_pressure_hot"] - result["mixture_pressure"]
+    return f"{_pressure(result, cold_Pa)} cold, {_pressure(result, cold_Pa + hotter_Pa)} hot"
+
+
+def _pressure(result, found_Pa):
+    return units.show(found_Pa, "pressure", result.design.reader, 2)
+
+
 def _record(result):
     """Blank lines to be filled in when it is first fired, beside what the design says; of a batch each burner has its
     own, in the papers that go with it."""
@@ -606,7 +623,8 @@ def _record(result):
             "Blower, outlet shut: pressure",
             units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.reader),
         ),
-        ("Mixture pressure at high fire", _show(result, "mixture_pressure")),
+        *([("Mix pipe's tap, air alone, HIGH", alone)] if (alone := tap_alone(result)) else []),
+        ("Mix pipe's tap, high fire", tap_at_fire(result)),
         *proofs(result),
         ("Fired by, date", ""),
     ]

@@ -1,7 +1,7 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, fires, never_lit, notes_of, plain, proofs, shown_by_fire
+from .build_sheet import LEAK, fires, never_lit, notes_of, plain, proofs, shown_by_fire, tap_alone, tap_at_fire
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
@@ -193,8 +193,9 @@ def _leak_and_flow(result):
                 (f"Leak: air inside at {LEAK[result.design.reader]} of water, 10 min", "no bubble, no drop", ""),
                 ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.reader), ""),
                 (
-                    f"Damper at HIGH ({result['damper_mark_high']}), air only: pressure before the burner",
-                    "as the others, to 5 %" if result.design.batch_size > 1 else "to compare with later",
+                    f"Damper at HIGH ({result['damper_mark_high']}), air only: the mix pipe's tap",
+                    (tap_alone(result) or "too little to read")
+                    + (", as the others to 5 %" if result.design.batch_size > 1 else ""),
                     "",
                 ),
                 ("A hand before the ports, row by row", "air from all", ""),
@@ -202,9 +203,9 @@ def _leak_and_flow(result):
             "lrl",
         ),
         Paragraph(
-            "The same air through less area takes more pressure, as 1 / area squared: 10 % above the others, or above "
-            "when it was new, is one port in twenty shut, 20 % one in eleven. Clear the ports and measure again before "
-            "any gas."
+            "Below that the air is short: blower, slide or a leak; above it, too much, or ports are shut. The same air "
+            "through less area takes more pressure, as 1 / area squared: 10 % above the others, or above when it was "
+            "new, is one port in twenty shut, 20 % one in eleven. Clear the ports and measure again before any gas."
         ),
     ]
 
@@ -215,8 +216,7 @@ def _fire(result):
         Heading("Test fire: readings expected", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), rows, "lrrll"),
         Paragraph(
-            f"Pressure before the burner at high fire {_show(result, 'mixture_pressure')} cold, "
-            f"{_show(result, 'mixture_pressure_hot')} with hot ports. "
+            f"The mix pipe's tap at high fire: {tap_at_fire(result)}. "
             + (
                 "DO NOT LIGHT: the sheet says what stops it."
                 if never_lit(result)

@@ -33,12 +33,17 @@ def test_a_traveller_has_all_that_is_measured_on_the_way(default):
     text = " ".join(map(words, both))
     assert len(both) == 2 and "of 1" not in text.replace("Page 1 of 2", "").replace("Page 2 of 2", "")
     for key in ("window_length", "inlet_hole", "push_in", "pin_length", "burner_mass", "burner_wet_mass",
-                "burner_steel_mass", "damper_mark_high", "mixture_pressure"):  # fmt: skip
+                "burner_steel_mass", "damper_mark_high"):  # fmt: skip
         answer = default.answers[key]
         assert units.show(answer.value, answer.dimension, "in").replace("₂", "2") in text, key
-    for said in ("Serial no.", "GO: 1/4 in drill", "NO GO: 17/64 in drill", "Leak: air inside", "10 min",
-                 "Lights five times of five", "Handed over", "must be certified", "local authority decides",
-                 *traveller.STEPS):  # fmt: skip
+    # test_feed_air has the pressures at the mix pipe's tap.
+    alone, fire_Pa = default.part("air_proof").alone_Pa, default.part("air_proof").fire_Pa
+    low, high, fire = (
+        units.show(one, "pressure", "in", 2).replace("₂", "2") for one in (alone.low, alone.high, fire_Pa)
+    )
+    for said in (f"{low} to {high}", f"tap at high fire: {fire} cold", "Serial no.", "GO: 1/4 in drill",
+                 "NO GO: 17/64 in drill", "Leak: air inside", "10 min", "Lights five times of five", "Handed over",
+                 "must be certified", "local authority decides", *traveller.STEPS):  # fmt: skip
         assert said in text, said
 
 

@@ -658,7 +658,9 @@ WORDS = {
     "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s.",
+    "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s."
+    "{tap}",
+    "tap": " Mix pipe's tap, ports cold: {low:pressure 2} to {high:pressure 2}, else no gas.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typing import Any
 
 from . import (
+    air_proof,
     as_cast,
     aspirated,
     back_pressure,
@@ -127,6 +128,7 @@ PARTS: dict[str, Callable[..., Any]] = {
     "dip": dip.dip,
     "pins": pins.pins,
     "block": block.block,
+    "air_proof": air_proof.air_proof,
     "as_cast": as_cast.as_cast,
     "purchases": purchases.purchases,
     "bench_hours": bench_hours.bench_hours,

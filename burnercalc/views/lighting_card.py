@@ -1,5 +1,6 @@
 """The lighting card: which of its steps this burner has, and in which words and figures each of them is said."""
 
+from ..parts.air_proof import AirProof
 from ..parts.blower import Blower
 from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
@@ -46,6 +47,7 @@ def lighting_card_table(
     jet: Jet,
     firing: Firing,
     blower: Blower,
+    air_proof: AirProof,
     stopped: bool,
     say: Say,
 ) -> tuple:
@@ -74,6 +76,7 @@ def lighting_card_table(
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "meter": _metered(lighting_meter, say),
+        "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else "",
         **_figures_of_card(card),
         **_figures_of_air(air),
         "burnt": _burnt(burnt_gas, say),
