@@ -678,8 +678,8 @@ ANSWERS = (
         "Air switch, opens under",
         meaning="Pressure at which the switch shuts the gas, where the gas train has it: in the mix pipe, or before "
         "the damper where that in the mix pipe is too low for a switch. Prove it with the blower off.",
-        formula="half of the mixture pressure at low fire or at the lighting rate, the less of them; before the damper "
-        "half of the least that the blower gives at low and high fire",
+        formula="half of what the mix pipe's tap shows at low fire or at the lighting rate, the less; before the "
+        "damper half of the least that the blower gives at low and high fire",
         inputs=("mixture_pressure", "low_fire", "lighting_mix_pressure", "air_flow", *BLOWER),
         source=PRACTICE,
         near="bench",

@@ -68,7 +68,7 @@ FORBIDS = ("chamber_pressure", "chamber_back_pressure", "low_fire", "lit_by", "c
 
 SET = (
     "at {rate:power 2}: {gas:gas_pressure} before the jet, damper at LIGHT ({open:percent 1} open), "
-    "{pipe:pressure 2} at the mix pipe. "
+    "{pipe:pressure 2} at the mix pipe's tap. "
 )
 # How a hand sets the damper to light, as percent of a pipe's area it cannot.
 MARKS = {
@@ -210,12 +210,13 @@ ANSWERS = (
     ),
     Answer(
         "lighting_mix_pressure",
-        "lighting_slide.pipe_Pa",
+        "lighting_slide.tap_Pa",
         "pressure",
         "Mix pipe to light",
         meaning="Pressure at the mix pipe's tap at the rate to light at, gas on: a check of the damper, by a "
         "sloping gauge.",
-        formula="what the burner asks of the blower at the mixture of the lighting rate",
+        formula="what the burner asks of the blower at the mixture of the lighting rate - mix pipe's own losses - head "
+        "of the stream",
         inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
         source=LIGHTING,
         near="bench",

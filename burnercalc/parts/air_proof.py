@@ -33,7 +33,7 @@ def air_proof(blower: Blower, resistance: Resistance, shop: Shop) -> AirProof:
     air = mixture_properties(AIR, shop.temp_K, shop.pressure_Pa)
     # No flame, so hardly anything goes out of the opening.
     alone = replace(resistance, opening_Pa=0.0, passage=replace(resistance.passage, mixture=air))
-    fire_Pa = tap_Pa(resistance, resistance.high_m3_s)
+    fire_Pa = resistance.tap_Pa(resistance.high_m3_s)
     share = blower.open_high if blower.open_high is not None else 1.0 if blower.carries else None
     if share is None:
         return AirProof(None, fire_Pa)
@@ -44,16 +44,8 @@ def air_proof(blower: Blower, resistance: Resistance, shop: Shop) -> AirProof:
         blower.air_density_kg_m3,
     ).flow_m3_s
     band = Band(
-        tap_Pa(alone, (1 - AIR_OFF) * flow_m3_s, PORT_BAND[0]),
-        tap_Pa(alone, flow_m3_s),
-        tap_Pa(alone, (1 + AIR_OFF) * flow_m3_s, PORT_BAND[1]),
+        alone.tap_Pa((1 - AIR_OFF) * flow_m3_s, PORT_BAND[0]),
+        alone.tap_Pa(flow_m3_s),
+        alone.tap_Pa((1 + AIR_OFF) * flow_m3_s, PORT_BAND[1]),
     )
     return AirProof(band if band.low >= LEAST_PA else None, fire_Pa)
-
-
-def tap_Pa(resistance: Resistance, flow_m3_s: float, ports: float = 1.0) -> float:
-    """Over the shop's; `ports`: pressure of the ports over what is reckoned."""
-    behind_Pa = resistance.pressure_Pa(flow_m3_s) - resistance.mix_pipe_at_Pa(flow_m3_s)
-    more_Pa = (ports - 1) * resistance.uneven * resistance.passage.ports_at_Pa(flow_m3_s)
-    speed_m_s = flow_m3_s / resistance.mix_pipe.area_m2
-    return behind_Pa + more_Pa - losses.velocity_head_Pa(speed_m_s, resistance.passage.mixture.density_kg_m3)

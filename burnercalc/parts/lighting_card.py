@@ -81,8 +81,8 @@ def lighting_card(
     hiss_s = float(max(min(floor(LET_IN * fills_s - HAND_S), HISS_S[1]), ceil(arrives_s + SEE_S), HISS_S[0]))
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
-    low_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
-    pipe_switch_Pa = SWITCH * (min(low_Pa, lighting_slide.pipe_Pa or low_Pa) if lit else low_Pa)
+    low_Pa = resistance.tap_Pa(stream.mixture_m3_s * low_fire)
+    pipe_switch_Pa = SWITCH * max(min(low_Pa, lighting_slide.tap_Pa or low_Pa) if lit else low_Pa, 0.0)
     before = pipe_switch_Pa < LEAST_SWITCH_PA
     return LightingCard(
         five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),

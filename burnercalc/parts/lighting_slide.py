@@ -44,7 +44,8 @@ class LightingSlide:
     the middle. `any_jet`: whether it is between them whatever the jet's coefficient is; `poor_jet`: whether the jet of
     the least does not lead beyond the lean one. `jet_gas_Pa`: what passes the gas to light with through a jet of the
     most, as set, and of the least.
-    `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe.
+    `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe,
+    `tap_Pa`: at its tap.
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
     at the rich one: lost (it runs back, or no torch holds it), back (into a lip that glows, though not as set), burnt
     (no torch may hold it, in burnt gas), or "".
@@ -64,6 +65,7 @@ class LightingSlide:
     poor_jet: bool
     jet_gas_Pa: Band | None
     pipe_Pa: float | None
+    tap_Pa: float | None
     stays: bool
     ratio: Band | None
     fails: tuple[str, str]
@@ -82,6 +84,7 @@ UNLIT = LightingSlide(
     None,
     False,
     False,
+    None,
     None,
     None,
     False,
@@ -205,6 +208,9 @@ class Along:
 
     def pipe_Pa(self, ratio: float) -> float:
         return self.flame.tries.at(ratio, 0.0).pipe_Pa(self.rate_W(ratio))
+
+    def tap_Pa(self, ratio: float) -> float:
+        return self.flame.tries.at(ratio, 0.0).tap_Pa(self.rate_W(ratio))
 
     def gas_off(self, ratio: float, off_Pa: float) -> float:
         """Share of the gas that a gauge misses: half that of its pressure's drop."""
@@ -334,6 +340,7 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         poor_jet=False,
         jet_gas_Pa=along.jets_Pa(ratio),
         pipe_Pa=along.pipe_Pa(ratio),
+        tap_Pa=along.tap_Pa(ratio),
         stays=waits and lean not in ("lost", "back"),
         ratio=band,
         fails=(lean, rich),
@@ -395,7 +402,7 @@ def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame) -> LightingSl
         "gas_most": chosen.gas_Pa.high,
         "open": chosen.open_share,
         "ratio": chosen.ratio.value,
-        "pipe": chosen.pipe_Pa,
+        "pipe": chosen.tap_Pa,
     }
     return replace(chosen, lifts_W=min(lifts, default=None), advice=said(how, **{**lighting.advice.slots, **made}))
 

@@ -89,7 +89,7 @@ def _at(one, way, glows):
         "gas_most": gas_Pa.high,
         "open": one.open_share(rate),
         "ratio": one.ratio,
-        "pipe": one.pipe_Pa(rate),
+        "pipe": one.tap_Pa(rate),
     }
     return LightingTry(
         way=way,
@@ -134,7 +134,7 @@ def _no_way(set_so, rest, firing, jet, glows):
         "most": one.top_W if found else None,
         "gas": one.gas_Pa(at_W) if found else None,
         "open": one.open_share(at_W) if found else None,
-        "pipe": one.pipe_Pa(at_W) if found else None,
+        "pipe": one.tap_Pa(at_W) if found else None,
         "least_gas": one.least_gas_Pa(at_W) if found else None,
         "least_open": one.least_open(one.open_share(at_W)) if found else None,
     }

@@ -61,6 +61,14 @@ class Resistance:
             + self.mix_pipe_at_Pa(mixture_m3_s)
         )
 
+    def tap_Pa(self, mixture_m3_s: float, ports: float = 1.0) -> float:
+        """At the mix pipe's tap, over the shop's: behind the pipe's own losses, at rest, so less what the stream's
+        speed is worth. `ports`: pressure of the ports over what is reckoned."""
+        behind_Pa = self.pressure_Pa(mixture_m3_s) - self.mix_pipe_at_Pa(mixture_m3_s)
+        more_Pa = (ports - 1) * self.uneven * self.passage.ports_at_Pa(mixture_m3_s)
+        speed_m_s = mixture_m3_s / self.mix_pipe.area_m2
+        return behind_Pa + more_Pa - losses.velocity_head_Pa(speed_m_s, self.passage.mixture.density_kg_m3)
+
     def inlet_at_Pa(self, mixture_m3_s: float) -> float:
         """From the mix pipe through a step of size, if any, and an inlet with its part of the flow to rest in the
         plenum; the inlet is short."""

@@ -220,6 +220,10 @@ class Tried:
         """In the mix pipe over the rate; a rate is asked for several times."""
         return cache(lambda rate_W: self.resistance.pressure_Pa(self.mixture_m3_s(rate_W)))
 
+    def tap_Pa(self, rate_W):
+        """What the mix pipe's tap shows."""
+        return self.resistance.tap_Pa(self.mixture_m3_s(rate_W))
+
     def open_share(self, rate_W):
         """Of the damper; None where the blower is too weak."""
         air_m3_s = combustion.air_flow_m3_s(self.gas.composition, self.ratio, rate_W) * self.shop.swell
