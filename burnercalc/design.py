@@ -82,13 +82,17 @@ def limits(setting: Setting) -> tuple[float | None, float | None]:
     return low, high
 
 
+class OutOfRange(InputError):
+    """A value that no design may have; the rest of this one may leave it less still."""
+
+
 def _check_range(setting: Setting, text: str, value: float, system: str) -> None:
     low, high = limits(setting)
     inside = (low is None or value >= low - 1e-12 * abs(low)) and (high is None or value <= high + 1e-12 * abs(high))
     if not inside:
         least, most = (limit_text(setting, limit, system) for limit in ("low", "high"))
         span = f"{least} to {most}" if least and most else f"{least} or more" if least else f"{most} or less"
-        raise InputError(setting.key, text, f"must be {span}", least if low is not None and not value >= low else most)
+        raise OutOfRange(setting.key, text, f"must be {span}", least if low is not None and not value >= low else most)
 
 
 def limit_text(setting: Setting, limit: str, system: str) -> str:
@@ -356,13 +360,16 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
         return next((error for error in errors if error.field not in others), None)
 
     found: list[str] = []
+    told = refused
     waiting, tried = refused.nearest.split(" or "), set[str]()
     while waiting and not found and len(tried) < MOST_STEPS:
         tried.update(waiting)
         errors = {text: broken(text) for text in waiting if text}
         found = [_neat(setting, text, values, broken) for text, error in errors.items() if error is None]
-        own = [error.nearest for error in errors.values() if error and error.field == setting.key]
-        waiting = [text for text in dict.fromkeys(own) if text not in tried]
+        own = [error for error in errors.values() if error and error.field == setting.key and error is not refused]
+        if isinstance(refused, OutOfRange) and own and not found:  # an end of the range is none of this design's
+            told = own[-1]
+        waiting = [text for text in dict.fromkeys(error.nearest for error in own) if text not in tried]
     if search and found and not others:  # of several refusals each keeps room for the others' offers
         found = [_nearest(setting, refused, text, values, broken) for text in found]
     if search and not found:
@@ -371,7 +378,7 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
             texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
         found = [next((text for text in texts if text and broken(text) is None), "")]
         found = [text if others or not text else _nearest(setting, refused, text, values, broken) for text in found]
-    return InputError(refused.field, refused.value, refused.rule, " or ".join(found), refused.others)
+    return InputError(refused.field, refused.value, told.rule, " or ".join(found), told.others)
 
 
 def _nearest(

@@ -115,6 +115,15 @@ OFFERED = [
 ]
 
 
+def test_an_end_of_the_range_that_this_design_may_not_have_is_not_told_as_allowed():
+    for wide in ("9 in", "4 in"):
+        refused = refusals(setback=wide)["setback"]
+        assert refused.rule.startswith("must leave a window: less than half of the face width (4 in)"), refused.rule
+    assert (
+        refusals(port_diameter="9 in")["port_diameter"].rule == "must be 1/16 in to 1 in"
+    )  # where the end is one of its own
+
+
 @pytest.mark.parametrize("key, texts, nearest", OFFERED)
 def test_what_is_offered_is_tried_first(key, texts, nearest):
     assert refusals(**texts)[key].nearest == nearest

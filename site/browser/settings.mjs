@@ -21,11 +21,11 @@ let comma = null; // asked of the browser when somebody types, for it takes a wh
 const hasComma = () => (comma ??= new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ","));
 const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
 
-const THOUSANDS = /\d,\d{3}(?!\d)/;
+const THOUSANDS = /(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)/;
 
-// `1,05` as 1.05, for a reader whose language writes it so, or of millimetres where it cannot part thousands; anything else
-// that holds a comma stays, to be refused.
-export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && (hasComma() || (root.dataset.units === "mm" && !THOUSANDS.test(text))) ? text.replace(",", ".") : text);
+// `1,05` as 1.05, where it cannot part thousands or the reader's language writes it so; anything else that holds a comma
+// stays, to be refused.
+export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && (!THOUSANDS.test(text) || hasComma()) ? text.replace(",", ".") : text);
 const read = (key, text) => (LISTS.includes(place(key).dataset.kind) ? text : dotted(text));
 
 // Hear one widget: at once when the field is left, after a pause while it is typed in.
@@ -208,6 +208,8 @@ export function refuse(errors, typing) {
   }
   said = loose.map(({ text }) => text).join(" ");
   notice(said);
+  const [first] = all(".chapter [data-refused]").filter((at) => at.getClientRects().length);
+  if (first && !typing && (first.contains(document.activeElement) || document.activeElement === document.body)) clear(first);
   byId("notice-offers").replaceChildren(...loose.filter(({ setting }) => place(setting)).flatMap(offers));
 }
 
@@ -247,10 +249,11 @@ function tapped(event) {
   entered = null;
 }
 
-// Scroll what has the focus out from under what always stays in sight.
-function uncover({ target }) {
+// Scroll what has the focus, or a refusal with its offers, out from under what always stays in sight.
+const uncover = ({ target }) => !target.closest("header, nav, dialog, #bars") && clear(target);
+
+function clear(target) {
   const covers = ["header.top", "#chapters"].map((name) => document.querySelector(name).getBoundingClientRect());
-  if (target.closest("header, nav, dialog, #bars")) return;
   const above = Math.max(0, ...covers.filter(({ top }) => top < innerHeight / 2).map(({ bottom }) => bottom)) + 8;
   const below = Math.min(innerHeight, ...covers.filter(({ top }) => top > innerHeight / 2).map(({ top }) => top)) - byId("bars").offsetHeight - 8;
   const { top, bottom } = target.getBoundingClientRect();

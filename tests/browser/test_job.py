@@ -668,15 +668,21 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
         page.locator("#set-lining .name").click()
         put(page, "lining", "ifb_26 64 mm,blanket_8lb 25 mm")  # parts a list as ever
         assert page.locator(".layer").count() == 2
-    else:  # millimetres are often typed so; thousands, or inches, never: it is asked what was meant
+    else:  # often typed so, by whom whose keypad has no point; what may part thousands is asked
         page.wait_for_function("() => location.hash.includes('chamber_length=312.5mm')")
         enter(page, "chamber_length", "1,312")
         page.locator("#set-chamber_length .refused button").first.click()
         settle(page)
         put(page, "units", "in")
-        enter(page, "equivalence_ratio", "1,05")
-        page.locator("#set-equivalence_ratio .refused button").click()
-        page.wait_for_function("() => location.hash.includes('equivalence_ratio=1.05')")
+        for text, kept in (("0,3", "0.3in"), ("0,125", "0.125in")):
+            enter(page, "port_diameter", text)
+            page.wait_for_function("kept => location.hash.includes(`port_diameter=${kept}`)", arg=kept)
+        top = "document.querySelector('#bars').getBoundingClientRect().top"
+        field(page, "setback").evaluate(f"each => scrollBy(0, each.getBoundingClientRect().bottom + 4 - {top})")
+        enter(page, "setback", "9 in")  # just above the bars, which lay over the sentence and its button
+        offer = "document.querySelector('#set-setback .refused button')?.getBoundingClientRect().bottom"
+        page.wait_for_function(f"() => {offer} <= {top}")
+        assert "half of the face width" in page.locator("#set-setback .refused").inner_text()
     context.close()
 
 
