@@ -22,6 +22,8 @@ from .units import in_measures, show, si_unit_of
 from .views.charted import chart_drawing
 from .views.view import Plot, Rows, Say, Shapes
 
+WORKED_OUT = {"firing_rate": "firing_rate_gross", "port_wall_temperature": "port_wall_low"}  # what auto comes to
+
 # What must not be at fault for a drawing to show flames.
 FLAME_CHECKS = ("flammable", "flashback_cold", "flashback_hot", "lift", "quenching", "cross_light")
 
@@ -230,6 +232,14 @@ class Result:
     def __getitem__(self, key: str) -> Any:
         """The SI value of an answer."""
         return self.answers[key].value
+
+    def setting(self, key: str) -> str:
+        """A setting as a person reads it, in a list of changes: with what auto comes to."""
+        text = self.design.show(key)
+        found = self.answers[WORKED_OUT[key]] if self.design.value(key) == "auto" else None
+        if found is None or found.value is None:
+            return text
+        return f"{text}, {show(found.value, found.dimension, self.design.reader)}"
 
     def part(self, name: str) -> Any:
         """The record of a part, such as `face`: everything that was worked out about it."""

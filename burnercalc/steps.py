@@ -4,7 +4,7 @@ from math import ceil, floor
 
 from . import units
 from .design import limits
-from .result import solve
+from .result import WORKED_OUT, solve
 from .sold import next_sold, sold_sizes_m
 
 
@@ -66,7 +66,6 @@ def stepped(design, setting, by):
     return max(low, min(value, max(high, number(design, setting))))  # one may stand above where its slider ends
 
 
-WORKED_OUT = {"firing_rate": "firing_rate_gross", "port_wall_temperature": "port_wall_low"}  # what auto comes to
 THE_SAME = {"cap_thickness": "wall"}  # settings whose word stands for another setting
 
 

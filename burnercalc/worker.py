@@ -393,7 +393,7 @@ def _try(request):
         "text": text,
         "end": changed == design,
         "label": setting.label,
-        "shown": changed.show(setting.key),
+        "shown": result.setting(setting.key),
         "worsens": [{"key": each.key, "label": each.label, "verdict": each.verdict} for each in worse],
     }
 
@@ -405,7 +405,7 @@ def _compare(request):
     settings = []
     for s in SETTINGS:
         if mine.value(s.key) != other.value(s.key):
-            texts = [d.show(s.key) for d in (mine, other)]
+            texts = [result.setting(s.key) for result in (first, second)]
             if texts[0] == texts[1] and s.dimension in units.DIMENSIONS:  # they differ in digits that are not shown
                 texts = [units.show(d.value(s.key), s.dimension, mine.reader, exact=True) for d in (mine, other)]
             settings.append({"label": s.label, "mine": texts[0], "other": texts[1]})

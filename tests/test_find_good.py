@@ -1,6 +1,7 @@
 """Make it good: what is changed mends, nothing that is mine moves, and no change is there in vain."""
 
 import json
+import re
 
 import pytest
 
@@ -60,9 +61,16 @@ def test_the_changes_are_the_difference_and_each_is_needed(mended, name):
         # What it mends, and what is to spare then, from the numbers themselves.
         worse = {key for key in again if now.get(key) not in (again[key], "stop")}
         assert {kept.key for kept in change.mends} == worse & one.after.checks.keys()
-        for kept in change.mends:
+        if last.value(change.key) == "auto":
+            assert change.after.startswith("auto, ") and change.after.endswith((" kBtu/h", " kW")), change
+        said = report.mends_said(change)
+        for kept, words in zip(change.mends, said):
             check = one.after.checks[kept.key]
             assert kept.verdict == check.verdict
+            share = re.fullmatch(r".* (\d+) % to spare", words)  # "1737 %" stood beside "22 times its need"
+            assert (
+                (int(share[1]) <= 100) if share else ("twice" in words) == (kept.spare is not None and kept.spare > 1)
+            )
             if kept.spare is not None:
                 from_nought = check.limit - {"jet_impingement": 1, "blower": -1}.get(kept.key, 0)
                 assert kept.spare == pytest.approx(abs(check.value - check.limit) / abs(from_nought))

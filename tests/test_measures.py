@@ -213,6 +213,11 @@ def test_two_designs_are_compared_as_they_are():
     near = {"kind": "compare", "settings": {"port_diameter": "6 mm"}, "other": {"port_diameter": "6.001 mm"}}
     rows = json.loads(handle(json.dumps(near)))["settings"]
     assert [row["label"] for row in rows] == ["Port diameter"] and rows[0]["mine"] != rows[0]["other"]  # both 15/64 in
+    asked = {"kind": "compare", "settings": {}, "other": {"firing_rate": "auto"}}
+    reply = json.loads(handle(json.dumps(asked)))
+    rate = next(row for row in reply["answers"] if row["label"] == "Firing rate of this burner")
+    auto = {"label": "Firing rate", "mine": rate["mine"], "other": f"auto, {rate['other']}"}  # it said "auto" alone
+    assert reply["settings"] == [auto] and rate["mine"] == "100 kBtu/h"
     asked = {"kind": "compare", "settings": {"units": "mm", "rows": "4"}, "other": {}}
     reply = json.loads(handle(json.dumps(asked)))
     shown = {row["label"]: row["other"] for row in reply["settings"]}

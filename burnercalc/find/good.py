@@ -143,8 +143,8 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
         Moved(
             key,
             BY_KEY[key].label,
-            design.show(key),
-            after.design.show(key),
+            bench.base.setting(key),
+            after.setting(key),
             _kept_by(bench, best, key),
             prices.get(key),
         )

@@ -328,6 +328,8 @@ def mends_said(one: Moved, reader: str = "in") -> list[str]:
 def _spare(kept: Kept) -> str:
     if kept.spare is None:
         return kept.verdict
+    if kept.spare > 1:  # the check tells how many times its need that is
+        return "good, more than twice what is asked"
     return "just enough" if kept.spare < 0.005 else f"good, {100 * kept.spare:.0f} % to spare"
 
 
