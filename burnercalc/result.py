@@ -355,7 +355,7 @@ class Result:
         declared = catalogue.DRAWINGS[key]
         given = {"text_mm": None, "numbers": False, "few": False, "wide": None, **given}
         if "burns" in needs(views.DRAWINGS[key]):
-            given["burns"] = all(self.checks[check].verdict not in FAULTS for check in FLAME_CHECKS)
+            given["burns"] = not any(self.checks[check].fault for check in FLAME_CHECKS if check in self.checks)
         given |= self._asked(views.DRAWINGS[key])
         found = self.parts.call(views.DRAWINGS[key], say=self._say(declared), **given)
         found = found if isinstance(found, Shapes) else Shapes(tuple(found))

@@ -56,3 +56,10 @@ def test_flames_are_drawn_only_where_every_verdict_says_that_they_hold(default):
     back = solved(firing_rate="20 kBtu/h")
     assert any(back.checks[key].fault for key in FLAME_CHECKS)
     assert not boxes(back.drawings["section"], "flame") and not boxes(back.drawings["in_chamber"], "flame")
+
+
+def test_one_port_is_drawn_with_its_fire():
+    """It has no neighbour to light, so that check is none of its; the flame is drawn all the same."""
+    r = solved(rows="1", ports_per_row="1", port_diameter="3/4 in", firing_rate="35 kBtu/h", low_fire="60 %")
+    assert "cross_light" not in r.checks
+    assert len(boxes(r.drawings["section"], "flame")) == 1

@@ -1561,6 +1561,18 @@ def test_low_fire_goes_to_the_mark_above_where_the_nearest_may_run_back():
     assert r.parts.call(PARTS["lighting_steps"], jet=jet).low.gas_Pa / PSI_PA == pytest.approx(0.70)
 
 
+def test_the_mark_above_one_that_gives_no_gas_gives_what_drops_over_the_jet():
+    """A drill much too large: the nearest half of a mark, 0.01 psi, lies below the mix pipe's pressure."""
+    r = solved(rows="2", jet_drill="1/4 in")
+    low, firing, jet = (r.part(key) for key in ("lighting_steps", "firing", "jet"))
+    assert low.low.gas_Pa / PSI_PA == pytest.approx(0.02)
+    pipe_Pa = r.part("resistance").pressure_Pa(r.part("stream").mixture_m3_s * firing.low_W / firing.rate_W)
+    assert 0.01 * PSI_PA < pipe_Pa < jet.low_Pa < low.low.gas_Pa
+    dropped = (low.low.gas_Pa - pipe_Pa) / (jet.low_Pa - pipe_Pa)  # flow goes with its root
+    assert (low.low.rate_W / firing.low_W) ** 2 == pytest.approx(dropped)
+    assert "DO NOT LIGHT" in " ".join(do for _, do, _ in r.tables["lighting_card"].rows)
+
+
 def test_where_the_gauge_ends_its_cock_is_shut_before_the_first_step_beyond():
     words = card(**FAR_APART["crucible, metric"])["High fire"][1]
     assert words.index("4.2 mbar, gap 4.3 mm") < words.index("cock shut (it ends at 5 mbar)") < words.index("7.75 mbar")

@@ -90,7 +90,7 @@ def lighting_steps(
         return replace(
             found,
             gas_Pa=above_Pa,
-            rate_W=found.rate_W * sqrt((above_Pa - pipe_Pa) / (found.gas_Pa - pipe_Pa)),
+            rate_W=firing.low_W * sqrt((above_Pa - pipe_Pa) / (jet.low_Pa - pipe_Pa)),
         )
 
     on_a_line = gas.liquid is None and jet.high_Pa is not None
