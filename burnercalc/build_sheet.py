@@ -37,6 +37,7 @@ ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
 TRAIN_RATIO, SLIDE_MM = 3.0, 62.0
+LEAST_BESIDE_MM = 45.0  # a column that words can be read in, beside the train
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on sheets of its own.
@@ -112,7 +113,7 @@ def blocks(result, link, width, height, paper="letter"):
         *_days(result),
         *_gas(result, width),
         *_train(result),
-        *_train_drawn(result),
+        *_train_drawn(result, width),
         *shopping.beside_train(result),
         PageBreak(),
         *_lighting(result),
@@ -521,15 +522,34 @@ def _train(result):
     ]
 
 
-def _train_drawn(result):
+def _train_drawn(result, width):
     """As small as its names can be read one under the other."""
     drawing = result.drawing("train", text_mm=TEXT_MM * TRAIN_RATIO)
-    _, low, _, high = drawing.bounds()
+    left, low, right, high = drawing.bounds()
     caption = "Thick: safety; dashed: comfort; beside the line: on a branch, or between the others"
+    figure = Figure(drawing, 1.01 * (high - low) / TRAIN_RATIO, caption, scheme=True)
+    drawn, told = 1.02 * (right - left) / TRAIN_RATIO, _does(result.tables["gas_train"])
+    room, tall = width - GAP_MM - drawn, used_mm((figure,), drawn, 250.0)
+
+    def does(rows, fold=1):
+        return Table(("No.", "What it does, how it is fitted"), rows, "rl", fold)
+
+    if room < LEAST_BESIDE_MM:
+        return [Heading("Gas and air train, drawn"), figure, does(told, 2)]
+    beside = sum(used_mm((does(told[:n]),), room, 250.0) <= tall for n in range(1, len(told)))
     return [
         Heading("Gas and air train, drawn"),
-        Figure(drawing, 1.01 * (high - low) / TRAIN_RATIO, caption, scheme=True),
+        Columns(((figure,), (does(told[:beside]),)), (drawn, room)),
+        does(told[beside:], 2),
     ]
+
+
+def _does(table):
+    """What each part of the train is there for, by the numbers of list and drawing; what several do is told once."""
+    why, told = [column.key for column in table.columns].index("why"), {}
+    for row in table.rows:
+        told.setdefault(row[why], []).append(str(row[0]))
+    return tuple((", ".join(numbers), text) for text, numbers in told.items())
 
 
 def never_lit(result):
@@ -588,7 +608,7 @@ def proofs(result):
         (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
         (
             f"To light, PROVED (gas {tools.proof_most:.0%} off: mend the jet)".replace("%", " %"),
-            f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2",
+            f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2, jet {result['jet']}",
         ),
     ]
 
@@ -610,6 +630,26 @@ def _pressure(result, found_Pa):
     return units.show(found_Pa, "pressure", result.design.reader, 2)
 
 
+def weighed(result):
+    """What goes into one block, for the scale; a mix that is not the sheet's shows here first."""
+    rows = [("Bag: lot, date on it", "")]
+    rows.append(("Dry mix weighed, all of one block", _show(result, "dry_mass")))
+    if result.part("block").material.mixes_with_water:
+        low, high = (units.show(kg, "mass", result.design.reader) for kg in result.answers["water"].band)
+        rows.append(("Water weighed, all of one block", f"{low} to {high}"))
+    return rows
+
+
+def drilled(result):
+    """The holes that make the mixture, each told by a drill whose shank just enters it."""
+    light, rows = result.part("lighting_slide"), []
+    if result["jet"]:
+        rows.append(("Jet: shank of the drill that just enters", result["jet"]))
+    if light.kind == "hole" and not never_lit(result):
+        rows.append(("Slide, hole to light: shank that just enters", light.drill.name))
+    return rows
+
+
 def _record(result):
     """Blank lines to be filled in when it is first fired, beside what the design says; of a batch each burner has its
     own, in the papers that go with it."""
@@ -617,7 +657,9 @@ def _record(result):
         return []
     asked = [
         ("Leak test, air inside", f"{LEAK[result.design.reader]} of water, 10 min, no drop"),
+        *weighed(result),
         ("Every port passed by the drill, count", _show(result, "port_count")),
+        *drilled(result),
         ("Mass before the oven, and after it about", _show(result, "burner_mass")),
         (
             "Blower, outlet shut: pressure",

@@ -1,7 +1,19 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
 from . import foot, units
-from .build_sheet import LEAK, fires, never_lit, notes_of, plain, proofs, shown_by_fire, tap_alone, tap_at_fire
+from .build_sheet import (
+    LEAK,
+    drilled,
+    fires,
+    never_lit,
+    notes_of,
+    plain,
+    proofs,
+    shown_by_fire,
+    tap_alone,
+    tap_at_fire,
+    weighed,
+)
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
 from .settings import BY_KEY
@@ -13,7 +25,7 @@ FOUND, FOUND_WHEN, DATE_WHO = (
 EVEN = {"in": "1/32 in", "mm": "0.8 mm"}  # a window in the middle and at its ends
 TITLE = "Traveller: blown multi-port burner"
 # Sizes to measure on each burner: settings, then answers.
-SET = ("body_length", "body_width", "body_depth", "wall", "block_thickness")
+SET = ("body_length", "body_width", "body_depth", "wall", "setback", "block_thickness")
 WORKED_OUT = (
     "window_length",
     "window_width",
@@ -125,6 +137,9 @@ def _as_built(result):
     rows += [
         ((ROUND if round_body else {}).get(key) or result.answers[key].label, _show(result, key), "") for key in told
     ]
+    if result.part("welding").wax_m:
+        wax = units.show(result.part("welding").wax_m, "length", d.reader)
+        rows.append(("Wax, both ends and lip's edge, before casting", wax, ""))
     even = (
         f"Discs square to the pipe: level across two diameters to {EVEN[d.reader]}."
         if round_body
@@ -166,6 +181,7 @@ def _weights(result):
             ("What", "By the design", FOUND_WHEN),
             (
                 ("Before casting, with inlet and baffle", _show(result, "burner_steel_mass"), ""),
+                *((*row, "") for row in weighed(result)),
                 ("As stripped, wet, at most", _show(result, "burner_wet_mass"), ""),
                 ("Air-dry, morning", "", ""),
                 ("Air-dry, evening", "0.5 % from the morning", ""),
@@ -190,6 +206,7 @@ def _leak_and_flow(result):
         Table(
             ("What", "By the design", FOUND),
             (
+                *((*row, "") for row in drilled(result)),
                 (f"Leak: air inside at {LEAK[result.design.reader]} of water, 10 min", "no bubble, no drop", ""),
                 ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.reader), ""),
                 (

@@ -108,7 +108,8 @@ def test_the_sheet_has_few_pages_with_the_jet_the_heats_and_how_to_light(example
     assert [code.text for code in zxingcpp.read_barcodes(picture(data, 0, 4))] == [to_link(design)]
     text = " ".join(" ".join(page.text.split()) for page in found)
     # Eleven before what to buy and the tools stood on it, one less before what carbon monoxide rests on was told.
-    assert len(found) <= 14
+    # And one less before it told what each part of the train does, which stood on no paper.
+    assert len(found) <= 15
     assert (
         f"Jet drill to use {result['jet']}" in text
         and "Light with the mixture" in text

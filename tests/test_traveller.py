@@ -14,6 +14,8 @@ from burnercalc.link import to_link
 from burnercalc.making.slide import open_share
 from burnercalc.settings import SETTINGS
 
+LB = 0.45359237
+
 
 @pytest.fixture(scope="module")
 def default():
@@ -45,6 +47,37 @@ def test_a_traveller_has_all_that_is_measured_on_the_way(default):
                  "NO GO: 17/64 in drill", "Leak: air inside", "10 min", "Lights five times of five", "Handed over",
                  "must be certified", "local authority decides", *traveller.STEPS):  # fmt: skip
         assert said in text, said
+
+
+def test_what_makes_the_mixture_is_written_down(default):
+    """What was drilled and weighed, each beside the design's: without it no reading of the test fire says why."""
+    band = " to ".join(units.show(kg, "mass", "in") for kg in default.answers["water"].band)
+    hole = default["lighting_mark"].rpartition("drilled ")[2]
+    lines = [
+        f"Lip {default.design.show('setback')}",
+        f"Dry mix weighed, all of one block {default['dry_mass'] / LB:.2f}",
+        f"Water weighed, all of one block {band}",
+        "Bag: lot, date on it",
+        f"Jet: shank of the drill that just enters {default['jet']}",
+        f"Slide, hole to light: shank that just enters {hole}",
+        f"(design / found)^2, jet {default['jet']}",
+    ]
+    text, sheet = (" ".join(map(words, read(default, key))) for key in ("traveller-letter", "sheet-letter"))
+    assert [line for line in lines if line not in text] == []
+    assert [line for line in lines[1:] if line not in sheet] == []
+    assert "hole to light" not in " ".join(map(words, read(solved(inlet="4"), "traveller-letter")))
+
+
+def test_wax_of_a_long_body_stands_where_it_is_cast(default):
+    """Half of what the block grows more than its steel at each end, where that is over 1 mm; the default takes none."""
+    long = solved(body_length="24 in")
+    wax = units.show(long.part("welding").growth_m / 2, "length", long.design.reader)
+    for result, told in ((long, True), (default, False)):
+        cast = next(row for row in result.tables["care"].rows if row[0] == "Mix and cast")
+        assert ("of wax on the inside of both ends" in cast[1]) is told
+    assert wax in next(row[1] for row in long.tables["care"].rows if "of wax on" in row[1])
+    assert f"Wax, both ends and lip's edge, before casting {wax}" in words(read(long, "traveller-letter")[0])
+    assert "Wax, both ends" not in words(read(default, "traveller-letter")[0])
 
 
 def test_each_burner_of_a_batch_has_its_own_pages():

@@ -13,6 +13,7 @@ from ..making.stock import (
     tube_inside_radius_m,
     tube_walls_m,
 )
+from ..making.welding import GROWTH_M
 from ..parts.as_cast import AsCast
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.block import Block
@@ -45,7 +46,6 @@ PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
 PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
 BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
 MOULD_SIDE_M, MOST_SIDE_M = 1e-3, 6e-3  # between body and mould: good from and to
-GROWTH_M = 1e-3  # of the block over its steel: a joint has to take more than this
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
 SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
 WEB_LEFT = 0.5  # of the drawn web, at worst: good from

@@ -11,6 +11,7 @@ TACK_WALLS = 20  # from tack to tack, in walls: common practice
 BLOCK_PER_K, STEEL_PER_K = 6e-6, 12e-6  # growth by heat: high-alumina refractory common practice, EN 1993-1-2 for steel
 BLOCK_SHARE = 0.5  # of the chamber's rise, mean of the block inside the body: common practice
 STEEL_RISE_K = 100.0  # of the body round it: common practice
+GROWTH_M = 1e-3  # of the block over its steel: a joint has to take more than this; common practice
 
 
 def bevel_m(wall_m):

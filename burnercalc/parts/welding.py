@@ -13,7 +13,7 @@ from .steel import Steel
 @dataclass(frozen=True)
 class Welding:
     """`long_bevel_m`: of a seam of four plates. `cap_seam_m`: round one cap or disc; `flush_m`: from the face up, seams
-    are ground; `wax_m`: at each end.
+    are ground; `wax_m`: at each end, 0 where a block so short needs no joint.
     """
 
     bevel_m: float
@@ -47,5 +47,5 @@ def welding(
         flush_m=min(mould.cross_bar_m, body.depth_m),  # as high as the frame
         side_m=mould_clearance / 2,
         growth_m=growth_m,
-        wax_m=growth_m / 2,
+        wax_m=growth_m / 2 if growth_m > making.GROWTH_M else 0.0,
     )

@@ -7,6 +7,7 @@ from ..parts.face import Face
 from ..parts.fire_test import FireTest
 from ..parts.lighting import Lighting
 from ..parts.schedule import Schedule
+from ..parts.welding import Welding
 from .view import Plot, Rows, Say
 
 # Cases of a step that need words of their own, for each of its texts.
@@ -57,7 +58,15 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
 
 
 def care_table(
-    batch: Batch, lighting: Lighting, fire_test: FireTest, face: Face, pin_kind: str, kiln: str, stopped: bool, say: Say
+    batch: Batch,
+    lighting: Lighting,
+    fire_test: FireTest,
+    face: Face,
+    welding: Welding,
+    pin_kind: str,
+    kiln: str,
+    stopped: bool,
+    say: Say,
 ) -> tuple:
     unlit = stopped or lighting.waits_W is None
 
@@ -70,6 +79,8 @@ def care_table(
             return say("fire.do.kiln")
         if step.key == "test" and what == "do":
             return say(f"test.do.{fire_test.stays}")
+        if step.key == "cast" and what == "do" and welding.wax_m:
+            return say("cast.do.joint", wax=welding.wax_m) + " " + _text(say, step, what)
         wax = pin_kind == "wax" and what == "do"
         if wax and step.key == "clear":
             return say("clear.do.wax")
