@@ -61,6 +61,13 @@ BAD = [
         "where people are",
         {"lit_by": "guard"},
     ),
+    (
+        "a port wall entered far colder than its block gets",
+        {"low_fire": "15 %", "port_wall_temperature": "200 degF"},
+        "port_wall_set",
+        "may run back",
+        {"port_wall_temperature": "1000 degF"},
+    ),
     ("turned down too far", {"low_fire": "8 %"}, "flashback_hot", "can enter hot ports", {"low_fire": "90 %"}),
     (
         "so far down that even cold ports do not hold it",

@@ -223,6 +223,14 @@ def test_a_mixture_that_drifts_past_the_richest_is_a_caution():
         assert r.parts.call(CHECKS["mixture"], hot_run=drifts).verdict == word
 
 
+def test_a_mixture_that_drifts_rich_is_not_made_richer():
+    """Lean as set, 1.43 when hot: raised, as it was told, it turns worse."""
+    found = solved(blower_shutoff_pressure="0.3 inH2O", chamber_width="8 in").checks["mixture"]
+    moves = {change.setting: change.move for change in found.changes}
+    assert "1.43" in found.text and moves["equivalence_ratio"] == "lower"
+    assert moves["blower_shutoff_pressure"] == moves["port_diameter"] == "raise"
+
+
 def test_carbon_monoxide_judges_the_gas_as_hot_as_it_leaves():
     r = solved(equivalence_ratio="0.93")
     assert r.part("carbon_monoxide").leaves_K == r.answers["gas_leaves"].band[1] > 1900

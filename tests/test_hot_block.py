@@ -128,8 +128,10 @@ def test_port_wall_is_worked_out_unless_it_is_set(default):
     assert hot["port_wall_low"] == default["port_wall_low"]
 
 
-@pytest.mark.parametrize("off, word", [(-149, "good"), (-151, "caution"), (400, "good")])
-def test_a_wall_set_far_colder_than_its_block_is_a_caution(default, off, word):
+@pytest.mark.parametrize(
+    "off, word", [(-149, "good"), (-151, "caution"), (-299, "caution"), (-301, "stop"), (400, "good")]
+)
+def test_a_wall_set_far_colder_than_its_block_is_a_fault(default, off, word):
     """Flashback is judged by it: 200 degF, 735 below what the block comes to, made it good at 30 % low fire."""
     wall = default["port_wall_low"] + off / 1.8
     assert solved(port_wall_temperature=f"{wall} K").checks["port_wall_set"].verdict == word

@@ -651,6 +651,9 @@ CHECKS = (
             "good": "The port wall is set to {set:temperature}. By its block it gets {wall:temperature} at low fire.",
             "caution": "The port wall is set to {set:temperature}, but by its block it gets {wall:temperature} at low "
             "fire. Flashback when hot is judged by what is set: leave it on auto unless you measured it there.",
+            "stop": "The port wall is set to {set:temperature}, but by its block it gets {wall:temperature} at low "
+            "fire. Flashback when hot is judged by what is set, so it may run back where that is called good: leave "
+            "it on auto.",
         },
         cures=(("port_wall_temperature", "raise"),),
     ),

@@ -596,6 +596,7 @@ CHECKS += (
             "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. Set low fire nearer to "
             "the lighting rate, or use larger ports.",
             "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
+            "unreached": "So it never gets to high fire.",
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
             "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Use "
             "less fire, or more ports.",
@@ -765,8 +766,8 @@ WORDS = {
     "{low_gas:gas_pressure} and damper to LOW, {low_mark}. Not before: cold, it lifts.",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}{low_cock}damper to LOW, "
     "{low_mark}, and {low_gas:gas_pressure}. Not before: cold, it lifts.",
-    "then.do.straight": "Not to low fire: on the way or there it lifts or runs back. Straight up to high fire, and not "
-    "before the walls glow.",
+    "then.do.straight": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up to "
+    "high fire, and not before the walls glow.",
     "step": "{cock}{gas:gas_pressure}, {damper}; ",
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.source": "limits of the flame",

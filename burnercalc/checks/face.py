@@ -32,6 +32,7 @@ BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
 BOX_SCORCH_K = (450 + 459.67) / 1.8  # paint burns off it
 BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
 SET_BELOW_K = 150 / 1.8  # that a port wall may be set below what its block comes to: about what that is off by
+STOP_BELOW = 2  # times that: no error of ours any more; common practice
 GRIP_STEEL_K = (673.15, 813.15)  # full strength to 400 degC (EN 1993-1-2); scales away from 540 degC
 LOADING_W_M2 = (7e6, 45e6)  # 15 to 100 kBtu/h/in2, forced draught in a furnace face
 LEAST_LIFT = 0.02  # of low fire; less than that is no fire to light with
@@ -128,7 +129,8 @@ def port_wall_set_check(hot_block: HotBlock, port_wall_temperature: float | str)
     if isinstance(port_wall_temperature, str):
         return None
     wall_K = hot_block.wall_low_K
-    return judge(port_wall_temperature, good=wall_K - SET_BELOW_K, stop=-inf, set=port_wall_temperature, wall=wall_K)
+    stop_K = wall_K - STOP_BELOW * SET_BELOW_K
+    return judge(port_wall_temperature, good=wall_K - SET_BELOW_K, stop=stop_K, set=port_wall_temperature, wall=wall_K)
 
 
 def box_steel_check(hot_block: HotBlock) -> Judged:

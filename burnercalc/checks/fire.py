@@ -259,7 +259,8 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
     to_low, to_high = turning.to_low, turning.to_high
     if to_low is None or to_high is None or (turning.goes_on and lighting.waits_W is None):
         return None
-    # Without a way to low fire it goes straight up to high fire; without that it is not lit at all.
+    # Without a way to low fire or on from there it goes straight up to high fire. Without that: from lighting it is not
+    # lit at all, from low fire it never gets to the rate that the chamber is judged with.
     worst = next((turn for turn in (to_low, to_high) if not turn.first), None)
     turn = worst or min((to_low, to_high), key=lambda turn: turn.margin)
     case = "good" if worst is None else "low" if not worst.steps else "down" if worst is to_low else "up"
@@ -277,12 +278,15 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
             high=firing.rate_W,
             held=turning.held_W,
         )
+    stuck = worst is to_high and turning.straight is None
+    straight = worst is not None and turning.straight is not None and turning.goes_on
+    up = ("unreached",) if stuck else ("straight",) if straight else ()
     as_lit = worst is None and turn.margin < 1  # no nearer than the lighting rate is, which is judged there
     return verdict(
-        "note" if as_lit else "good" if worst is None else "caution" if turning.goes_on else "stop",
+        "note" if as_lit else "good" if worst is None else "caution" if turning.goes_on and not stuck else "stop",
         turn.margin,
         1.0,
-        case="as_lit" if as_lit else (case, "straight") if worst is to_low and turning.goes_on else case,
+        case="as_lit" if as_lit else (case, *up),
         cures=() if worst is None else (*nearer, *(FASTER if case == "low" else STRONGER)),
         margin=turn.margin,
         least=min(one.least_ratio for one in (to_low, to_high)) if worst is None else turn.least_ratio,

@@ -103,13 +103,15 @@ def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Ju
         case = mixture.atmosphere.case if word == "good" else "very_rich_wanted" if wanted else "very_rich"
     if word == "good" and richest > RICHEST_GOOD + 1e-9 and not wanted:
         word, case = "caution", "may_be_very_rich"
+    leaner = ("equivalence_ratio", "lower") if case == "may_be_very_rich" else _nearer_to_one(ratio)
+    drifts = case == "may_be_very_rich" and ratio + MIXTURE_SLIP <= RICHEST_GOOD  # else the hand alone brings it there
     too_rich = case in ("very_rich", "may_be_very_rich")
     return verdict(
         word,
         ratio,
         LEANEST_GOOD if ratio < 1 else RICHEST_GOOD,
         case=case,
-        cures=(_nearer_to_one(ratio), *((("reducing_wanted", "choose"),) if too_rich else ())),
+        cures=(leaner, *(LESS_DRIFT if drifts else ()), *((("reducing_wanted", "choose"),) if too_rich else ())),
         most=richest,
         excess=mixture.excess_air,
         leanest=LEANEST_GOOD,
@@ -151,6 +153,15 @@ def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: Carbo
         day=CO_LIMIT_FRACTION,
         leaves=carbon_monoxide.leaves_K,
     )
+
+
+# What leaves the hot burner air to spare.
+LESS_DRIFT = (
+    ("blower_shutoff_pressure", "raise"),
+    ("port_diameter", "raise"),
+    ("ports_per_row", "raise"),
+    ("firing_rate", "lower"),
+)
 
 
 def _nearer_to_one(equivalence_ratio):

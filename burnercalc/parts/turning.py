@@ -27,7 +27,8 @@ class Turn:
 
 @dataclass(frozen=True)
 class Turning:
-    """All None where it is not lit. `straight`: from lighting to high fire, only where no order leads to low fire.
+    """All None where it is not lit. `straight`: from lighting to high fire, only where no order leads to low fire, or
+    none on from there and this one does.
     `held_W`: in a chamber that never glows, the most that a pilot or torch holds for sure; high fire above it nothing
     leads to. None where that does not apply."""
 
@@ -53,6 +54,9 @@ def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry,
         # No hot walls light again what lifts.
         to_high, straight = replace(to_high, first=""), straight and replace(straight, first="")
         return Turning(to_low, to_high, straight, held_W)
+    if to_low.first and not to_high.first:
+        past_low = _turn(light, high, tries)
+        straight = past_low if past_low.first else None
     return Turning(to_low, to_high, straight, None)
 
 
