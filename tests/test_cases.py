@@ -193,7 +193,7 @@ FURTHER = (
     {**SMITH, "heat_up_time": "64 min"},
     {**SMITH, "heat_up_time": "64 min", "firing_rate": "77.5 kBtu/h", "burner_count": "2"},
     {"body_length": "39 in", "inlets": "2"},
-    *({"port_wall_temperature": wall} for wall in ("200 degF", "1200 degF")),
+    *({"port_wall_temperature": wall} for wall in ("200 degF", "700 degF", "1200 degF")),
     {**TOY, "lit_by": "guard"},
     {**TOY, "ports_per_row": "6"},
     {"chamber_length": "10 in", "lining": "blanket_8lb 3 in", "lit_by": "hand"},
