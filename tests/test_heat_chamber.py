@@ -3,6 +3,7 @@
 from dataclasses import replace
 from math import pi, sqrt
 
+import designs
 import ht
 import pytest
 from CoolProp.CoolProp import PropsSI
@@ -221,6 +222,14 @@ def test_auto_takes_the_rate_from_the_chamber_and_says_so():
     # As set to what auto finds, the design is the same.
     as_set = solved(firing_rate=f"{one['firing_rate_gross']!r} W")
     assert as_set["mixture_flow"] == pytest.approx(one["mixture_flow"], rel=1e-12)
+
+
+def test_auto_holds_a_chamber_that_no_fire_heats_up_in_time():
+    """At 2800 degF it took 174 kBtu/h where 176 hold, and was told that it cannot even hold."""
+    r = designs.solved(firing_rate="auto", chamber_temperature="2800 degF")
+    assert r["heat_up_rate"] is None and r["firing_rate_gross"] >= r["hold_rate"]
+    assert r["reached_high_empty"] >= r.design.chamber_temperature - 0.1
+    assert r.checks["rate_for_need"].verdict == "caution"
 
 
 def test_a_flame_too_cold_leaves_the_rates_open_and_the_losses_told():

@@ -19,6 +19,7 @@ class Need:
     A rate that only the poorest film cannot give has no band. `needed_W` is what auto takes: too slow a heat-up harms
     nobody, so its middle counts; work that stays cold does, so the careful end of its band counts, but no more than
     where LEAST_KEPT of the heat stays: beyond, fire grows without end for hardly more work, and `at_limit` says so.
+    Never less than what holds the chamber empty, if a fire of this chamber does.
     Where no fire heats up as asked, it counts what that would take if the gas left at wall temperature, the limit of
     perfect exchange: no fire needs less. A fire that is none of this chamber does not work either.
     `holds_best_W`, `works_best_W`: with the most film; None where even so no fire of this chamber does.
@@ -71,7 +72,7 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         hold_W=hold_W,
         working_W=working_W,
         heat_up_W=heat_up_W,
-        needed_W=max(works_W, heats_W),
+        needed_W=max(works_W, heats_W, _of_chamber(hold_W, zone) or 0.0),
         decided_by="working" if works_W >= heats_W else "heat-up",
         efficiency=chamber.work_heat_W / working_W if working_W else None,
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
