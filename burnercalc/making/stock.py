@@ -5,6 +5,7 @@ Sizes are tables in burnercalc/data as printed; every function returns SI.
 
 import math
 from dataclasses import dataclass
+from functools import cache
 
 from ..constants import INCH_M
 from ..errors import InputError, require
@@ -35,6 +36,7 @@ class Board:
     width_m: float
 
 
+@cache
 def boards(kind=""):
     """Every board of lumber.csv in file order; `kind` board or plywood keeps only those.
 
@@ -127,6 +129,7 @@ def nearest_pipe(*, outside_m, unit=""):
     return StockPipe(row["name"], row["outside"] * size, (row["wall"] * size, row["heavy_wall"] * size))
 
 
+@cache
 def tube_walls_m(unit):
     """Walls of tube sold by `unit`, in or mm [m]: those of flat bar, thin ones, and sheet by its gauge.
 
@@ -135,11 +138,13 @@ def tube_walls_m(unit):
     return (*flat_sizes_m("thickness", unit), *(size * METRES[unit] for size in THIN_WALLS[unit]))
 
 
+@cache
 def pins_m(unit):
     """Diameters of dowel and rod sold by `unit`, in or mm [m], ascending. Source: common practice (pins.csv)"""
     return tuple(row["diameter"] * METRES[unit] for row in read_table("pins") if row["unit"] == unit)
 
 
+@cache
 def flat_sizes_m(kind, unit):
     """Sizes of flat bar sold by `unit`, in or mm [m], ascending; kind: width or thickness. Source: flats.csv"""
     return tuple(
@@ -170,6 +175,7 @@ def flat_width_m(*, width_m, unit):
     return next((size for size in flat_sizes_m("width", unit) if size >= width_m - NOISE_M), None)
 
 
+@cache
 def hole_saws_m(unit="in"):
     """Diameters of the hole saws commonly sold by `unit`, in or mm [m], ascending. Source: common practice."""
     return tuple(row["diameter"] * METRES[unit] for row in read_table("hole_saws") if row["unit"] == unit)
