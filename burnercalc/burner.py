@@ -45,9 +45,21 @@ class Burner:
         if made is None:
             if name not in PARTS:
                 return self._value(name)
-            given = {one: self.part(one) for one in needs(PARTS[name])}
+            given = self._given(needs(PARTS[name]), {})
             made = self._made[name] = given, self._same_as_before(name, given)
         return made[1]
+
+    def _given(self, names: tuple[str, ...], given: Mapping[str, Any]) -> dict[str, Any]:
+        """The records and values of these names, those `given` as they are: asked so often that calls count."""
+        made, value, found = self._made, self._value, {}
+        for name in names:
+            if name in given:
+                found[name] = given[name]
+            elif (one := made.get(name)) is not None:
+                found[name] = one[1]
+            else:
+                found[name] = self.part(name) if name in PARTS else value(name)
+        return found
 
     def _same_as_before(self, name: str, given: dict[str, Any]) -> Any:
         if self._store is not None:
@@ -78,4 +90,4 @@ class Burner:
 
     def call(self, function: Callable[..., Any], **given: Any) -> Any:
         """What a function of settings and parts returns for this burner; `given`: further arguments that it takes."""
-        return function(**{name: given[name] if name in given else self.part(name) for name in needs(function)})
+        return function(**self._given(needs(function), given))

@@ -12,7 +12,7 @@ from typing import Any
 
 from ..burner import Burner
 from ..parts import PARTS
-from ..parts.cost import Cost, Entry
+from ..parts.cost import Cost
 from ..parts.train import Part, Train
 from .choices import Option
 from .have import Have
@@ -60,7 +60,8 @@ def bill(
     """
     own = _own(chosen, have, figures)
     batch = burner.part("batch_size")
-    things: dict[str, Bought] = {}
+    things: dict[str, Bought | None] = {}  # None: the parts of the train together, each sum in `sums`
+    sums: dict[str, float] = {}
     lacking = 0
     cost, train = parts or (burner.part("cost"), burner.part("train"))
     for entry in cost.entries(train, batch):
@@ -68,8 +69,14 @@ def bill(
         if entry.key == "bag" and left and own.get("bag") and not have.may_buy("bag"):
             lacking = left
         if left and entry.price:
-            _add(things, entry, left, batch)
-    listed = tuple(things.values())
+            line, price = entry.line, entry.price * left / entry.count
+            if entry.part is None:
+                used = line.used_cost * batch if line.key.startswith(("steel", "angle")) else None
+                things[line.key] = Bought(line.key, line.key, price, left, entry.count, used)
+            else:
+                things[line.key] = None
+                sums[line.key] = sums.get(line.key, 0.0) + price
+    listed = tuple(one or Bought(key, key, sums[key]) for key, one in things.items())
     one_of = " for one chamber" if batch > burner.part("burner_count") else ""  # trains are bought for all of them
     besides = tuple(
         Bought("", f"{one.buy}{one_of if axis == 'cylinder' else ''}", one.price)
@@ -165,18 +172,6 @@ def least_to_spend(burner: Burner, chosen: Mapping[str, Option], have: Have, fig
     train = burner.call(PARTS["train"], **NOT_LIT)
     cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], train=train))
     return bill(burner, chosen, have, figures, (cost, train)).to_spend
-
-
-def _add(things: dict[str, Bought], entry: Entry, left: int, batch: int) -> None:
-    """One entry, the parts of the train together in their line."""
-    line = entry.line
-    price = (entry.price or 0.0) * left / entry.count
-    if entry.part is not None:
-        price += things[line.key].price if line.key in things else 0.0
-        things[line.key] = Bought(line.key, line.key, price)
-    else:
-        used = line.used_cost * batch if line.key.startswith(("steel", "angle")) else None
-        things[line.key] = Bought(line.key, line.key, price, left, entry.count, used)
 
 
 def _own(chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> dict[str, float]:

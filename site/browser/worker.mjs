@@ -105,7 +105,13 @@ async function start() {
   const problems = [];
   await python.loadPackage("burnercalc", { messageCallback: () => {}, errorCallback: (text) => problems.push(text) });
   if (problems.length) throw new Error(problems.join("; "));
+  // What is loaded stays, and little of what is worked out is rubbish in a ring: looked for less often, and not there.
+  const rubbish = python.pyimport("gc");
+  rubbish.disable();
   const ours = python.pyimport("burnercalc.worker").handle;
+  rubbish.freeze();
+  rubbish.set_threshold(50000, 20, 100);
+  rubbish.enable();
 
   // The page was filled by CPython when the site was built: the same request must give the same numbers here.
   enter("selfCheck");
