@@ -642,12 +642,12 @@ def weighed(result):
 
 def drilled(result):
     """The holes that make the mixture, each told by a drill whose shank just enters it."""
-    light, rows = result.part("lighting_slide"), []
-    if result["jet"]:
-        rows.append(("Jet: shank of the drill that just enters", result["jet"]))
+    light = result.part("lighting_slide")
+    holes = {"jet": result["jet"]} if result["jet"] else {}
     if light.kind == "hole" and not never_lit(result):
-        rows.append(("Slide, hole to light: shank that just enters", light.drill.name))
-    return rows
+        holes["slide's hole to light"] = light.drill.name
+    words = " and ".join(holes)
+    return [(f"{words[:1].upper()}{words[1:]}: shank that just enters", ", ".join(holes.values()))] if holes else []
 
 
 def _record(result):
@@ -657,7 +657,6 @@ def _record(result):
         return []
     asked = [
         ("Leak test, air inside", f"{LEAK[result.design.reader]} of water, 10 min, no drop"),
-        *weighed(result),
         ("Every port passed by the drill, count", _show(result, "port_count")),
         *drilled(result),
         ("Mass before the oven, and after it about", _show(result, "burner_mass")),
@@ -668,11 +667,10 @@ def _record(result):
         *([("Mix pipe's tap, air alone, HIGH", alone)] if (alone := tap_alone(result)) else []),
         ("Mix pipe's tap, high fire", tap_at_fire(result)),
         *proofs(result),
-        ("Fired by, date", ""),
     ]
     set_to = tuple((*row, "") for row in fires(result))
     whole = (
-        Heading("Test-fire record", 2),
+        Heading("Test-fire record. Fired by, date:", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
         Table((SHOWN, YES), tuple((what, "") for what in shown_by_fire(result)), "ll", 2),
         Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),
