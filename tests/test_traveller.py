@@ -63,7 +63,7 @@ def test_what_makes_the_mixture_is_written_down(default):
     ]
     text, sheet = (" ".join(map(words, read(default, key))) for key in ("traveller-letter", "sheet-letter"))
     assert [line for line in lines if line not in text] == []
-    assert [line for line in lines[4:] if line not in sheet] == []  # what is cast goes with the burner, in its traveller
+    assert [line for line in lines[4:] if line not in sheet] == []  # the cast goes with its burner alone
     assert "hole to light" not in " ".join(map(words, read(solved(inlet="4"), "traveller-letter")))
 
 
