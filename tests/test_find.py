@@ -605,6 +605,22 @@ def test_no_two_halves_of_a_sentence_are_equal(answers):
                 assert not ours.removeprefix("a turndown of ").startswith(theirs), words
 
 
+def test_a_card_tells_a_wait_longer_than_asked(answers):
+    """A fire that is to be lit small until the walls glow: 57 min where 30 were asked looked as good as 30."""
+    late = 0
+    for _, _, answer in answers.values():
+        for offer in answer.offers:
+            times = offer.result["heat_up_takes"] / offer.design.heat_up_time
+            told = [words for words in offer.gives_up if words.startswith("heating up in ")]
+            assert len(told) == (1.1 < times < 4)
+            if told:
+                late += 1
+                takes, asked = told[0].removeprefix("heating up in ").split(" instead of ")
+                over = parse_quantity(takes, "time", "") / parse_quantity(asked, "time", "")
+                assert over == pytest.approx(times, rel=0.01)
+    assert late
+
+
 def test_cards_differ_in_what_is_built_or_clearly_in_a_kind(answers):
     """Another number of burners, section, pins, blower or gas, or a body longer by a quarter; with no more faults, not
     worse in every number than another."""

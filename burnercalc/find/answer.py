@@ -13,7 +13,7 @@ from ..errors import InputErrors
 from ..link import to_link
 from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
-from ..units import split_number
+from ..units import show, split_number
 from .bill import Bill, Bought
 from .cannot import nothing_fits, refuse_contradictions
 from .choices import AXES, FROM_LINE
@@ -439,6 +439,12 @@ def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:
         scant = key == "dark" and value > 1 - LIT
         if more or scant:
             said.append(f"{shown(term, value)}{f' instead of {theirs}' if more else ''}{REST if scant else ''}")
+    late, design = offer.result.checks.get("heat_up_wait"), offer.design
+    if late and late.verdict == "note":
+        takes, asked = (
+            show(value, "time", design.reader) for value in (offer.result["heat_up_takes"], design.heat_up_time)
+        )
+        said.append(f"heating up in {takes} instead of {asked}")
     return tuple(said)
 
 

@@ -591,7 +591,7 @@ def _stepped(setting: Setting, value: float, steps: int, system: str) -> str | N
         first = int(mark + 1e-9) + 1 if sign > 0 else -int(-mark + 1e-9) if mark != int(mark) else int(mark) - 1
         found_at = (first + sign * (abs(steps) - 1)) * step
         found = to_si(found_at, unit, si_unit)
-        text = f"{found_at:.10g} {unit}".strip()
+        text = show(found, setting.dimension, system, exact=True) if unit == "in" else f"{found_at:.10g} {unit}".strip()
     if (low is not None and found < low - 1e-12) or (high is not None and found > high + 1e-12):
         return None
     return text
