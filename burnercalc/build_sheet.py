@@ -583,11 +583,10 @@ def fires(result):
 
 def shown_by_fire(result):
     """What the test fire shows; of what must not be lit, what switch and valve do."""
-    return (
-        PROVED
-        if never_lit(result)
-        else (*PROVED, *(one.format(STAYS[result.part("fire_test").stays]) for one in FIRED))
-    )
+    if never_lit(result):
+        return PROVED
+    stays = STAYS[result.part("fire_test").stays]
+    return (*PROVED, *(one.format(stays) for one in FIRED))
 
 
 def proofs(result):
@@ -628,16 +627,6 @@ def tap_at_fire(result):
 
 def _pressure(result, found_Pa):
     return units.show(found_Pa, "pressure", result.design.reader, 2)
-
-
-def weighed(result):
-    """What goes into one block, for the scale; a mix that is not the sheet's shows here first."""
-    rows = [("Bag: lot, date on it", "")]
-    rows.append(("Dry mix weighed, all of one block", _show(result, "dry_mass")))
-    if result.part("block").material.mixes_with_water:
-        low, high = (units.show(kg, "mass", result.design.reader) for kg in result.answers["water"].band)
-        rows.append(("Water weighed, all of one block", f"{low} to {high}"))
-    return rows
 
 
 def drilled(result):

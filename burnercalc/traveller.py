@@ -12,7 +12,6 @@ from .build_sheet import (
     shown_by_fire,
     tap_alone,
     tap_at_fire,
-    weighed,
 )
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import Caution, Heading, PageBreak, Paragraph, Table
@@ -174,6 +173,16 @@ def _ports(result):
     ]
 
 
+def _weighed(result):
+    """What goes into one block, for the scale; a mix that is not the sheet's shows here first."""
+    rows = [("Bag: lot, date on it", "")]
+    rows.append(("Dry mix weighed, all of one block", _show(result, "dry_mass")))
+    if result.part("block").material.mixes_with_water:
+        low, high = (units.show(kg, "mass", result.design.reader) for kg in result.answers["water"].band)
+        rows.append(("Water weighed, all of one block", f"{low} to {high}"))
+    return rows
+
+
 def _weights(result):
     return [
         Heading("Weights to dry", 2),
@@ -181,7 +190,7 @@ def _weights(result):
             ("What", "By the design", FOUND_WHEN),
             (
                 ("Before casting, with inlet and baffle", _show(result, "burner_steel_mass"), ""),
-                *((*row, "") for row in weighed(result)),
+                *((*row, "") for row in _weighed(result)),
                 ("As stripped, wet, at most", _show(result, "burner_wet_mass"), ""),
                 ("Air-dry, morning", "", ""),
                 ("Air-dry, evening", "0.5 % from the morning", ""),

@@ -1694,7 +1694,7 @@ COARSE = {
 def missed(r, slide_off, gauge_off_Pa):
     """(margin over flashback at a lip that glows, by limits of one port) where a hand misses slide and gauge."""
     made, port = r.part("lighting_slide"), r.part("face").port_diameter_m
-    drop_Pa = made.gas_Pa.value - r.part("lighting").pipe_Pa
+    drop_Pa = made.gas_Pa.value - r.part("lighting_slide").pipe_Pa
     gas = ((drop_Pa + gauge_off_Pa) / drop_Pa) ** 0.5
     rate_W, ratio = made.rate_W.value * gas, made.ratio.value * gas / (1 + slide_off)
     lip, shop = r.part("hot_block").waiting_port, r.part("shop")

@@ -117,6 +117,6 @@ def _pressures_Pa(found, gas, firing, jet):
 
 def _not_lit(found, why):
     none = dict.fromkeys(
-        ("equivalence_ratio", "rate_W", "gas_Pa", "open_share", "mixture_m3_s", "pipe_Pa", "waits_W", "waits_ratio")
+        ("equivalence_ratio", "rate_W", "gas_Pa", "open_share", "mixture_m3_s", "waits_W", "waits_ratio")
     )
     return replace(found, way=why.case, stays=False, close=False, advice=why, **none)

@@ -22,9 +22,9 @@ RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN
 class LightingTry:
     """The setting, all None where there is none. Limits are the careful ends, ports cold or warm, lip not yet glowing.
 
-    `rate_W`: from, the one to light at, and to; `gas_Pa`: the same as gauge pressures before the jet; `pipe_Pa`: in the
-    mix pipe. `stays`: the flame neither runs back into a lip that glows nor lifts in fresh air; `close`: with less than
-    a tenth off those two. What holds it in burnt gas: see burnt_gas. `way`: how, or why not; a case of the check.
+    `rate_W`: from, the one to light at, and to; `gas_Pa`: the same as gauge pressures before the jet. `stays`: the
+    flame neither runs back into a lip that glows nor lifts in fresh air; `close`: with less than a tenth off those two.
+    What holds it in burnt gas: see burnt_gas. `way`: how, or why not; a case of the check.
 
     `waits_W`, `waits_ratio`: what it burns at after, alone or with a torch in front, until the walls glow; None where
     it is not lit. `glows`: whether the chamber is meant to come to a glow at all.
@@ -36,7 +36,6 @@ class LightingTry:
     gas_Pa: Band | None
     open_share: float | None
     mixture_m3_s: float | None
-    pipe_Pa: float | None
     flashback_W: float | None
     lift_W: float | None
     stays: bool
@@ -98,7 +97,6 @@ def _at(one, way, glows):
         gas_Pa=gas_Pa,
         open_share=slots["open"],
         mixture_m3_s=one.mixture_m3_s(rate),
-        pipe_Pa=slots["pipe"],
         flashback_W=one.flashback_W,
         lift_W=one.lift_W,
         stays=stays,
@@ -145,7 +143,6 @@ def _no_way(set_so, rest, firing, jet, glows):
         gas_Pa=None,
         open_share=None,
         mixture_m3_s=None,
-        pipe_Pa=None,
         flashback_W=slots["flash"],
         lift_W=slots["lift"],
         stays=False,
