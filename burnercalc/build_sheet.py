@@ -76,13 +76,15 @@ def pdf(result, link, paper):
     """The sheet as PDF bytes; `link` opens the design; on every page it, or the design's number, is printed."""
     width, height = paper_size(paper)
     width, height = width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM
-    return write_document_pdf(TITLE, blocks(result, link, width, height, paper), paper, foot.line(result, link, paper))
+    made = blocks(result, link, width, height, paper)
+    return write_document_pdf(TITLE, made, paper, foot.line(result, link, paper), foot.stamp(result))
 
 
 def card_pdf(result, link, paper):
     """The lighting card by itself as PDF bytes, to hang up beside the burner."""
     title = f"{CARD_TITLE}, {_gas_words(result)}, burner no. {BLANK}"
-    return write_document_pdf(title, card_blocks(result), paper, foot.line(result, link, paper, NO_FIRE))
+    line, stamp = foot.line(result, link, paper, NO_FIRE), foot.stamp(result, foot.LIGHT)
+    return write_document_pdf(title, card_blocks(result), paper, line, stamp)
 
 
 def card_blocks(result):

@@ -6,7 +6,7 @@ import io
 import json
 from dataclasses import replace
 
-from . import build_sheet, shopping, traveller, units
+from . import build_sheet, foot, shopping, traveller, units
 from .constants import INCH_M
 from .drawing import text_pages
 from .drawing.dxf import write_dxf
@@ -74,14 +74,9 @@ def hole_table(result):
     ]
 
 
-def _stamp(result):
-    """What stands across every sheet of a design that must not be built."""
-    return "DO NOT BUILD" if result.worst == "stop" else ""
-
-
 def _marked(result, name):
     """A drawing for SVG or DXF; over one that must not be built it is said."""
-    drawing, words = result.drawings[name], _stamp(result)
+    drawing, words = result.drawings[name], foot.stamp(result)
     left, _, _, top = drawing.bounds()
     return replace(drawing, shapes=(*drawing.shapes, Text(left, top + 6.0, words, 9.0))) if words else drawing
 
@@ -102,7 +97,7 @@ def template_pdf(result, link, paper, plan):
         scale_y,
         link,
         hole_table(result) if plan == "template" else (),
-        _stamp(result),
+        foot.stamp(result),
         SIZES[result.design.units],
     )
 
@@ -115,14 +110,14 @@ def all_templates_pdf(result, link, paper):
     left_out |= set() if has_slide(result) else {"slide"}
     plans = [result.drawings[plan] for plan in PLANS if plan not in left_out]
     sizes = SIZES[result.design.units]
-    return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), _stamp(result), sizes)
+    return write_template_pdf(plans, paper, scale_x, scale_y, link, hole_table(result), foot.stamp(result), sizes)
 
 
 def plates_pdf(result, link, paper):
     """Data plate and operating card at true size."""
     scale_x, scale_y = printer_scale(result.design)
     return write_template_pdf(
-        [result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=_stamp(result)
+        [result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=foot.stamp(result)
     )
 
 
@@ -166,7 +161,7 @@ def calendar(result, link):
         for step, (*_, watch, go_on), (title, do, caution, _) in told
     }
     events = _events(result, one) if result.design.batch_size == 1 else _batch_events(result, one)
-    if stamp := _stamp(result):
+    if stamp := foot.stamp(result):
         events = [replace(event, title=f"{stamp}: {event.title}") for event in events]
     return calendar_ics(events=events, stamp_utc=f"{start:%Y%m%d}T000000Z", uid=design).encode("utf-8")
 

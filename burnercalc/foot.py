@@ -8,6 +8,7 @@ from .drawing.text_pages import SIDE_MM, TABLE_MM
 
 STOP = "DO NOT BUILD THIS.  "
 NO_FIRE = "DO NOT LIGHT THIS.  "
+BUILD, LIGHT = "DO NOT BUILD", "DO NOT LIGHT"
 LAW = "This sheet is arithmetic, not approval."
 PAGE_MM = 30.0  # of the line, for the number of the page
 
@@ -16,6 +17,11 @@ def number(link):
     """A short name of a design, the same on all its papers: eight figures of its link's fingerprint."""
     figures = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:8].upper()
     return f"{figures[:4]}-{figures[4:]}"
+
+
+def stamp(result, words=BUILD):
+    """What stands across every page of a design that must not be built; "" for one that may."""
+    return words if result.worst == "stop" else ""
 
 
 def fits(link, paper, stop=""):

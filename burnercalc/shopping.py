@@ -41,7 +41,8 @@ def money(amount, result):
 
 def pdf(result, link, paper, got=()):
     """The list as PDF bytes, without what is got."""
-    return write_document_pdf(TITLE, [*blocks(result, got), *sold(result)], paper, foot.line(result, link, paper))
+    listed = [*blocks(result, got), *sold(result)]
+    return write_document_pdf(TITLE, listed, paper, foot.line(result, link, paper), foot.stamp(result))
 
 
 def beside_train(result):

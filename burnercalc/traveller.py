@@ -65,7 +65,7 @@ CERTIFIED = (
 
 def pdf(result, link, paper):
     """A set of pages for each burner of the batch as PDF bytes."""
-    return write_document_pdf(TITLE, blocks(result), paper, foot.line(result, link, paper))
+    return write_document_pdf(TITLE, blocks(result), paper, foot.line(result, link, paper), foot.stamp(result))
 
 
 def blocks(result):

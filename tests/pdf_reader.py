@@ -21,10 +21,27 @@ def _segments(item):
     return found
 
 
+def _slants(item):
+    matrix = item.get_matrix()
+    return min(abs(matrix.a), abs(matrix.b)) > 0.1
+
+
+def _words(item, read):
+    """What a text object says."""
+    count = raw.FPDFTextObj_GetText(item, read, None, 0)
+    buffer = (ctypes.c_ushort * (count // 2))()
+    raw.FPDFTextObj_GetText(item, read, buffer, count)
+    return bytes(buffer).decode("utf-16-le").rstrip("\0")
+
+
 class Page:
     def __init__(self, page):
         self.width, self.height = (side * MM for side in page.get_size())
-        self.text = page.get_textpage().get_text_range().replace("\r\n", "\n")
+        read = page.get_textpage()
+        self.aslant = [_words(item, read) for item in page.get_objects(filter=[raw.FPDF_PAGEOBJ_TEXT]) if _slants(item)]
+        self.text = read.get_text_range().replace("\r\n", "\n")
+        for words in self.aslant:  # what lies under the lines is not the first of them
+            self.text = self.text.removeprefix(words + "\n")
         self.circles, self.ovals, self.lines, self.rectangles = [], [], [], []
         for item in page.get_objects(filter=[raw.FPDF_PAGEOBJ_PATH]):
             segments = _segments(item)

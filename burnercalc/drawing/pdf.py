@@ -15,6 +15,7 @@ from .shapes import ANCHORS, LAYERS, Arc, Circle, Line, Text, bulge_arc
 from .text_pages import document_pages, flow
 
 POINTS_PER_MM = 72 / 25.4
+STAMP_MM = 20.0
 
 
 def _style(stream, style):
@@ -148,8 +149,10 @@ def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code=
     return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, written, stamp, sizes), title)
 
 
-def write_document_pdf(title, blocks, paper="letter", footer=""):
-    """Text pages with a title, page numbers and a footer; `blocks` are those of text_pages.py."""
+def write_document_pdf(title, blocks, paper="letter", footer="", stamp=""):
+    """Text pages with a title, page numbers and a footer; `blocks` are those of text_pages.py. `stamp` stands large and
+    pale across every page, under what is written."""
     width, height = paper_size(paper)
+    across = (Text(width / 2, height / 2, stamp, STAMP_MM, "middle", 45.0, "stamp"),) if stamp else ()
     pages = document_pages(title, blocks, width, height, footer)
-    return write_sheets([Sheet(width, height, page) for page in pages], title)
+    return write_sheets([Sheet(width, height, (*across, *page)) for page in pages], title)

@@ -24,6 +24,7 @@ class Style:
 
 # In the order they are painted: areas first, texts last. Line widths are steps of the ISO 128-2 series (memory).
 LAYERS = {
+    "stamp": Style(0.0, grey=0.82, bold=True),
     "tint": Style(0.0, fill=0.92),
     "flame": Style(0.0, fill=0.80),
     "refractory": Style(0.18, fill=0.90),
