@@ -38,7 +38,8 @@ MAY = {
     "shopping": FOUNDATION | {"drawing", "parts", "foot"},
     "build_sheet": FOUNDATION | {"drawing", "sheet", "settings", "link", "result", "foot", "shopping"},
     "traveller": FOUNDATION | {"drawing", "build_sheet", "settings", "foot"},
-    "files": FOUNDATION | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "link", "settings", "making"},
+    "files": FOUNDATION
+    | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "foot", "link", "settings", "making"},
     "sold": FOUNDATION | {"physics", "making", "settings", "design"},
     "steps": {"units", "design", "result", "sold"},
     "on_page": FOUNDATION | {"drawing", "settings", "design", "link", "result", "sheet", "steps"},
