@@ -114,6 +114,9 @@ def default():
         # base: 4 1/8 in + 2 x 23/32 + 2 in wide
         ("base_board", {"mould_base": "2x8"}, "stop", 4.125 + 2 * 0.71875 + 2),
         ("base_board", {"mould_base": "2x10"}, "good", 4.125 + 2 * 0.71875 + 2),
+        # 7 9/16 and 11 9/16 in: 7 1/4 and 11 1/4 in, the widest board, are too narrow
+        ("base_board", {"mould_base": "1x8", "body_length": "14 in"}, "stop", 4.125 + 2 * 0.71875 + 2),
+        ("base_board", {"mould_base": "2x12", "body_width": "8 in"}, "stop", 8.125 + 2 * 0.71875 + 2),
         # corner drill: half of it against the radius of 3/16 in (4.7625 mm), to 0.1 mm
         ("corner_drill", {"corner_drill": "9.72 mm"}, "good", 4.86 / 25.4),
         ("corner_drill", {"corner_drill": "9.73 mm"}, "caution", 4.865 / 25.4),
@@ -130,6 +133,20 @@ def test_fits(key, texts, verdict, value_in):
     assert check.verdict == verdict, check.text
     assert check.value == pytest.approx(value_in * IN, abs=1e-8)
     assert verdict == "good" or check.changes
+
+
+def test_no_piece_is_listed_wider_than_its_board():
+    """A base of 7 9/16 in on a board of 7 1/4: under its stop it was sold, and cut, all the same."""
+    for texts, works in (
+        ({"mould_base": "1x8", "body_length": "14 in"}, "take 1x10 or plywood"),
+        ({"mould_base": "2x12", "body_width": "8 in"}, "take plywood"),
+    ):
+        result = solved(**texts)
+        assert works in result.checks["base_board"].text
+        assert not result.tables["boards"].rows
+        (base,) = (row for row in result.tables["mould"].rows if row[1] == "base board")
+        assert "DO NOT CUT" in base[-1]
+        assert any("what is sold is too small" in row[1] for row in result.tables["shopping"].rows)
 
 
 @pytest.mark.parametrize(

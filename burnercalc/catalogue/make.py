@@ -1458,8 +1458,10 @@ CHECKS = (
         source=BOARDS,
         cases={
             "good": "The base is {wide:length} wide, its board {board:length}.",
-            "stop": "The base is {wide:length} wide, its board only {board:length}: take plywood or a wider board, or "
-            "a joint runs through the pins.",
+            "stop.board": "The base is {wide:length} wide, its board only {board:length}, and a joint would run through "
+            "the pins: take {wider:word} or plywood.",
+            "stop.sheet": "The base is {wide:length} wide, its board only {board:length}, no board is so wide, and a "
+            "joint would run through the pins: take plywood.",
         },
         cures=(("mould_base", "choose"),),
     ),
@@ -1643,6 +1645,7 @@ MOULD_PIECES = {
     "cross-bar.note": "straight, of steel or hard wood, one clamped to each side of the body",
     "base board": "base board",
     "base board.note": "pin holes to pin depth, then through with the knock-out drill",
+    "base board.note.wide": "DO NOT CUT: wider than its board; choose another base first",
 }
 _CAP = (
     "tack it {tacks} times, opposite sides in turn, then weld short runs, opposite sides in turn, {seam:length} round"
@@ -1804,7 +1807,7 @@ SHOPPING_WORDS = {
     "bag.sold": "{name}, grain to {grain:length}, {mass:mass} a bag",
     "pins.sold": "{diameter:length} across, {length:length} long",
     "board": "{count} of {stock}, {length:length} x {width:length}",
-    "no_boards": "wood of your own: what is sold is too short",
+    "no_boards": "wood of your own: what is sold is too small",
     "train.sold": "the parts with no price here, at your price for all",
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
     "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:length}, "

@@ -7,6 +7,7 @@ from ..constants import INCH_M
 from ..making import body as making
 from ..making.stock import (
     PIPE_OVER,
+    boards,
     nearest_flat_thickness,
     nearest_pipe,
     nearest_tube,
@@ -318,7 +319,12 @@ def base_board_check(mould: Mould) -> Judged | None:
         return None
     wide = mould.wood.base_width_m
     word = ladder(mould.base_board_m - wide, good=0.0, stop=0.0, slack=SLACK_M)
-    return verdict(word, wide, mould.base_board_m, wide=wide, board=mould.base_board_m)
+    if word == "good":
+        return verdict(word, wide, mould.base_board_m, wide=wide, board=mould.base_board_m)
+    thick = mould.wood.pieces[-1].thickness_m
+    wider = [one for one in boards("board") if one.thickness_m >= thick - SLACK_M and one.width_m >= wide]
+    case, slots = ("stop.board", {"wider": wider[0].name}) if wider else ("stop.sheet", {})
+    return verdict(word, wide, mould.base_board_m, case=case, wide=wide, board=mould.base_board_m, **slots)
 
 
 def base_floor_check(mould: Mould) -> Judged:

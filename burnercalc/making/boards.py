@@ -79,7 +79,8 @@ def boards_to_buy(*, pieces, moulds, kerf_m):
 
 
 def _by_length(stock, pieces, moulds, kerf_m):
-    if max(piece.length_m for piece in pieces) > BOARD_LENGTHS_M[-1]:
+    longest, widest = (max(getattr(piece, side) for piece in pieces) for side in ("length_m", "width_m"))
+    if longest > BOARD_LENGTHS_M[-1] or widest > board(stock).width_m + NOISE_M:
         return None
     plan = cut_plan(
         pieces=[(piece.name, piece.length_m, piece.count * moulds) for piece in pieces],

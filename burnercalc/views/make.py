@@ -229,6 +229,8 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, sa
             return say("mould layer.note", kerf=kerf)
         if piece.name == "mould end" and (end_inlet.over_mould_m or 0.0) < 0:
             return say("mould end.note.notch", wide=steel.inlet_pipe.od_m, deep=-end_inlet.over_mould_m)
+        if piece.name == "base board" and 0 < mould.base_board_m < piece.width_m - NOISE_M:
+            return say("base board.note.wide")
         return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
 
     side_m = making_mould.CROSS_BAR_M[say.unit_system]
