@@ -1458,8 +1458,8 @@ CHECKS = (
         source=BOARDS,
         cases={
             "good": "The base is {wide:length} wide, its board {board:length}.",
-            "stop.board": "The base is {wide:length} wide, its board only {board:length}, and a joint would run through "
-            "the pins: take {wider:word} or plywood.",
+            "stop.board": "The base is {wide:length} wide, its board only {board:length}, and a joint would run "
+            "through the pins: take {wider:word} or plywood.",
             "stop.sheet": "The base is {wide:length} wide, its board only {board:length}, no board is so wide, and a "
             "joint would run through the pins: take plywood.",
         },
