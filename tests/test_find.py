@@ -357,6 +357,16 @@ def test_the_fire_covers_the_chamber_as_a_builder_would_have_it(answers):
         assert bool(told) == (lit(offer.result) < 0.6)
 
 
+def test_more_stock_at_hand_leads_to_the_tube_that_is_best_of_it():
+    """It ended with a box of plates at 24.6 points, where the tube of 50 x 100 alone gave 16.3."""
+    rest = "pins: 8 mm; 6 mm; 5 mm\nblower: 750 Pa 140 m3/h\ncylinder: 100 lb x 1"
+    tubes = "tube: 100 x 50 x 3 mm, 3 m; 80 x 80 x 4 mm, 2 m; 120 x 80 x 4 mm, 2 m"
+    have = read_have(f"{tubes}\nround: 150 x 4 mm, 1 m\nplate: 4 mm, 600 x 600 mm\n{rest}", "mm")
+    best = find(Design.from_texts({"units": "mm", "sizes": "mm"}), have).offers[0]
+    assert best.verdict == "good" and best.points < 16.3 * 1.05
+    assert [best.design.text(key) for key in ("body_kind", "body_width", "body_depth")] == ["tube", "50 mm", "100 mm"]
+
+
 def test_a_design_has_a_card_of_its_own_only_where_it_is_clearly_better_in_a_kind(answers):
     clear = {"money": 5, "dark": 0.02, "low": 0.01, "work": 1800, "days": 1}
     for _, _, answer in answers.values():

@@ -15,8 +15,10 @@ from .space import Bound, Hopeful, Node, Space
 
 # Nodes kept at each level of a dive: of the first, and of one that looks once more where that fails.
 WIDTH, WIDER = 2, 4
-# Nodes: in all, of the search for the best, of polishing its first design, of another number of burners, of one kind.
-BUDGET, SEARCH, CLIMB, LONG, ANOTHER_COUNT, POLISH = 1400, 600, 260, 100, 100, 60
+# Nodes: in all, of the search for the best, of polishing its first design, of another number of burners, of the other
+# bodies at hand, of one kind; and how many of those bodies are looked at.
+BUDGET, SEARCH, CLIMB, ANOTHER_COUNT, AT_HAND, POLISH = 1400, 600, 260, 100, 560, 60
+MOST_AT_HAND = 6
 LEAST_BUDGET = 100  # for the first design, whatever the rest is
 MOST_FAR = MOST_LENGTHS + 1  # options of an axis that are all looked at
 NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone
@@ -94,7 +96,7 @@ def search(
         best = found.best(weights)
         return best is not None and found.good(best)
 
-    climb = min(CLIMB, budget // 2)
+    climb, before = min(CLIMB, budget // 2), space.counts.nodes
     with space.counts.at_most(budget):
         # One straight down, to have one soon.
         found.keep(*dive(space, space.root, weights, 1))
@@ -113,6 +115,10 @@ def search(
             polish(space, found, weights)
         for node in _other_counts(space, found, weights):
             look(node, WIDTH, ANOTHER_COUNT)
+    left = before + budget - space.counts.nodes
+    with space.counts.at_most(AT_HAND * budget // SEARCH):
+        _bodies_at_hand(space, found, weights)
+    with space.counts.at_most(left):
         _best_first(space, weights, found)
         found.complete = True
     return found
@@ -133,6 +139,20 @@ def _other_counts(space: Space, found: Found, weights: Mapping[str, float]) -> I
         limit = best.rank(weights)
         if any(kid.rank(weights) < limit for kid in _kids(space, node)):
             yield node
+
+
+def _bodies_at_hand(space: Space, found: Found, weights: Mapping[str, float]) -> None:
+    """Of the fire of the best, a long face on each other body that lies there; the two best by looks are polished."""
+    best = found.best(weights)
+    if best is None or not found.good(best):
+        return
+    limit = rank(best, weights)
+    there = [node for node in _other_bodies(space, best) if not node.chosen[-1].buy and node.rank(weights) < limit]
+    made = [one for node in there[:MOST_AT_HAND] for one in dive(space, node, weights, 1, "long")]
+    found.keep(*made)
+    for one in sorted(made, key=lambda one: rank(one, weights))[:2]:
+        if rank(one, weights) < limit:
+            polish(space, found, weights, None, CLIMB, one)
 
 
 def _other_bodies(space: Space, best: Node | None) -> Iterator[Node]:
