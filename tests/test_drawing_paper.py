@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from burnercalc.drawing.paper import (
+    BESIDE_MM,
     EDGE_MM,
     MARGIN_MM,
     OVERLAP_MM,
@@ -148,7 +149,7 @@ def test_bars_across_and_up_stand_on_every_sheet_clear_of_the_drawing(size):
         lines = [s for s in sheet.shapes if isinstance(s, Line) and s.layer == "mark"]
         (up,) = [s for s in lines if s.x1 == s.x2 and s.y2 - s.y1 > 90]
         (across,) = [s for s in lines if s.y1 == s.y2 and s.x2 - s.x1 == pytest.approx(100)]
-        assert up.y2 - up.y1 == pytest.approx(100) and MARGIN_MM <= up.x1 < sheet.window[0]
+        assert up.y2 - up.y1 == pytest.approx(100) and BESIDE_MM <= up.x1 < sheet.window[0]
         assert up.y1 > sheet.window[1] > across.y1
 
 
@@ -208,11 +209,11 @@ def test_a_corrected_sheet_stays_on_its_paper(paper, scale):
     )
     for sheet in sheets:
         boxes = [shape_box(shape) for shape in sheet.shapes]
-        for low, high, size in (
-            (min(b[0] for b in boxes), max(b[2] for b in boxes), sheet.width),
-            (min(b[1] for b in boxes), max(b[3] for b in boxes), sheet.height),
+        for low, high, size, margin in (
+            (min(b[0] for b in boxes), max(b[2] for b in boxes), sheet.width, BESIDE_MM),
+            (min(b[1] for b in boxes), max(b[3] for b in boxes), sheet.height, MARGIN_MM),
         ):
-            assert low >= MARGIN_MM - 0.7 and high <= size - MARGIN_MM + 0.7
+            assert low >= margin - 0.2 and high <= size - margin + 0.2
             assert size / 2 + (low - size / 2) / scale >= 0 and size / 2 + (high - size / 2) / scale <= size
 
 

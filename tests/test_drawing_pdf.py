@@ -121,6 +121,6 @@ def test_ink_is_where_the_numbers_say():
 
 def test_nothing_is_drawn_outside_the_window():
     image = picture(write_template_pdf([field()[0]], "letter"), 1, 2)
-    edge = int(9.4 / 25.4 * 72 * 2)
+    edge = int(6.4 / 25.4 * 72 * 2)
     assert min(image.crop((0, 0, edge, image.height)).tobytes()) == 255
     assert min(image.crop((image.width - edge, 0, image.width, image.height)).tobytes()) == 255

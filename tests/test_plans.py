@@ -237,9 +237,8 @@ def test_sheets_of_long_bodies(paper):
     ]
     assert len(whole) == 1 and hole[2] - hole[0] == pytest.approx(3.625 * IN_MM)
     long = solved(**LONG)
-    for name in ("window", "inlet"):  # on A4 a seam would go through the bridge's marks
-        sheets = 4 if (name, paper) == ("window", "a4") else 3
-        assert len(template_sheets([long.drawings[name]], paper)) == sheets
+    for name in ("window", "inlet"):
+        assert len(template_sheets([long.drawings[name]], paper)) == 3
 
 
 def test_a_number_on_the_template_is_the_same_hole_in_the_base_s_table():
@@ -298,6 +297,32 @@ def test_a_seam_parts_no_port_and_no_figure():
                             crossed += 1
                             assert y1 <= foot and top <= y2, (texts, plan, shape)
     assert sheets > 200 and crossed > 20
+
+
+def test_no_seam_parts_the_words_of_two_inlets_nor_a_saw_that_a_sheet_holds():
+    """20 in with two inlets of 3 in had words that stood whole on neither sheet, 38 in with 4 in a hole cut beside a
+    seam that could stand between them."""
+    for length, inlet in (("20 in", "3"), ("33 in", "3"), ("38 in", "4")):
+        box = {"body_length": length, "body_width": "6 in", "body_depth": "6 in", "inlets": "2", "inlet": inlet}
+        drawing = solved(**box).drawings["inlet"]
+        for paper in ("letter", "a4"):
+            for sheet in template_sheets([drawing], paper, code="x" * 48):
+                x1, _, x2, _ = sheet.window
+                seams = [s.x1 for s in sheet.shapes if isinstance(s, Line) and s.layer == "frame" and s.x1 == s.x2]
+                for shape in sheet.seen:
+                    left, _, right, _ = shape_box(shape)
+                    for seam in seams:
+                        if x1 < seam < x2 and left < seam < right:
+                            assert not isinstance(shape, Circle), (length, paper)
+                            assert not isinstance(shape, Text) or (x1 <= left and right <= x2), (length, shape.text)
+
+
+def test_a_round_template_that_fits_on_a_sheet_lies_on_one():
+    """7 in: 177.8 mm, 3.2 of clearance and 4 of centre line each way are 189 of the 191 mm beside the margins of A4."""
+    for paper in ("letter", "a4"):
+        for across in ("6 in", "7 in"):
+            drawing = solved(**{**ROUND, "body_length": across, "body_width": across}).drawings["template"]
+            assert len(template_sheets([drawing], paper, code="https://example.org/burner/#v=2")) == 1, (paper, across)
 
 
 def test_a_long_face_whose_words_are_low_lies_on_one_sheet():

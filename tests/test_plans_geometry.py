@@ -189,10 +189,10 @@ def test_drilling_template():
     assert circles(template, "port") == near([(x, y, 0.125) for x, y in mirrored])
     cross = lines(template, "mark")  # solid, for the punch
     assert all(marked(cross, port, 0.125 + 1.5 / IN_MM) for port in mirrored) and len(cross) == 2 * len(PORTS)
-    # Mould 1/8 in larger than the body; its centre lines reach 6 mm past it, to lie on those of the base.
+    # Mould 1/8 in larger than the body; its centre lines reach 4 mm past it, to lie on those of the base.
     assert boxes(template, "mould") == near([(-4.5625, -2.0625, 4.5625, 2.0625)])
-    assert lines(template, "centre") == near([(-4.5625 - 6 / IN_MM, 0, -3.875, 0), (4.5625 + 6 / IN_MM, 0, 3.875, 0),
-                                              (0, -2.0625 - 6 / IN_MM, 0, -1.375), (0, 2.0625 + 6 / IN_MM, 0, 1.375)]
+    assert lines(template, "centre") == near([(-4.5625 - 4 / IN_MM, 0, -3.875, 0), (4.5625 + 4 / IN_MM, 0, 3.875, 0),
+                                              (0, -2.0625 - 4 / IN_MM, 0, -1.375), (0, 2.0625 + 4 / IN_MM, 0, 1.375)]
                                              )  # fmt: skip
     legend = [s for s in template.shapes if isinstance(s, Text) and s.layer != "number"]
     assert legend[0].text == "Pins stand up from here: glue this side up." and legend[0].layer == "heading"

@@ -14,9 +14,9 @@ from .shapes import Circle, Line, Polyline, Text, meets, placed, shape_box, stre
 PAPERS = {"letter": (8.5 * 25.4, 11 * 25.4), "a4": (210.0, 297.0)}
 
 # Air that every printer leaves: 6.35 mm is safe, old inkjets need more at the foot (common practice).
-MARGIN_MM = 10.0
+MARGIN_MM, BESIDE_MM = 10.0, 7.0  # at head and foot; at the sides
 # How far two neighbouring sheets show the same piece of the drawing; wider where a seam would else part what is short.
-OVERLAP_MM, WIDER_MM = 10.0, (20.0, 30.0, 45.0, 60.0)
+OVERLAP_MM, WIDER_MM = 10.0, (15.0, 20.0, 25.0, 30.0, 37.5, 45.0, 52.5, 60.0)
 # Air around a drawing, so that half the line width is not clipped.
 EDGE_MM = 1.0
 STRIP_MM = 31.0
@@ -26,7 +26,7 @@ BAR_MM = 5.0
 GAP_MM = 4.0
 SMALL_MM = 2.3 / CAP_HEIGHT_RATIO
 
-# The largest correction for which a sheet still stays on its paper: margins of 10 mm hold 6 % of half a Letter length.
+# The largest correction for which a sheet still stays on its paper: its margins hold 6 % of half an upright Letter.
 SCALE_LIMITS = (0.94, 1.06)
 
 
@@ -100,7 +100,7 @@ def _starts(low, high, window, whole, better):
     for overlap in (OVERLAP_MM, *(wider for wider in WIDER_MM if wider <= window / 3)):
         best, starts = min(_places(low, high, window, overlap, whole, better))
         found.append((best[0], best[1], overlap, starts))
-        if best[1] == 0:
+        if best[:2] == (0, 0):
             break
     *_, overlap, starts = min(found)
     return starts, overlap
@@ -152,7 +152,7 @@ def _runs_through(tile, width, height, parts):
 
 def window_of(width, height, code):
     """(x1, y1, x2, y2) of the part of a sheet that is left for the drawing."""
-    return MARGIN_MM + BAR_MM, MARGIN_MM + strip_height(width, code), width - MARGIN_MM, height - MARGIN_MM
+    return BESIDE_MM + BAR_MM, MARGIN_MM + strip_height(width, code), width - BESIDE_MM, height - MARGIN_MM
 
 
 def strip_height(width, code):
@@ -161,7 +161,7 @@ def strip_height(width, code):
 
 
 def _code_lines(width, code):
-    return wrapped("Design: " + code, SMALL_MM, width - 2 * MARGIN_MM) if code else []
+    return wrapped("Design: " + code, SMALL_MM, width - 2 * BESIDE_MM) if code else []
 
 
 def _layout(drawing, paper, code, lies):
@@ -226,7 +226,7 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
                 *_seams(tile, window, numbers, seen),
                 *strip,
                 *_stamp(width, height, stamp),
-                *bar_up(MARGIN_MM + 1.0, window[1] + 2.0, 100.0, 10.0, "100 mm up"),
+                *bar_up(BESIDE_MM + 1.0, window[1] + 2.0, 100.0, 10.0, "100 mm up"),
             )
             sheets.append(Sheet(width, height, over, seen, window, scale_x, scale_y))
         width, height = paper_size(paper)
@@ -349,7 +349,7 @@ def bar_up(x, y, length, step, label):
 def _strip(width, name, notes, sheet, scale_x, scale_y, code):
     """Foot of a sheet: what to measure, which part and sheet this is, which way is up, the link code."""
     lines = _code_lines(width, code)
-    left, right, foot = MARGIN_MM, width - MARGIN_MM, MARGIN_MM + 4.0 * len(lines)
+    left, right, foot = BESIDE_MM, width - BESIDE_MM, MARGIN_MM + 4.0 * len(lines)
     top, column = foot + STRIP_MM, left + 122.0
     shapes = [Line(left, top - 1.0, right, top - 1.0, "frame")]
     shapes.append(Text(left, top - 6.5, "Print at 100 %, then measure this bar", 2.6, layer="heading"))

@@ -35,7 +35,7 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
         if body.round
         else rectangle(-inside_x, -inside_y, 2 * inside_x, 2 * inside_y, "mould"),
         *(shape for shape in outlines(body, face) if shape.layer != "setback"),
-        *_arms(inside_x + 6.0, inside_y + 6.0, face.window_length_m * MM / 2, face.window_width_m * MM / 2),
+        *_arms(inside_x + 4.0, inside_y + 4.0, face.window_length_m * MM / 2, face.window_width_m * MM / 2),
     ]
     # Numbers as large as the web between the ports leaves room for.
     web_m = NUMBER_MM[1] if face.min_web_m is None else face.min_web_m
@@ -55,8 +55,8 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
     lines = [say(line, **slots) for line in ("up", "side", "mould", "body", "window", "holes", "numbers")]
     # Where two columns of it stand below the mould, it lies on one sheet more often.
     split = 4 if SIDE_BY_SIDE_MM <= 2 * inside_x <= SHEET_MM else len(lines)
-    shapes += legend(-inside_x, -inside_y - 12.0, lines[:split], headings=2)
-    shapes += legend(-inside_x + COLUMN_MM, -inside_y - 12.0, lines[split:])
+    shapes += legend(-inside_x, -inside_y - 9.0, lines[:split], headings=2)
+    shapes += legend(-inside_x + COLUMN_MM, -inside_y - 9.0, lines[split:])
     for number, (x, y) in enumerate(face.ports, 1):
         x, y = -x * MM, y * MM
         beside = radius * 0.75
