@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, cached_property
 from itertools import chain
 from math import hypot, inf
 
@@ -226,11 +226,18 @@ class Along:
             )
         )
 
-    def ratio_at(self, gas_Pa: float, near: float) -> float:
-        """Mixture with a pressure, from one near it: pressures go nearly with the square of the rate."""
-        for _ in range(4):
-            near *= (gas_Pa / self.gas_Pa(near)) ** 0.5
-        return near
+    @cached_property
+    def ratio_at(self) -> Callable[[float, float], float]:
+        """Mixture with a pressure, from one near it: pressures go nearly with the square of the rate. Windows beside
+        each other have their ends in common."""
+
+        @cache
+        def found(gas_Pa: float, near: float) -> float:
+            for _ in range(4):
+                near *= (gas_Pa / self.gas_Pa(near)) ** 0.5
+            return near
+
+        return found
 
     def leanest(self, inside: Callable[[float, float], float]) -> float | None:
         """Mixture from which on a limit holds, None where it never does; as far as it is looked for."""
@@ -338,9 +345,9 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         gas_Pa=gas_Pa,
         any_jet=False,
         poor_jet=False,
-        jet_gas_Pa=along.jets_Pa(ratio),
-        pipe_Pa=along.pipe_Pa(ratio),
-        tap_Pa=along.tap_Pa(ratio),
+        jet_gas_Pa=None,
+        pipe_Pa=None,
+        tap_Pa=None,
         stays=waits and lean not in ("lost", "back"),
         ratio=band,
         fails=(lean, rich),
@@ -391,7 +398,8 @@ def _any_jet(along: Along, ends: tuple[float, float, float]) -> tuple[float, flo
 
 def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame) -> LightingSlide:
     """With what is said of it: all figures as they are made."""
-    lifts = [lift for lift in map(flame.lift_W, chosen.ratio) if lift > 0]
+    ratio, along = chosen.ratio.value, Along(flame, chosen.ratio.value, chosen.rate_W.value)
+    lifts, tap_Pa = [lift for lift in map(flame.lift_W, chosen.ratio) if lift > 0], along.tap_Pa(ratio)
     how = lighting.way + ("_cool" if not lighting.glows else "_stays" if chosen.stays else "")
     made = {
         "rate": chosen.rate_W.value,
@@ -402,9 +410,16 @@ def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame) -> LightingSl
         "gas_most": chosen.gas_Pa.high,
         "open": chosen.open_share,
         "ratio": chosen.ratio.value,
-        "pipe": chosen.tap_Pa,
+        "pipe": tap_Pa,
     }
-    return replace(chosen, lifts_W=min(lifts, default=None), advice=said(how, **{**lighting.advice.slots, **made}))
+    return replace(
+        chosen,
+        jet_gas_Pa=along.jets_Pa(ratio),
+        pipe_Pa=along.pipe_Pa(ratio),
+        tap_Pa=tap_Pa,
+        lifts_W=min(lifts, default=None),
+        advice=said(how, **{**lighting.advice.slots, **made}),
+    )
 
 
 def near(size_m: float, families: tuple[str, ...]) -> list[Drill]:
