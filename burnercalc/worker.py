@@ -19,7 +19,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "file", "settings": {...}, "file", "site", "got"} a file of FILES, without what is got
           {"kind": "left", "settings": {...}, "got"}          what the shopping list still costs
           {"kind": "link", "settings": {...}, "have"}         the design's link, with a list of what is at hand
-          {"kind": "have", "text"}                            what is at hand: its rows, and what is wrong with them
+          {"kind": "have", "text", "units"}                   what is at hand: its rows, and what is wrong with them
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
           {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops
@@ -39,6 +39,7 @@ from math import floor
 from types import NoneType
 
 from . import jobs, on_page, sheet, shopping, steps, units
+from .checks import CHECKS
 from .checks.judge import VERDICTS
 from .design import Design, as_shown, parse_setting, read, supplied, units_of, with_unit
 from .drawing.qr import MOST_CODED, qr_shapes
@@ -75,7 +76,9 @@ class _Request(dict):
 HOLDS = {
     **dict.fromkeys(("settings", "before", "other", "weights"), dict),
     **dict.fromkeys(("rows", "got", "other_got"), list),
-    **dict.fromkeys(("link", "have", "text", "key", "job", "file", "of", "part", "check", "axis", "site"), str),
+    **dict.fromkeys(
+        ("link", "have", "text", "key", "job", "file", "of", "part", "check", "axis", "site", "units"), str
+    ),
     **dict.fromkeys(("by", "mark"), int),
     "figures": (list, dict),
     "at": (int, float),
@@ -91,7 +94,8 @@ def _well_formed(text):
     except (ValueError, RecursionError):
         request = None
     require(isinstance(request, dict), "request", text, "must be a JSON object")
-    known = {"kind": KINDS, "key": BY_KEY, "file": FILES, "job": [job.key for job in jobs.JOBS if job.inches]}
+    known = {"kind": KINDS, "key": BY_KEY, "file": FILES, "check": CHECKS, "axis": ("x", "y"), "units": ("in", "mm")}
+    known["job"] = [job.key for job in jobs.JOBS if job.inches]
     request = _Request({"kind": "", **request})
     for name, value in request.items():
         holds = HOLDS.get(name, object)
@@ -119,7 +123,7 @@ def _is_place(place):
 
 
 def _error(error):
-    label = BY_KEY[error.field].label if error.field in BY_KEY else error.field
+    label = BY_KEY[error.field].label if error.field in BY_KEY else error.field or "A setting without a name"
     said = f"{label} is empty: it" if str(error.value).strip() == "" else f"{label}: {error.said}"
     return {
         "setting": error.field,

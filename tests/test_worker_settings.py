@@ -240,6 +240,7 @@ def test_the_largest_code_holds_what_is_said():
         {"kind": "try", "key": "setback", "by": -(10**400), "check": "web"},
         {"kind": "layers", "key": "lining", "rows": [["blanket_8lb", "1 in", 1.0]]},
         {"kind": "layers", "key": "lining", "rows": [["blanket_8lb", "1 in", True]]},
+        {"kind": "have", "text": "tube: 4 x 4 x 3/16", "units": {}},
         {"kind": "draw", "figures": [["face"]]},
         {"kind": "draw", "figures": {"face": [10**400, 10]}},
         {"kind": "draw", "figures": {"face": [1e-300, 0]}},
@@ -251,6 +252,20 @@ def test_what_no_page_of_ours_sends_is_refused_by_name(request_of):
     reply = ask(request_of.pop("kind"), **request_of)
     (error,) = reply["errors"]
     assert error["setting"] in (*request_of, "figures", "rows") and error["rule"].startswith("must be")
+
+
+@pytest.mark.parametrize(
+    "named, request_of",
+    [
+        ("units", {"kind": "have", "text": "", "units": "cubits"}),
+        ("axis", {"kind": "drag", "key": "setback", "axis": "z", "at": 3}),
+        ("check", {"kind": "try", "key": "setback", "by": 1, "check": "no check"}),
+    ],
+)
+def test_a_word_that_no_page_knows_is_refused_by_name(named, request_of):
+    """A check that there is not was good."""
+    (error,) = ask(request_of["kind"], **{key: value for key, value in request_of.items() if key != "kind"})["errors"]
+    assert error["setting"] == named and error["rule"] == "is not known"
 
 
 def test_a_part_of_an_inch_keeps_the_whole_inches():
