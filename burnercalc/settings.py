@@ -1519,7 +1519,7 @@ SETTINGS = (
         "Price of the blower",
         "money",
         "120",
-        "Blower and air pipe for one burner; an example.",
+        "Blower for one burner, its pipe apart; an example.",
         "0",
         "100000",
         ("10", "10"),

@@ -427,7 +427,7 @@ def test_the_card_asks_what_the_shopping_list_leaves_to_buy():
         kinds = {next(kind for kind in kinds_of if kind in name) for name in ticked}
         assert kinds - {"refractory"} == {"tube", "nipple", "pin stock", "mix pipe", "mould"}
         assert {name.partition(",")[0] for name in part} <= {
-            "1 of blower and air pipe",
+            "1 of blower",
             "1 of adjustable regulator",
             "1 of refractory",
         }

@@ -236,6 +236,8 @@ def test_cylinders_and_burners_that_share_hang_on_a_manifold():
     for texts, connectors in (({"cylinder_count": "3"}, 3), ({"cylinder_count": "3", "burner_count": "2"}, 2)):
         r = solved(**texts)
         assert parts(r)[:3] == ["connector", "manifold", "regulator"] and count(r, "connector") == connectors
+        assert "flexible pigtail" in sizes(r)["connector"]  # two that stand on the floor reach no rigid piece of pipe
+    assert "pigtail" not in sizes(solved(cylinder_count="1"))["connector"]
     assert sizes(r)["manifold"].startswith("cylinders: 3, burners: 2")
     assert sizes(r)["flexible_joint"] == "bore 2 9/32 in or more, one for all burners"
 

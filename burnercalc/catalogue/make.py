@@ -1787,7 +1787,7 @@ COST_WORDS = {
     "train_safety": "gas and air train, safety",
     "train_needed": "gas and air train, to run it",
     "train_comfort": "gas and air train, comfort",
-    "blower": "blower and air pipe",
+    "blower": "blower",
     "sundries": "sundries",
     "first_fire": "gas of the first fire",
     "need.m": "{need:long_length}",
@@ -1809,7 +1809,7 @@ SHOPPING_WORDS = {
     "board": "{count} of {stock}, {length:length} x {width:length}",
     "no_boards": "wood of your own: what is sold is too small",
     "train.sold": "the parts with no price here, at your price for all",
-    "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free, with air pipe",
+    "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free; its pipe and joint stand in the train",
     "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:length}, "
     "{nuts} nuts, washers; fibre paper of {gasket:length}, {length:length} x {width:length}; loose fibre",
     "first_fire.sold": "{mass:mass}, if the burner makes all of it",

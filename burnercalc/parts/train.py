@@ -149,8 +149,11 @@ def _part(stretch, pipe, key, count=1, **slots):
 
 def _from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes):
     part = partial(_part, "gas", size)
-    yield part("connector", ceil(cylinder_count / burner_count), rate=firing.installed_W)
-    if burner_count > 1 or cylinder_count > 1:
+    connectors = part("connector", ceil(cylinder_count / burner_count), rate=firing.installed_W)
+    if burner_count == cylinder_count == 1:
+        yield connectors
+    else:
+        yield replace(connectors, case="pigtail")
         yield part("manifold", cylinders=cylinder_count, burners=burner_count)
     yield part("regulator", **regulated)
     yield part("gauge", scale=making.gauge_Pa(pressure_Pa=regulated["outlet"], unit=sizes, from_cylinder=True))
