@@ -291,7 +291,10 @@ def test_the_slide_is_drawn_with_its_hole_and_marks():
     assert {0.047, 0.323} <= edges
     assert "hole for LIGHT: drill 15/32 in" in words_of(read) and "Slide of the damper, shut" in words_of(read)
     unlit = solve(Design.from_texts({"port_diameter": "3/16 in", "rows": "3", "ports_per_row": "6"})).drawings["slide"]
-    assert not any(isinstance(s, Circle) and s.layer == "port" for s in unlit.shapes)
+    stopped = solve(Design.from_texts({"inlet": "4", "equivalence_ratio": "0.96"})).drawings["slide"]
+    for drawing in (unlit, stopped):  # as the table beside it, no mark of what must not be lit
+        assert not any(isinstance(s, Circle) and s.layer == "port" for s in drawing.shapes)
+        assert not any(isinstance(s, Text) and s.text[:3] in ("LIG", "LOW", "HIG", "hol") for s in drawing.shapes)
 
 
 LONG_LINK = {"body_length": "10 in", "body_width": "5 in", "body_depth": "5 in", "rows": "6", "ports_per_row": "10",

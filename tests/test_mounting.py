@@ -14,15 +14,16 @@ def words(result):
 
 def test_the_hole_and_the_depth_by_hand():
     """Block 9 1/8 x 4 1/8 in, 3/16 in of fibre at each side: 9 1/2 x 4 1/2 in. Lining of 3 1/2 in, block 1 3/4 in out
-    of the body: that stands 1 3/4 in deep. The cross-bar, 1 1/4 in from the face and 3/4 in high, puts the bracket at
-    2 in, 1/16 in off a gasket of 3/16 in. 9 1/8 in x 6e-6 x (2250 - 60) / 1.8 K = 0.0666 in."""
+    of the body: that stands 1 3/4 in deep. The cross-bar, 1 1/4 in from the face and 3/4 in high, and 1/8 in to
+    clamp it, puts the bracket at 2 1/8 in, 3/16 in off a gasket as thick. 9 1/8 in x 6e-6 x (2250 - 60) / 1.8 K =
+    0.0666 in."""
     r = solved()
     m = r.part("mounting")
     assert (m.hole_length_m, m.hole_width_m) == pytest.approx((9.5 * IN, 4.5 * IN))
-    assert (m.deep_m, m.bracket_m, m.spacer_m) == pytest.approx((1.75 * IN, 2 * IN, IN / 16))
+    assert (m.deep_m, m.bracket_m, m.spacer_m) == pytest.approx((1.75 * IN, 2.125 * IN, 3 * IN / 16))
     assert m.growth_m == pytest.approx(9.125 * IN * 6e-6 * 2190 / 1.8, rel=1e-3)
     told = words(r)
-    for said in ("9 1/2 in by 4 1/2 in", "stands 1 3/4 in deep", "2 in from the face", "spacer of 1/16 in"):
+    for said in ("9 1/2 in by 4 1/2 in", "stands 1 3/4 in deep", "2 1/8 in from the face", "spacer of 3/16 in"):
         assert said in told, said
 
 
@@ -40,8 +41,8 @@ def test_a_block_longer_than_its_wall_and_a_round_one():
 
 def test_what_the_wall_takes_is_on_every_list():
     """Angle of 1 1/4 x 1 1/4 x 1/8 in: 0.2969 in2, at 7,850 kg/m3 1.503 kg/m; two of 9 in weigh 0.687 kg, from one of
-    24 in, which costs 0.9164 kg at 2 a pound. Bolts of 5/16 in through 1/8 in of shell, 3/16 in of gasket, 1/16 in of
-    spacer, 1/8 in of angle, 0.609 in of nuts and washer: 1.109, sold as 1 1/4 in. Paper 9 x 4 in and an
+    24 in, which costs 0.9164 kg at 2 a pound. Bolts of 5/16 in through 1/8 in of shell, 3/16 in of gasket, 3/16 in of
+    spacer, 1/8 in of angle, 0.609 in of nuts and washer: 1.234, sold as 1 1/4 in. Paper 9 x 4 in and an
     angle all round."""
     r, bare = solved(), solved(lining="ifb_26 4 1/2 in, blanket_8lb 1 in")
     angle, m = r.part("steel").angle, r.part("mounting")

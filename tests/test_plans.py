@@ -317,6 +317,22 @@ def test_no_seam_parts_the_words_of_two_inlets_nor_a_saw_that_a_sheet_holds():
                             assert not isinstance(shape, Text) or (x1 <= left and right <= x2), (length, shape.text)
 
 
+def test_no_end_of_a_word_stands_alone_beyond_a_seam():
+    """The last letters of words on one sheet stood on the next as marks that are none."""
+    for length in ("14 in", "20 in"):
+        for plan in ("window", "template", "inlet"):
+            sheets = template_sheets([solved(body_length=length).drawings[plan]], "letter", code="x" * 250)
+            texts = {}
+            for sheet in sheets:
+                x1, y1, x2, y2 = sheet.window
+                for shape in sheet.seen:
+                    if isinstance(shape, Text):
+                        left, foot, right, top = shape_box(shape)
+                        whole = x1 <= left and right <= x2 and y1 <= foot and top <= y2
+                        texts.setdefault(shape.text, set()).add(whole)
+            assert len(sheets) > 1 and all(len(found) == 1 for found in texts.values()), (length, plan)
+
+
 def test_a_round_template_that_fits_on_a_sheet_lies_on_one():
     """7 in: 177.8 mm, 3.2 of clearance and 4 of centre line each way are 189 of the 191 mm beside the margins of A4."""
     for paper in ("letter", "a4"):

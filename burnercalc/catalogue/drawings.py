@@ -235,6 +235,8 @@ DRAWINGS = (
             "where its edge stands at low and at high fire.",
             "gap": "The damper's slide, shut over the bore of the mix pipe: where its edge stands to light, at low "
             "and at high fire.",
+            "unlit": "The damper's slide, shut over the bore of the mix pipe. It has no hole and no mark: this design "
+            "must not be lit.",
         },
         words={
             "bore": "bore {size:length}",

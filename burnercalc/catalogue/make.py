@@ -1654,7 +1654,7 @@ _LONG = (
     "Square the four plates with clamps and a spacer in each end. Tack each seam {tacks} times from the middle out, "
     "then weld {seam:length} in back-steps, a piece of each seam in turn."
 )
-_RUNS = "Three short runs each. Now: later the heat cracks the block."
+_RUNS = "Three short runs each, none on the side of the face, where the bars lie. Now: later heat cracks the block."
 WELD_WORDS = {
     "long.when": "long seams",
     "long.do": _LONG,
@@ -1862,9 +1862,10 @@ TOOL_WORDS = {
     "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "
     "base, 4 of them a mould",
     "clamps": "clamps",
-    "clamps.sold": "they hold two cross-bars on the body of each mould till it is stripped",
-    "clamps.sold_round": "they hold two cross-bars on the body of each mould till it is stripped; a "
-    "strap round each mould",
+    "clamps.sold": "open to {open:length} or more: across both ends of a mould's two cross-bars, below the bracket, "
+    "till it is stripped",
+    "clamps.sold_round": "open to {open:length} or more: across both ends of a mould's two cross-bars, below the "
+    "bracket, till it is stripped; a strap round each mould",
     "cross_bar": "cross-bar",
     "cross_bar.sold": "square {side:length}, {length:length} long or more, straight: steel or hard wood",
     "sealer": "sealer and wax",

@@ -259,8 +259,8 @@ TRAIN_WORDS = {
     "line_regulator.size.house": PARTS["line_regulator"][1],
     "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",
     "damper.size.hole": DAMPER.replace("THICK", ", at most {thick:drill_length} thick"),
-    "connector.size.pigtail": "with a flexible pigtail for cylinder pressure; the cylinder's own thread; {rate:power} "
-    "in all",
+    "connector.size.pigtail": "with a flexible pigtail of [20 in|0.5 m] for cylinder pressure; the cylinder's own "
+    "thread; {rate:power} in all",
     "flexible_joint.size.shared": "bore {bore:length} or more, one for all burners",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",

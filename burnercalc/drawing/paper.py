@@ -212,6 +212,10 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
         window = window_of(width, height, code)
         numbers = {(tile.column, tile.row): len(sheets) + i for i, tile in enumerate(cut, 1)}
         boxes = [(shape_box(shape), shape) for shape in drawing.painted()]
+        size = window[2] - window[0], window[3] - window[1]
+        holders = [
+            [tile for tile in cut if _holds(tile, size, box)] if isinstance(shape, Text) else [] for box, shape in boxes
+        ]
         for tile in cut:
             text = under if drawing is drawings[0] else ()
             y = drawing.bounds()[3] + EDGE_MM - (window[3] - window[1]) if text else tile.y
@@ -220,7 +224,11 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
             note = f"row {tile.row} of {tile.rows}, column {tile.column} of {tile.columns}" if len(cut) > 1 else ""
             number = f"Sheet {len(sheets) + 1} of {total}, true size"
             strip = _strip(width, drawing.title, (note, sizes), number, scale_x, scale_y, code)
-            seen = tuple(placed(shape, dx, dy) for box, shape in boxes if _touches(box, shown))
+            seen = tuple(
+                placed(shape, dx, dy)
+                for (box, shape), whole in zip(boxes, holders)
+                if _touches(box, shown) and (not whole or tile in whole)  # no ends of words that stand on another sheet
+            )
             over = (
                 *text,
                 *_seams(tile, window, numbers, seen),
@@ -261,6 +269,11 @@ def _pages(paper, code, written):
 def _stamp(width, height, words):
     """Words across a sheet, in grey."""
     return [Text(width / 2, height / 2, words, 9.0, "middle", 30.0, "frame")] if words else []
+
+
+def _holds(tile, size, box):
+    x1, y1, x2, y2 = box
+    return tile.x <= x1 and tile.y <= y1 and x2 <= tile.x + size[0] and y2 <= tile.y + size[1]
 
 
 def _touches(box, window):

@@ -12,6 +12,7 @@ GAP_M = {"in": 0.1875 * INCH_M, "mm": 0.005}  # block to lining at each side, 1/
 BACK_M = {"in": 0.5 * INCH_M, "mm": 0.012}  # that the face may stand back of the lining, never proud
 GASKET_M = {"in": 0.1875 * INCH_M, "mm": 0.005}  # fibre paper under the bracket, 1/8 to 1/4 in
 
+BAR_CLEAR_M = {"in": 0.125 * INCH_M, "mm": 0.003}  # over the bars that the body is cast with: to lay and clamp them
 SHELL_M = {"in": 0.125 * INCH_M, "mm": 0.003}  # of the chamber, that the bolts go through
 BOLTS = 4
 

@@ -45,7 +45,7 @@ def mounting(
     lining_m = sum(thickness_m for _, thickness_m in lining)
     deep_m = lining_m - (body.block_thickness_m - body.grip_m)
     longest_m = max(mould.inside_length_m, mould.inside_width_m)
-    clear_m = mould.cross_bar_m + CROSS_BAR_M[sizes]  # above the bars that it was cast with
+    clear_m = mould.cross_bar_m + CROSS_BAR_M[sizes] + making.BAR_CLEAR_M[sizes]
     angle = making.SIZES[sizes]
     bracket_m, spacer_m = making.bracket_m(deep_m, clear_m, body.depth_m - angle.leg_m, sizes)
     return Mounting(

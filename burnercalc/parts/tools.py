@@ -109,7 +109,7 @@ def tools(
     wood = mould.wood
     lengths = {"length": wood.screw_m, "most": 2 * wood.pieces[0].thickness_m, "base": wood.base_screw_m}
     add("screws", mould.screws * calendar.moulds, **lengths)
-    add("clamps", CLAMPS * calendar.moulds)
+    add("clamps", CLAMPS * calendar.moulds, open=body.width_m + 2 * CROSS_BAR_M[sizes])
     add("cross_bar", CROSS_BARS * calendar.moulds, side=CROSS_BAR_M[sizes], length=wood.pieces[0].length_m)
     add("sealer")
     return Tools(tuple(listed), sum(tool.price for tool in listed))

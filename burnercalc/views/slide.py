@@ -3,6 +3,7 @@
 from ..drawing.shapes import Circle, Line, Text, dimension, rectangle
 from ..making.slide import BESIDE_M, HOLE_THICKEST, TAIL_M, plate_m
 from ..parts.damper_marks import DamperMarks
+from ..parts.lighting import Lighting
 from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
 from .plans import MM
@@ -16,15 +17,20 @@ GUIDE_MM = SIDE_MM / 2  # of the plate's margin that lies in the guide, and the 
 def slide_drawing(
     damper_marks: DamperMarks,
     lighting_slide: LightingSlide,
+    lighting: Lighting,
     resistance: Resistance,
+    stopped: bool,
     say: Say,
     text_mm: float | None,
 ) -> Shapes:
-    """The plate seen along the pipe, shut over its bore (broken line): its edge at the top touches the bore."""
+    """The plate seen along the pipe, shut over its bore (broken line): its edge at the top touches the bore. Of what
+    must not be lit it has no hole and no mark, as no table tells one."""
     text = text_mm or TEXT_MM
     radius, bore_m = resistance.mix_pipe.bore_m * MM / 2, resistance.mix_pipe.bore_m
     side = radius + SIDE_MM
-    light = lighting_slide
+    light, unlit = lighting_slide, stopped or lighting.waits_W is None
+    hole_m = light.size_m if light.kind == "hole" and not unlit else None
+    gaps = [] if unlit else _gaps(damper_marks, light)
     shapes = [
         rectangle(-side, -radius - TAIL_MM, 2 * side, 2 * radius + TAIL_MM, "body"),
         Circle(0.0, 0.0, radius, "hidden"),
@@ -33,10 +39,10 @@ def slide_drawing(
     ]
     # The guide holds the plate at both sides and stops it at the top: drawn, never cut.
     shapes += [Line(*line, "dimension") for line in _guide(side, radius)]
-    marks = [(name, {"size": gap_m}, radius - gap_m * MM) for name, gap_m in _gaps(damper_marks, light)]
+    marks = [(name, {"size": gap_m}, radius - gap_m * MM) for name, gap_m in gaps]
     shapes += [Line(-side, y, side, y, "dimension") for _, _, y in marks]
-    if light.kind == "hole":
-        hole = light.size_m * MM / 2
+    if hole_m:
+        hole = hole_m * MM / 2
         shapes += [Circle(0.0, 0.0, hole, "port"), *_cross(hole + 2.0)]
         shapes += dimension(-side, 0.0, -side, radius, 3 * text, say.length(radius / MM), text)
         marks.append(("hole", {"drill": light.drill.name}, 0.0))
@@ -46,18 +52,18 @@ def slide_drawing(
     for name, slots, y in sorted(marks, key=lambda mark: -mark[2]):
         top = min(top, y) - 0.5 * text
         words = Text(side + 4 * text, top, say(name, **slots), text)
-        start = {"hole": hole if light.kind == "hole" else side, "guide": side + GUIDE_MM}.get(name, side)
+        start = {"hole": hole if hole_m else side, "guide": side + GUIDE_MM}.get(name, side)
         shapes += [Line(start, y, side + 3.6 * text, top + text / 2, "dimension"), words]
         top -= 1.6 * text
     if not text_mm:  # paper says what its lines are
         width_m, length_m = plate_m(bore_m)
         slots = {"width": say.length(width_m), "length": say.length(length_m)}
-        if light.kind == "hole":
-            slots["thick"] = light.size_m * HOLE_THICKEST
-        names = ("plate", "sharp", "broken", "level") if light.kind == "hole" else ("plate", "broken", "level")
+        if hole_m:
+            slots["thick"] = hole_m * HOLE_THICKEST
+        names = ("plate", *(("sharp",) if hole_m else ()), "broken", *(("level",) if gaps else ()))
         lines = [say(line, **slots) for line in names]
         shapes += legend(-side, -radius - TAIL_MM - BELOW_MM, lines)
-    return Shapes(tuple(shapes), "hole" if light.kind == "hole" else "gap")
+    return Shapes(tuple(shapes), "unlit" if unlit else "hole" if hole_m else "gap")
 
 
 def _guide(side, radius):
