@@ -154,6 +154,7 @@ FURTHER = (
     {"pin_stock_length": "2 in"},
     {"pin_depth": "11/16 in"},
     {"mould_base": "1x12"},
+    {"mould_base": "2x12", "body_width": "8 in"},
     {"ambient_temperature": "45 degF"},
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "fuel": "natural_gas", "gas_pressure": "7 inH2O"},
     COARSE,
