@@ -86,7 +86,8 @@ def _parser() -> argparse.ArgumentParser:
         "--plan",
         choices=(*PLANS, "all"),
         default="template",
-        help="which part; template is the drilling of the mould base",
+        help="which part; template is the drilling of the mould base, all is every one but the mould, whose boards are "
+        "cut by their list",
     )
     _paper(template)
     template.add_argument("-o", "--output", required=True, metavar="FILE.pdf")

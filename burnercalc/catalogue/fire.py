@@ -283,9 +283,9 @@ STEPS = {
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
     "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up by the "
-    "stages and hold; let it cool in it, closed. Two thermocouples from the fire side, in two ports near the middle, "
-    "against the wall: one [1/2 in|13 mm] under the hot face, one at mid-depth. A wisp of fibre plugs each port. "
-    "Steer by the slower.",
+    "stages and hold; let it cool in it, closed, {cool:time}. Two thermocouples from the fire side, in two ports near "
+    "the middle, against the wall: one [1/2 in|13 mm] under the hot face, one at mid-depth. A wisp of fibre plugs each "
+    "port. Steer by the slower.",
     "oven.do.wax": "Wax left in the ports melts at [140 to 185 °F|60 to 85 °C]: an electric oven that takes "
     "air, a tray under the ports, face down, no flame.",
     "oven.watch": "A cold mirror held at a port fogs while water still leaves. Do not climb while face and mid-depth "

@@ -84,7 +84,10 @@ def care_table(
         wax = pin_kind == "wax" and what == "do"
         if wax and step.key == "clear":
             return say("clear.do.wax")
-        return _text(say, step, what) + (" " + say("oven.do.wax") if wax and step.key == "oven" else "")
+        if step.key == "oven" and what == "do":
+            cool = say("oven.do", cool=60 * (batch.work.oven - batch.work.weigh))
+            return cool + (" " + say("oven.do.wax") if wax else "")
+        return _text(say, step, what)
 
     return tuple(tuple(text(step, what) for what in ("title", "do", "caution", "source")) for step in batch.steps)
 
