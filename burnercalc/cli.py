@@ -19,6 +19,7 @@ from .find.have import keeping
 from .find.score import weights_of
 from .find.search import BUDGET
 from .find.shops import SHOPS
+from .jobs import refitted
 from .link import LONGEST_HAVE, beside, from_link, holds_a_design, read_beside, to_link
 from .result import solve
 from .settings import SETTINGS
@@ -181,7 +182,22 @@ def _design(arguments: argparse.Namespace) -> Design:
         raise InputErrors(errors + refused.errors) from None
     if errors:
         raise InputErrors(errors)
+    _tell_what_goes_with(arguments, texts, design)
     return design
+
+
+def _tell_what_goes_with(arguments: argparse.Namespace, texts: dict[str, str], design: Design) -> None:
+    """What the page sets too for another fuel; here nothing is set that nobody typed, but it is told."""
+    tape = {key: texts[key] for key in ("units", "sizes") if key in texts}
+    before: Mapping[str, str] = tape if arguments.link is None else from_link(arguments.link)[0].texts
+    if before.get("fuel") == texts.get("fuel"):
+        return
+    mine = "" if arguments.link is None else beside(arguments.link).get("mine", "")
+    refit = Design.from_texts(refitted(before, texts, mine))
+    also = {one.key: refit.text(one.key) for one in SETTINGS if refit.value(one.key) != design.value(one.key)}
+    if also and sys.stderr:
+        typed = " ".join(f'{key}="{text}"' if " " in text else f"{key}={text}" for key, text in also.items())
+        print(printable(f"For {design.show('fuel')} the page sets these too: --set {typed}"), file=sys.stderr)
 
 
 def _texts(arguments: argparse.Namespace) -> tuple[dict[str, str], list[InputError]]:

@@ -4,6 +4,7 @@ import errno
 import json
 import os
 import random
+import shlex
 import subprocess
 import sys
 from pathlib import Path
@@ -69,6 +70,24 @@ def test_what_one_costs_that_is_sold_comes_without_the_page(tmp_path, capsys):
     assert main(["shopping", "-o", str(tmp_path / "list.pdf"), *given]) == 0
     words = " ".join(page.text for page in pages(tmp_path / "list.pdf"))
     assert f"Price to ask, lines 1 to 7 €{told[8]:.2f}" in " ".join(words.split())
+
+
+@pytest.mark.parametrize(
+    "units, ports",
+    [
+        ("in", 'port_diameter="9/32 in" block_thickness="3 in"'),
+        ("mm", 'port_diameter="7.2 mm" block_thickness="75 mm"'),
+    ],
+)
+def test_another_fuel_tells_what_the_page_sets_with_it(units, ports, capsys):
+    """In mm, natural gas alone could not be lit, and nothing said that the page takes larger ports for it."""
+    asked = ["sheet", "--set", f"units={units}", "fuel=natural_gas"]
+    main(asked)
+    told = capsys.readouterr().err.strip()
+    assert ports in told
+    main([*asked, *shlex.split(told.split("--set ")[1])])
+    again = capsys.readouterr()
+    assert again.err == "" and not again.out.startswith("STOP")
 
 
 def test_help_parts_every_setting_from_its_label(capsys):
