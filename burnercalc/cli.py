@@ -188,8 +188,8 @@ def _design(arguments: argparse.Namespace) -> Design:
 
 def _tell_what_goes_with(arguments: argparse.Namespace, texts: dict[str, str], design: Design) -> None:
     """What the page sets too for another fuel; here nothing is set that nobody typed, but it is told."""
-    tape = {key: texts[key] for key in ("units", "sizes") if key in texts}
-    before: Mapping[str, str] = tape if arguments.link is None else from_link(arguments.link)[0].texts
+    tape: dict[str, str] = {key: texts[key] for key in ("units", "sizes") if key in texts}
+    before = tape if arguments.link is None else from_link(arguments.link)[0].texts
     if before.get("fuel") == texts.get("fuel"):
         return
     mine = "" if arguments.link is None else beside(arguments.link).get("mine", "")

@@ -357,6 +357,18 @@ def test_the_fire_covers_the_chamber_as_a_builder_would_have_it(answers):
         assert bool(told) == (lit(offer.result) < 0.6)
 
 
+def test_the_order_in_which_a_shop_is_typed_is_no_part_of_the_question():
+    """Two plates the other way round were another burner, five points worse."""
+    start = Design.from_texts({"chamber_length": "18 in", "work_rate": "15 lb/h"})
+    plates, pins = ["3/16 in, 24 x 24 in", "5 mm, 600 x 400 mm"], ["1/4 in, 36 in", "3/16 in"]
+    lines = [f"plate: {'; '.join(plates)}", f"pins: {'; '.join(pins)}", "drill: 1.2 mm; #48"]
+    turned = ["drill: #48; 1.2 mm", f"pins: {'; '.join(pins[::-1])}", f"plate: {'; '.join(plates[::-1])}"]
+    as_typed, other = (read_have("\n".join(each)) for each in (lines, turned))
+    assert as_typed.in_order() == other.in_order() and as_typed != other
+    found = [[offer.link() for offer in find(start, each, budget=200).offers] for each in (as_typed, other)]
+    assert found[0] == found[1]
+
+
 def test_more_stock_at_hand_leads_to_the_tube_that_is_best_of_it():
     """It ended with a box of plates at 24.6 points, where the tube of 50 x 100 alone gave 16.3."""
     rest = "pins: 8 mm; 6 mm; 5 mm\nblower: 750 Pa 140 m3/h\ncylinder: 100 lb x 1"

@@ -123,6 +123,7 @@ def find(
     """
     weighed = weights_of(weights or {})
     refuse_contradictions(start, have)
+    have = have.in_order()
     counts = Counts(most=budget, tell=progress and (lambda nodes: progress(nodes, budget)))
     space = Space(start, have, counts=counts)
     most = max(budget * SEARCH // BUDGET, LEAST_BUDGET)

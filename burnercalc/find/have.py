@@ -102,6 +102,13 @@ class Have:
     def of(self, *kinds: str) -> tuple[Piece, ...]:
         return tuple(piece for kind in kinds for piece in self.pieces.get(kind, ()))
 
+    def in_order(self) -> "Have":
+        """Kinds as they are listed here, the pieces of each by size: in which order they were typed is no part of what
+        is asked."""
+        return replace(
+            self, pieces={kind: tuple(sorted(self.pieces[kind], key=_size)) for kind in KINDS if kind in self.pieces}
+        )
+
     def may_buy(self, *kinds: str) -> bool:
         return any(kind in self.buy for kind in kinds)
 
@@ -114,6 +121,15 @@ class Have:
             kept = (names[key] if text is None else f"{names[key]}={text}" for key, text in self.mine.items())
             lines.append("mine: " + "; ".join(kept))
         return "\n".join(lines) + "\n"
+
+
+def _size(piece: Piece) -> tuple[list[tuple[str, str, float]], str]:
+    """What a piece is sorted by: its sizes in SI, then as it was typed."""
+    sizes = {key: parse_setting(BY_KEY[key], text) for key, text in piece.texts.items()}
+    found = [
+        (key, "", float(one)) if isinstance(one, (int, float)) else (key, str(one), 0.0) for key, one in sizes.items()
+    ]
+    return [*found, *((key, "", one) for key, one in piece.figures.items())], piece.typed
 
 
 def read_have(text: str, system: str = "in") -> Have:

@@ -144,7 +144,7 @@ def _other_counts(space: Space, found: Found, weights: Mapping[str, float]) -> I
 def _bodies_at_hand(space: Space, found: Found, weights: Mapping[str, float]) -> None:
     """Of the fire of the best, a long face on each other body that lies there; the two best by looks are polished."""
     best = found.best(weights)
-    if best is None or not found.good(best):
+    if best is None:
         return
     limit = rank(best, weights)
     there = [node for node in _other_bodies(space, best) if not node.chosen[-1].buy and node.rank(weights) < limit]
