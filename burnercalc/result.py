@@ -251,12 +251,15 @@ class Result:
         return next((check.verdict for check in self.ranked() if check.fault), "good")
 
     def idle(self, answer: Answered) -> bool:
-        """Whether an answer is none here as a setting that it rests on does not count, or another is in its place."""
+        """Whether an answer is none here as the design has no such thing, a setting that it rests on does not count, or
+        another is in its place."""
         other = answer.declared.instead
         if other and self[other] is not None:
             return True
+        if answer.value is not None:
+            return False
         settings = (key for key in answer.inputs if key not in self.answers)
-        return answer.value is None and (answer.key in INSTEAD or not all(map(self.design.counts, settings)))
+        return answer.declared.may_lack or answer.key in INSTEAD or not all(map(self.design.counts, settings))
 
     def ranked(self) -> list[Checked]:
         """All checks, the worst first; of one verdict, what hurts before what breaks, and so on down HARMS."""

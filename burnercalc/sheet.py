@@ -154,7 +154,7 @@ def _line(label, text):
 
 def _answers(result, room, whole):
     found = [a for a in result.answers.values() if a.room == room]
-    return found if whole else [a for a in found if a.near == "first" and not result.idle(a)]
+    return [a for a in found if (whole or a.near == "first") and not result.idle(a)]
 
 
 def _said(check):

@@ -9,6 +9,7 @@ from designs import worked as solved
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from burnercalc import checks
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
@@ -238,7 +239,7 @@ WEB_STOP = "3 mm between ports is less than a grain of castable: it cannot be fi
             3.0,
             "caution",
             6.35,
-            "Only 3 mm of refractory between ports; 6.35 mm is usual (one port diameter, 6.4 mm at ",
+            "Only 3 mm of refractory between ports; 6.35 mm is usual (one port diameter, 6.35 mm at ",
         ),
         (5, 2.999, "stop", 6.35, WEB_STOP),
         (5, 0.0, "stop", 6.35, WEB_STOP.replace("3 mm", "0 mm")),
@@ -253,6 +254,15 @@ def test_web(default, diameter_mm, web_mm, verdict, wanted_mm, text):
     assert found[:2] == (verdict, pytest.approx(wanted_mm * MM))
     assert text is None or found[2].startswith(text)
     assert found[3] == (("ports_per_row", "lower"), ("rows", "lower"), ("port_diameter", "lower"))
+
+
+def test_a_metric_shop_is_told_metric_lengths(default):
+    """6.35 mm stood on the face, at baffle and pins, of a shop that sells millimetres."""
+    face = replace(default.part("face"), min_web_m=6 * MM, port_diameter_m=5 * MM)
+    words = {sizes: [checks.web_check(face, sizes).verdict, checks.web_check(replace(face, min_web_m=5.99 * MM), sizes)]
+             for sizes in ("in", "mm")}  # fmt: skip
+    assert words["in"][0] == "caution" and words["mm"][0] == "good"
+    assert words["mm"][1].verdict == "caution" and words["mm"][1].slots["wanted"] == 6 * MM
 
 
 @pytest.mark.parametrize(

@@ -291,7 +291,7 @@ def test_what_the_checks_of_the_cast_see(default, key, value, limit):
 
 def test_pins_near_the_wall_of_the_mould(default):
     def judged(clear):
-        return checks.pins_clear_check(replace(default.part("pins"), wall_clearance_m=clear))
+        return checks.pins_clear_check(replace(default.part("pins"), wall_clearance_m=clear), "in")
 
     assert [judged(clear).verdict for clear in (0.25 * IN, 0.25 * IN - 1e-7)] == ["good", "caution"]
 

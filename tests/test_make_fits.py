@@ -152,7 +152,7 @@ def test_no_piece_is_listed_wider_than_its_board():
 @pytest.mark.parametrize(
     "judge, good, stop",
     [
-        (lambda gap, part: checks.baffle_clear_check(replace(part, gap_m=gap), "centre"), 0.25 * IN, 0.0),
+        (lambda gap, part: checks.baffle_clear_check(replace(part, gap_m=gap), "centre", "in"), 0.25 * IN, 0.0),
         (
             lambda web, part: checks.baffle_holes_fit_check(replace(part, sheet=replace(part.sheet, web_m=web)), 0.002),
             0.002,

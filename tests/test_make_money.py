@@ -297,15 +297,15 @@ def test_hours_of_the_batch_share_the_mould():
         # 100 of material; 3 + 1 1/2 + 1 + 1 1/2 = 7 h
         (
             {"bought_price": "310", "hour_value": "20"},
-            "Make, for yourself: material 100 a burner against 310 bought; each of the 7.0 h of work earns 30, and "
+            "Make, for yourself: material 100 a burner against 310 bought; each of the 7.0 h of work saves 30, and "
             "with it paid at 20 making is 70 cheaper.",
             30,
             240,
         ),
         (
             {"bought_price": "310", "hour_value": "40"},
-            "Buy: one you make costs 210 less, but takes 7.0 h, so an hour earns only 30, less than its 40. With the "
-            "work paid, buying is 70 cheaper.",
+            "Buy: one you make costs 210 less and takes 7.0 h of work. That saves 30 an hour; you set an hour at 40. "
+            "With the work paid, buying is 70 cheaper.",
             30,
             380,
         ),

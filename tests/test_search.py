@@ -44,7 +44,7 @@ psi: set-gas_pressure; what psi should i run: set-gas_pressure or answer-jet_gas
 not hot enough: check-rate_for_need; tank freezes up: check-cylinder or answer-frost_time
 how long will my tank last: answer-run_time; bottle: set-cylinder; carbon monoxide: check-carbon_monoxide
 co: check-carbon_monoxide; co ppm: check-carbon_monoxide or answer-flue_co_dry
-is it safe indoors: check-carbon_monoxide or answer-fresh_air; ventilation: answer-fresh_air
+is it safe indoors: check-carbon_monoxide or answer-lighting_fresh_air; ventilation: answer-lighting_fresh_air
 drying time: table-drying or figure-drying or answer-air_dry; how long to dry: answer-days_in_all or table-drying
 curing: check-curing_air or table-drying or table-days; how long does it take: answer-days_in_all or table-hours
 inches or mm: set-units; metric: set-units; altitude: set-altitude

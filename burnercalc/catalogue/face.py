@@ -173,7 +173,7 @@ ANSWERS = (
         "plenum_to_port_ratio",
         "plenum.to_port_ratio",
         "ratio",
-        "Room behind ports to port area",
+        "Room behind the ports, times their area",
         meaning="The box behind the ports (the plenum), cut across, is so many times as large as all ports together. "
         "The larger, the more evenly the ports are fed.",
         formula="plenum area / port area",
@@ -195,7 +195,7 @@ ANSWERS = (
         "inlet_to_port_ratio",
         "plenum.inlet_to_port_ratio",
         "ratio",
-        "Inlet to ports",
+        "Inlet bore, times the port area",
         meaning="Inlet bore area over port area; a small inlet jets at the ports in front of it.",
         formula="inlet area / port area",
         inputs=("inlet_area", "port_area"),
@@ -553,7 +553,7 @@ CHECKS = (
         cases={
             "good": "{web:length} of refractory between ports; from {wanted:length} on it fills and holds.",
             "caution": "Only {web:length} of refractory between ports; {wanted:length} is usual (one port diameter, "
-            "[1/4 in|6.4 mm] at least). Use fewer ports, or tamp and vibrate with great care.",
+            "{least:length} at least). Use fewer ports, or tamp and vibrate with great care.",
             "stop": "{web:length} between ports is less than a grain of castable: it cannot be filled. Use fewer "
             "ports.",
             "overlap": "Ports overlap by {overlap:length}: use fewer ports.",

@@ -98,8 +98,9 @@ ANSWERS = (
         "baffle_unevenness_left",
         "baffle_plate.unevenness_left",
         "fraction",
-        "Unevenness left by the baffle",
-        meaning="Share of a small unevenness of velocity that passes the baffle; below zero, fast spots come out slow.",
+        "Uneven speed that the baffle lets through",
+        meaning="How much of a fast spot before the baffle is still one behind it: 100 % without a baffle, none the "
+        "best. Below zero it comes out slower than the rest.",
         formula="(1 + a - a K) / (1 + a + K) with a = 1.1 / sqrt(1 + K); all of it when K is below 0.7",
         inputs=("baffle_open_fraction", "baffle_thickness", "baffle_hole_diameter"),
         source=SCREENS,
@@ -147,6 +148,7 @@ ANSWERS = (
         "for the elbow) x velocity head in a leg of the inlet's size with half the flow",
         inputs=("inlets", "inlet_spacing", "inlet", "mix_pipe", *COLD_MIXTURE),
         source=SPLIT,
+        may_lack=True,
     ),
     Answer(
         "mix_pipe_pressure_drop",
@@ -184,7 +186,7 @@ ANSWERS = (
         "flow_spread",
         "shares.spread",
         "fraction",
-        "Best port over worst",
+        "Ports differ by",
         meaning="How much more flows out of the best-fed port than out of the worst-fed, as a share of the mean: the "
         "smaller, the more even the fire.",
         formula="largest - smallest share of flow, from a march along the plenum",
@@ -212,7 +214,7 @@ ANSWERS = (
         "kinetic_energy_ratio",
         "shares.kinetic_ratio",
         "ratio",
-        "Stream head to port pressure",
+        "Stream along the box, its share of the port pressure",
         meaning="Velocity head of the stream along the plenum over the pressure of the ports (with baffle); a tenth or "
         "less is even.",
         formula="density x velocity squared / 2 / pressure over ports and baffle",
@@ -231,7 +233,7 @@ ANSWERS = (
         "jet_impingement",
         "inlet_jet.flow_ratio",
         "ratio",
-        "Port under the inlet's jet",
+        "Port under the inlet, times its fair share",
         meaning="The most that a port right under the inlet passes, over its fair share, because the inlet's jet blows "
         "on it.",
         formula="sqrt(1 + head of the jet / pressure over the ports); a baffle leaves its share of the jet's velocity; "
@@ -382,7 +384,7 @@ ANSWERS = (
         "hot_drift",
         "hot_run.drift",
         "fraction",
-        "Richer when hot",
+        "Mixture gets richer when hot, by",
         meaning="How much richer a burner set cold gets when its ports are hot, at high or low fire, whichever is "
         "more: set it hot.",
         formula="richer of the two / set ratio - 1",
@@ -541,6 +543,7 @@ ANSWERS = (
         formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "cylinder_fill", "ambient_temperature", "fuel_blend"),
         source=RAOULT,
+        may_lack=True,
     ),
     Answer(
         "blend_mixture_last",
@@ -600,7 +603,7 @@ ANSWERS = (
         "fuel_cost_per_hour",
         "cylinders.fuel_cost_per_hour",
         "money",
-        "Fuel an hour",
+        "Cost of the gas an hour",
         meaning="What an hour at high fire of all burners costs, in the money of the price.",
         formula="gas flow x burners x price of the gas",
         inputs=("gas_flow", "burner_count", "gross_heating_value", "gross_heating_value_mass", "fuel_price"),

@@ -36,6 +36,7 @@ class Answer:
         near       one of NEAR
         cases      {case: sentence} for an answer that is a text
         if_auto    {answer: setting} of those inputs that go in only where that setting is auto
+        may_lack   none says that the design has no such thing: it is not shown then
         instead    the answer of the same thing in another measure that is shown in its place, where it has a value
     """
 
@@ -51,6 +52,7 @@ class Answer:
     cases: Mapping[str, str] = field(default_factory=dict)
     if_auto: Mapping[str, str] = field(default_factory=dict)
     instead: str = ""
+    may_lack: bool = False
     room: str = ""
 
     def __post_init__(self) -> None:

@@ -200,9 +200,10 @@ ANSWERS = (
         "lighting_ratio_by_hand",
         "lighting_slide.ratio",
         "ratio",
-        "Mixture to light, by hand",
-        meaning="Mixture that this hole or gap comes to with the gas as told, and how far hand and gauge may miss it.",
-        formula="mixture to light x open share wanted / made; 2 % of a hole's area or [0.005 in|0.13 mm] of a "
+        "Mixture to light",
+        meaning="Mixture that the mark LIGHT comes to with the gas as told, and how far hand and gauge may miss it. 1 "
+        "is exact, above it rich; rich holds a cold flame better.",
+        formula="mixture aimed at x open share wanted / made; 2 % of a hole's area or [0.005 in|0.13 mm] of a "
         "gap, four times that by rule, and 2 % of the gauge's scale, on a line [0.02 in|0.5 mm] of water, sloping",
         inputs=("lighting_ratio", "lighting_damper", "lighting_gas_pressure", "lighting_mix_pressure", "mix_pipe"),
         source=BY_HAND,
@@ -212,7 +213,7 @@ ANSWERS = (
         "lighting_mix_pressure",
         "lighting_slide.tap_Pa",
         "pressure",
-        "Mix pipe to light",
+        "Pressure in the mix pipe to light",
         meaning="Pressure at the mix pipe's tap at the rate to light at, gas on: a check of the damper, by a "
         "sloping gauge.",
         formula="what the burner asks of the blower at the mixture of the lighting rate - mix pipe's own losses - head "
@@ -270,7 +271,7 @@ ANSWERS = (
         "lighting_fresh_air",
         "lighting_air.fresh_air_m3_s",
         "air_flow",
-        "Fresh air, lighting it",
+        "Fresh air to light it",
         meaning="What keeps a well-mixed room below what may be breathed for so long, if all of it stays there,"
         " all burners waiting. That is 200 ppm at most, and no more than 35 ppm over a shift of 8 h.",
         formula="dry flue gas x its share of carbon monoxide / the lesser of 200 ppm and 35 ppm x 8 h / wait",
@@ -312,13 +313,13 @@ ANSWERS = (
         "lighting_ratio",
         "lighting.equivalence_ratio",
         "ratio",
-        "Mixture to light, asked for",
-        meaning="Mixture at which the cold burner is to be lit, 1 exact, above it rich; rich holds a cold flame "
-        "better. What drill and gauge come to is *by hand*.",
+        "Mixture that the mark is worked out for",
+        meaning="What the mark LIGHT aims at. The drills that are sold and the gauge come near it, not to it: the "
+        "mixture to light is what they make.",
         formula="the mixture as set, else the leanest of 1, 1.1, 1.2, 1.3 at which a rate is safe and can be set",
         inputs=(*RESTS_ON, *FORBIDS),
         source=LIGHTING,
-        near="bench",
+        near="engineer",
     ),
     Answer(
         "light_up_advice",

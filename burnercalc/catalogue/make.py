@@ -192,7 +192,7 @@ STEEL_ANSWERS = (
         "weld_length",
         "steel.weld_m",
         "length",
-        "Weld",
+        "Weld seams, length",
         meaning="All seams of the body and its inlets, welded once round.",
         formula="round both caps + along four plates + round each inlet pipe",
         inputs=("body_kind", "tube_length", "cap_length", "cap_width", "cap_corner", "inlet", "inlets"),
@@ -238,7 +238,7 @@ STEEL_ANSWERS = (
         "block_growth",
         "welding.growth_m",
         "length",
-        "Block over body, hot",
+        "Hot block grows more than the body, by",
         meaning="How much longer the hot block grows than the steel round it.",
         formula="inside length x (6e-6 x half the chamber's rise - 12e-6 x 100 K)",
         inputs=("body_length", "cap_thickness", "wall", "body_kind", "chamber_temperature", "ambient_temperature"),
@@ -298,6 +298,7 @@ STEEL_ANSWERS = (
         formula="half the inside length, so that each inlet stands over the middle of its half",
         inputs=("inlets", "body_length", "cap_thickness", "wall"),
         source=TAKE_OFF,
+        may_lack=True,
     ),
     Answer(
         "inlet_nipple",
@@ -916,7 +917,7 @@ MONEY_ANSWERS = (
         "used_cost_per_burner",
         "cost.used_each",
         "money",
-        "Used up in a burner, rests kept",
+        "Used up in a burner, leftovers kept",
         meaning="The cost of what is used up in a burner; offcuts and rests are left out.",
         formula="need / pack x price",
         inputs=SHOPPING,
@@ -938,7 +939,7 @@ MONEY_ANSWERS = (
         "earned_per_hour",
         "cost.earned_per_hour",
         "money",
-        "An hour earns",
+        "An hour of your work saves",
         meaning="What an hour of the work saves against a bought burner.",
         formula="(bought price - cost a burner) / hours a burner",
         inputs=("bought_price", "cost_per_burner", "hours_per_burner"),
@@ -972,10 +973,11 @@ MONEY_ANSWERS = (
             "material": "Buy: the material alone costs {each:money} a burner, {more:money} more than a bought one.",
             "no_work": "Make, for yourself: it saves {saved:money} a burner.",
             "make": "Make, for yourself: material {each:money} a burner against {bought:money} bought; each of "
-            "the {hours:.1f} h of work earns {earned:money}, and with it paid at {worth:money} making "
+            "the {hours:.1f} h of work saves {earned:money}, and with it paid at {worth:money} making "
             "is {gap:money} cheaper.",
-            "buy": "Buy: one you make costs {saved:money} less, but takes {hours:.1f} h, so an hour earns only "
-            "{earned:money}, less than its {worth:money}. With the work paid, buying is {gap:money} cheaper.",
+            "buy": "Buy: one you make costs {saved:money} less and takes {hours:.1f} h of work. That saves "
+            "{earned:money} an hour; you set an hour at {worth:money}. With the work paid, buying is "
+            "{gap:money} cheaper.",
         },
     ),
 )

@@ -20,7 +20,7 @@ from .judge import Judged, judge, ladder, verdict
 SLACK_M = 1e-9  # sizes that differ by less are the same
 
 # Limits, common practice all.
-LEAST_WEB_M = 0.25 * INCH_M  # clear web between ports: one port diameter and 1/4 in
+LEAST_WEB_M = {"in": 0.25 * INCH_M, "mm": 0.006}  # clear web between ports: one port diameter, and this
 GRAIN_M = 0.003  # top grain of a fine castable; below it a web cannot be filled
 LEAST_EDGE_M = 0.005  # a coarse grain (3 to 6 mm) between port and steel
 PORT_LENGTH_RATIO = (4, 14)  # length over diameter of a cast port: 4 at least, 6 to 12 usual
@@ -47,11 +47,11 @@ def ports_inside_check(face: Face) -> Judged:
     return judge(edge, good=0.0, stop=0.0, slack=1e-12, edge=edge, past=max(-edge, LEAST_SAID_M))
 
 
-def web_check(face: Face) -> Judged | None:
+def web_check(face: Face, sizes: str) -> Judged | None:
     web = face.min_web_m
     if web is None:
         return None
-    wanted = max(LEAST_WEB_M, face.port_diameter_m)
+    wanted = max(LEAST_WEB_M[sizes], face.port_diameter_m)
     return judge(
         web,
         good=wanted,
@@ -60,6 +60,7 @@ def web_check(face: Face) -> Judged | None:
         case="overlap" if web < 0 else None,
         web=web,
         wanted=wanted,
+        least=LEAST_WEB_M[sizes],
         overlap=-web,
     )
 

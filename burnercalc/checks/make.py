@@ -41,10 +41,11 @@ INLETS_WEB_M = 1.0 * INCH_M  # steel between two inlet holes: good from; both ar
 BODY_STEPS_M = {"in": 0.125 * INCH_M, "mm": 5e-3}  # to which a body's length is asked for
 HOLE_CLEAR_M = 4.0e-3  # inlet hole over its pipe, on the diameter: up to here a fillet bridges it
 BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
-BAFFLE_CLEAR_M = 0.25 * INCH_M  # between baffle and block, baffle and inlet: good from
+QUARTER_M = {"in": 0.25 * INCH_M, "mm": 0.006}  # a length that nobody measures finer
+BAFFLE_CLEAR_M = QUARTER_M  # between baffle and block, baffle and inlet: good from
 SAME_CORNER_M = 1e-4  # corners that differ by less look the same
-PIN_CLEAR_M = 0.25 * INCH_M  # pin to mould wall: good from
-PROUD_M = 0.25 * INCH_M  # pin over the mix: good from
+PIN_CLEAR_M = QUARTER_M  # pin to mould wall: good from
+PROUD_M = QUARTER_M  # pin over the mix: good from
 BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
 MOULD_SIDE_M, MOST_SIDE_M = 1e-3, 6e-3  # between body and mould: good from and to
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
@@ -200,10 +201,10 @@ def lip_cover_check(body: Body) -> Judged:
     return judge(cover_m, good=wanted_m, stop=least_m, slack=SLACK_M, room=cover_m, least=least_m, wanted=wanted_m)
 
 
-def baffle_clear_check(baffle_sheet: BaffleSheet, inlet_position: str) -> Judged | None:
+def baffle_clear_check(baffle_sheet: BaffleSheet, inlet_position: str, sizes: str) -> Judged | None:
     if baffle_sheet.gap_m is None:
         return None
-    judged = _room(baffle_sheet.gap_m, 0.0, BAFFLE_CLEAR_M)
+    judged = _room(baffle_sheet.gap_m, 0.0, BAFFLE_CLEAR_M[sizes])
     if inlet_position == "end" and judged.cases == ("lacking",):  # three gaps share what is missing
         return replace(judged, cases=("across",), slots={**judged.slots, "lack": -3 * baffle_sheet.gap_m})
     return judged
@@ -273,15 +274,23 @@ def corner_drill_check(body: Body, steel: Steel, corner_drill: float, corner_rad
     return verdict(word, left, corner_radius, drill=corner_drill, left=left, radius=corner_radius)
 
 
-def pins_clear_check(pins: Pins) -> Judged:
+def pins_clear_check(pins: Pins, sizes: str) -> Judged:
     """No stop: the setback keeps every pin off the wall."""
     clear = pins.wall_clearance_m
-    return judge(clear, good=PIN_CLEAR_M, stop=-inf, clear=clear, wanted=PIN_CLEAR_M)
+    return judge(clear, good=PIN_CLEAR_M[sizes], stop=-inf, clear=clear, wanted=PIN_CLEAR_M[sizes])
 
 
-def pins_proud_check(pins: Pins, baffle_sheet: BaffleSheet) -> Judged:
+def pins_proud_check(pins: Pins, baffle_sheet: BaffleSheet, sizes: str) -> Judged:
     cures = None if baffle_sheet.sheet else (("body_depth", "raise"), ("grip", "lower"))
-    return judge(pins.proud_m, good=PROUD_M, stop=-inf, slack=SLACK_M, cures=cures, proud=pins.proud_m, wanted=PROUD_M)
+    return judge(
+        pins.proud_m,
+        good=PROUD_M[sizes],
+        stop=-inf,
+        slack=SLACK_M,
+        cures=cures,
+        proud=pins.proud_m,
+        wanted=PROUD_M[sizes],
+    )
 
 
 def cross_bar_check(mould: Mould) -> Judged:
