@@ -199,6 +199,7 @@ FURTHER = (
     {**TOY, "ports_per_row": "6"},
     {"chamber_length": "10 in", "lining": "blanket_8lb 3 in", "lit_by": "hand"},
     {**CLOSE, "lining": "blanket_8lb 3 in", "lit_by": "hand"},
+    {"mould_base": "2x12", "body_width": "12 in"},
 )  # fmt: skip
 
 # What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.

@@ -9,10 +9,10 @@ from designs import worked as solved
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from burnercalc import checks
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
+from burnercalc.checks import face as face_checks
 from burnercalc.errors import InputErrors
 
 INCH, MM = 0.0254, 0.001
@@ -259,10 +259,10 @@ def test_web(default, diameter_mm, web_mm, verdict, wanted_mm, text):
 def test_a_metric_shop_is_told_metric_lengths(default):
     """6.35 mm stood on the face, at baffle and pins, of a shop that sells millimetres."""
     face = replace(default.part("face"), min_web_m=6 * MM, port_diameter_m=5 * MM)
-    words = {sizes: [checks.web_check(face, sizes).verdict, checks.web_check(replace(face, min_web_m=5.99 * MM), sizes)]
-             for sizes in ("in", "mm")}  # fmt: skip
-    assert words["in"][0] == "caution" and words["mm"][0] == "good"
-    assert words["mm"][1].verdict == "caution" and words["mm"][1].slots["wanted"] == 6 * MM
+    near = replace(face, min_web_m=5.99 * MM)
+    assert [face_checks.web_check(face, sizes).verdict for sizes in ("in", "mm")] == ["caution", "good"]
+    told = face_checks.web_check(near, "mm")
+    assert told.verdict == "caution" and told.slots["wanted"] == told.slots["least"] == 6 * MM
 
 
 @pytest.mark.parametrize(
