@@ -196,6 +196,12 @@ def test_the_hole_table_stands_under_a_template_that_leaves_room():
     (page,) = pages(made("template-letter", solve(Design.from_texts(small))))
     assert "true size" in page.text and "holes from its lower left corner" in page.text
     assert len(pages(made("template-letter", solve(Design.from_texts({}))))) == 2
+    # Of a longer one it stands on the last sheet, beside the seam; it had a third to itself.
+    first, last = pages(made("template-a4", solve(Design.from_texts({"units": "mm", "body_length": "300 mm"}))))
+    assert "holes from its lower left corner" in last.text and "holes from" not in first.text
+    seam = [x for x, y, to_x, to_y in last.lines if x == to_x and to_y - y > 150]
+    table = [line for line in last.lines if line[1] == line[3] and 60 < line[1] < 115 and line[2] - line[0] > 5]
+    assert seam and table and min(line[0] for line in table) > min(seam)
 
 
 def dxf_circles(space, layer):

@@ -217,8 +217,9 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
             [tile for tile in cut if _holds(tile, size, box)] if isinstance(shape, Text) else [] for box, shape in boxes
         ]
         for tile in cut:
-            text = under if drawing is drawings[0] else ()
-            y = drawing.bounds()[3] + EDGE_MM - (window[3] - window[1]) if text else tile.y
+            first = drawing is drawings[0]
+            text = under if first and tile is cut[-1] else ()
+            y = drawing.bounds()[3] + EDGE_MM - (window[3] - window[1]) if first and under else tile.y
             dx, dy = window[0] - tile.x, window[1] - y
             shown = (window[0] - dx, window[1] - dy, window[2] - dx, window[3] - dy)
             note = f"row {tile.row} of {tile.rows}, column {tile.column} of {tile.columns}" if len(cut) > 1 else ""
@@ -246,13 +247,17 @@ def template_sheets(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="",
 
 
 def _under(drawing, layout, code, written):
-    """The text placed below a drawing that stands on one sheet, where there is room for all of it; else nothing."""
+    """The text placed below a drawing on one row of sheets, on the last of them and beside its seams, where there is
+    room for all of it; else nothing."""
     cut, width, height = layout
     x1, y1, x2, y2 = window_of(width, height, code)
     _, low, _, high = drawing.bounds()
     left = y2 - y1 - (high - low) - 2 * EDGE_MM - GAP_MM
-    if not written or len(cut) > 1 or left <= 0:
+    last = cut[-1]
+    if not written or last.rows > 1 or left <= 0:
         return ()
+    x1 += last.overlap_x * (last.column > 1)
+    x2 -= last.overlap_x * (last.column < last.columns)
     try:
         pages = written(x2 - x1, left)
     except InputError:  # a line of it is higher than what is left
