@@ -1309,7 +1309,7 @@ def test_what_is_spoilt_in_a_shop_a_little_off_is_what_that_shop_solved_whole_sa
             verdict = result.checks[key].verdict if key in result.checks else "none"
             if verdict not in ("good", "note"):
                 continue
-            worse = solve(moved(result.design, {off.tolerance: off.by}), result).checks[key]
+            worse = solve(moved(result.design, {off.tolerance: off.by(result.parts)}), result).checks[key]
             spoilt = hardy.spoilt(key, verdict, result.parts)
             assert (spoilt is not None) == (worse.verdict in ("caution", "stop")), (texts, key)
             assert spoilt is None or spoilt == pytest.approx(over(worse), abs=0.02)

@@ -1,4 +1,4 @@
-"""Checks that are good only as long as nothing is off: pins thinner or thicker, a weaker blower, a poorer jet, a colder
+"""Checks that are good only as long as nothing is off: pins thinner or thicker, a weaker blower, another jet, a colder
 or a warmer day.
 
 Each is asked once more with the one tolerance off (shops.py) that harms it most, and nothing else: a sample of whole
@@ -54,6 +54,11 @@ def _poorer_jet(burner: Burner, off: float) -> dict[str, Any]:
     return {"jet": jet, "jet_drill": drill, "supply": burner.call(PARTS["supply"], jet=jet)}
 
 
+def _jet_is_large(burner: Burner) -> bool:
+    jet = burner.part("jet")
+    return jet.drill is not None and jet.rate_W > burner.part("firing").rate_W
+
+
 def _warmer(burner: Burner, off_K: float) -> dict[str, Any]:
     """Block and box about as much hotter as they get, which is a hundredth of the work of solving them anew."""
     hot, mixture_K, steel_K = burner.part("hot_block"), MIXTURE_RISES * off_K, STEEL_RISES * off_K
@@ -85,12 +90,18 @@ def _colder(burner: Burner, off_K: float) -> dict[str, Any]:
 
 @dataclass(frozen=True)
 class Off:
-    """What spoils a check: a tolerance at one end, in words, and the parts that the check then rests on."""
+    """What spoils a check: a tolerance at one end, in words, and the parts that the check then rests on. `other_end`:
+    whether it is the other end that harms a burner."""
 
     words: str
     tolerance: Tolerance
-    by: float
+    end: float
     parts: Callable[[Burner, float], dict[str, Any]]
+    other_end: Callable[[Burner], bool] = lambda burner: False
+
+    def by(self, burner: Burner) -> float:
+        low, high = self.tolerance.low, self.tolerance.high
+        return (low + high) - self.end if self.other_end(burner) else self.end
 
 
 OFF = {
@@ -101,6 +112,7 @@ OFF = {
     "rate_for_need": Off("With a mixture a little leaner", MIXTURE, MIXTURE.low, _leaner),
     "throughput": Off("With a mixture a little leaner", MIXTURE, MIXTURE.low, _leaner),
     "supply": Off("With a jet that passes less than it should", JET, JET.low, _poorer_jet),
+    "jet": Off("With a jet that passes more or less than it should", JET, JET.low, _poorer_jet, _jet_is_large),
     "baffle_pressure": Off("Where pins come out thicker", PINS, PINS.high, _more_through),
     "box_mixture": Off("On a warmer day", DAY, DAY.high, _warmer),
     "box_steel": Off("On a warmer day", DAY, DAY.high, _warmer),
@@ -113,13 +125,13 @@ def spoilt(key: str, verdict: str, burner: Burner) -> float | None:
     if key not in OFF or verdict in FAULTS:
         return None
     off = OFF[key]
-    judged = burner.call(checks.CHECKS[key], **off.parts(burner, off.by))
+    judged = burner.call(checks.CHECKS[key], **off.parts(burner, off.by(burner)))
     return how_wrong(key, judged.value, judged.limit) if judged is not None and judged.verdict in FAULTS else None
 
 
 def off_words(key: str, result: Result) -> str:
     """What a check says of the design in the shop that spoils it."""
     off = OFF[key]
-    shop = moved(built(result), {off.tolerance: off.by})
+    shop = moved(built(result), {off.tolerance: off.by(result.parts)})
     check = (solve(shop, result) if shop else result).checks[key]
     return f"{off.words}: {check.text[:1].lower()}{check.text[1:]}"
