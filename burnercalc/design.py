@@ -182,7 +182,8 @@ class Design:
     def as_typed(self, key: str) -> str:
         """What was typed for a setting of words; an inch shop's default in the reader's measures."""
         text = self.text(key)
-        if self.units == "in" or text != BY_KEY[key].default or self._values[key] is None:
+        written = (BY_KEY[key].default, *BY_KEY[key].line[:1])
+        if self.units == "in" or text not in written or self._values[key] is None:
             return text
         return in_millimetres(BY_KEY[key].dimension, self._values[key]) or text
 

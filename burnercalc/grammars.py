@@ -279,7 +279,7 @@ def in_millimetres(kind, value):
     if kind == "fuel_price" and value[1] == "kg":
         return f"{value[0]:.2f}/kg"
     if kind == "fuel_price" and value[1] == "J":
-        return f"{value[0] * 3.6e6:.2f}/kWh"
+        return f"{value[0] * 3.6e6:.3g}/kWh"
     if kind == "lining":
         return ", ".join(f"{material} {1000 * thickness:.12g} mm" for material, thickness in value)
     return None

@@ -96,8 +96,8 @@ MUCH = 1.5  # times what the chamber needs from which a fire that somebody set i
 def fit(result, mine=()):
     """Texts that make the fire follow the chamber, for a rate that was set: less than is needed, or much more."""
     d, needed, set_W = result.design, result["firing_rate_needed"], result.checks["rate_for_need"].value
-    if not d.texts or d.firing_rate == "auto" or not needed or {*_FOLLOWS} & {*mine}:
-        return {}  # the example stays as it was built
+    if d.firing_rate == "auto" or not needed or {*_FOLLOWS} & {*mine}:
+        return {}
     if needed * (1 - 1e-9) <= set_W <= MUCH * needed:
         return {}
     return _FOLLOWS

@@ -156,26 +156,38 @@ def _followed(request):
 
 
 def _brought(request, design):
-    """What followed from a change, in words; and what is offered beside it, as [words, setting, text]."""
-    settings = request["settings"]
+    """What followed from a change, in words, and all that moved; what is offered besides, as [words, setting, text]."""
+    settings, tape = request["settings"], dict(BY_KEY["sizes"].choices)
+    offer = (
+        {"offer": [f"Take {tape[design.units]} sizes", "sizes", design.units]} if design.sizes != design.units else {}
+    )
     asked, was = ("units", "sizes", "fuel", *jobs.CHAMBER), request.get("before", settings)
     if all(settings.get(key) == was.get(key) for key in asked):
-        return {"brought": ""}
+        return {"brought": "", **offer}
     before = Design.from_texts({key: text for key, text in request["before"].items() if key != "mine"})
-    tape = dict(BY_KEY["sizes"].choices)
     if before.sizes != design.sizes:
         words = f"What was not set has {tape[design.sizes]} sizes now, so the numbers differ a little."
-        return {"brought": words}
+        return {"brought": words, **offer}
     if before.units != design.units:
-        if design.sizes == design.units:
-            return {"brought": ""}
         words = f"The same burner on the other tape: what was not set keeps its {tape[design.sizes]} sizes."
-        return {"brought": words, "offer": [f"Take {tape[design.units]} sizes", "sizes", design.units]}
+        return {"brought": words if offer else "", **offer}
     typed = {key for key in settings if settings[key] != request["before"].get(key)}
-    moved = [s for s in SETTINGS if s.key not in typed and before.value(s.key) != design.value(s.key)]
-    listed = "; ".join(f"{s.label.lower()} {design.show(s.key)}" for s in moved)
+    moved = _moved(before, design, typed)
     what = design.show("fuel") if before.fuel != design.fuel else "a chamber of this size"
-    return {"brought": f"Changed too, for {what}: {listed}." if moved else ""}
+    return {"brought": f"For {what} {_counted(moved)} too." if moved else "", "moved": moved, **offer}
+
+
+def _moved(before, design, typed=()):
+    """A line for each setting that counts and differs, but for those that somebody typed."""
+    return [
+        f"{s.label}: {design.show(s.key)}, was {before.show(s.key)}"
+        for s in SETTINGS
+        if s.key not in typed and design.counts(s.key) and before.value(s.key) != design.value(s.key)
+    ]
+
+
+def _counted(lines):
+    return "1 setting changed" if len(lines) == 1 else f"{len(lines)} settings changed"
 
 
 _LAST = []  # the result before: what has not changed since is not worked out again
@@ -204,10 +216,11 @@ def _face(request):
 def _solve(request):
     result = _solved(_design(request))
     found, mine = jobs.job_of(result.design), _mine(request)
-    fit = jobs.fit(result, mine.split(","))
+    fit, need = jobs.fit(result, mine.split(",")), result.checks["rate_for_need"]
+    less = fit and need.value < result["firing_rate_needed"]  # of more the two numbers say enough
     return {
         **on_page.whole(result, request.get("figures", ()), mine),
-        "fit": {"words": result.checks["rate_for_need"].text, "settings": fit} if fit else {},
+        "fit": {"words": need.text if less else "", "settings": fit} if fit else {},
         "job": found[0].key if found else "",
         **_brought(request, result.design),
     }
@@ -241,16 +254,12 @@ def _job(request):
     before = Design.from_texts({key: text for key, text in texts.items() if key != "mine"})
     design = Design.from_texts(jobs.begun(job, texts))
     moved = [s for s in SETTINGS if before.value(s.key) != design.value(s.key)]
-    weighs = ", ".join(s.label.lower() for s in moved if s.key in WEIGHS)
-    typed = jobs.set_by_hand(texts) - {*WEIGHS, "fuel"}
+    typed = jobs.set_by_hand(texts) - {"fuel"}
     left = ", ".join(s.label.lower() for s in moved if s.key in typed)
-    words = [f"The fire needed moved: {job.name} brings its own {weighs}."] if weighs else []
+    lines = _moved(before.read_in(design.units), design)
+    words = [f"{job.name}: {_counted(lines)}."] if lines else []
     words += [f"What you had set is left out: {left}."] if left else []
-    return {"link": to_link(design, "", {"mine": mine}), "brought": " ".join(words)}
-
-
-# What the fire needed follows from most, beside the chamber
-WEIGHS = ("lining", "opening_area", "chamber_temperature", "work_rate", "heat_up_time")
+    return {"link": to_link(design, "", {"mine": mine}), "brought": " ".join(words), "moved": lines}
 
 
 def _link(request):

@@ -145,6 +145,7 @@ def test_the_default_of_an_inch_shop_reads_in_kilograms_and_metres():
     assert (metric.show("fuel_price"), metric.show("price_steel")) == ("1.98/kg", "4.41/kg")
     assert metric.show("stock_lengths").startswith("0.305 m, 0.61 m")
     assert metric.show("nipple_stock").startswith("76.2 mm 8.00, 102 mm 9.00")
+    assert metric.changed({"fuel": "natural_gas"}).show("fuel_price") == "0.0512/kWh"  # no therm; 1.50 / 29.307 kWh
     assert metric.as_typed("lining") == "ifb_26 63.5 mm, blanket_8lb 25.4 mm"
     assert Design.from_texts({"units": "mm", "fuel_price": "1.00/lb"}).show("fuel_price") == "1.00/lb"
     for key in ("fuel_price", "price_steel", "stock_lengths", "nipple_stock", "lining"):

@@ -62,12 +62,12 @@ async function load(link, own = isOwn(link) || [null, EXAMPLE].includes(lastOwn(
   anotherDesign();
   hush("own");
   const back = lastOwn(); // now, as a change makes this one one's own too
-  theirs = own ? 0 : 2;
-  if (!own) tell("own", "Shared design; yours is kept.", ["Back to mine", () => load(back, true)], ["Close", () => { theirs = 0; hush("own"); }]);
+  theirs = !own;
+  if (!own) tell("own", "Shared design; yours is kept.", ["Back to mine", () => load(back, true)], ["Close", () => { theirs = false; hush("own"); }]);
   await solve(reply.settings, { typing: "", own, loaded: true });
 }
 
-let theirs = 0; // how many changes of a shared design are still told of
+let theirs = false; // a shared design, which nobody here has changed
 const NOBODYS = { typing: "", own: false, loaded: true };
 
 async function solve(next, from = origin) {
@@ -77,10 +77,9 @@ async function solve(next, from = origin) {
   if (root.dataset.broken !== undefined) return;
   const number = ++asked;
   state("computing", "Computing\u2026");
-  if (!loaded && !typing && theirs) { // what was shared is one's own from here on: said once, gone with the next change
-    theirs -= 1;
-    if (theirs) tell("own", "This one is yours now; the one before is kept too.");
-    else hush("own");
+  if (!loaded && !typing && theirs) { // what was shared is one's own from here on: said till another chapter is opened, as nothing is to move under a thumb
+    theirs = false;
+    tell("own", "This one is yours now; the one before is kept too.");
   }
   if (shown && !loaded) keepTyped(shown.link, next); // a reload may come before the answer
   const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
@@ -134,10 +133,19 @@ function showQuick(reply) {
   showFigures(reply);
 }
 
+// What a change or a job moved besides, all of it for who asks; it goes with the next tap.
+function sayBrought({ brought: words, moved }) {
+  if (!words) return;
+  let short = false;
+  const which = () => { short = !short; tell("brought", short ? words : [words, ...moved].join("\n")); };
+  tell("brought", words, ...(moved?.length ? [["Which", which]] : []), ["Undo", () => byId("undo").click()]);
+  short = true;
+}
+
 function show(reply) {
-  const offer = reply.offer?.slice(0, 1).map((words) => [words, () => change(...reply.offer.slice(1))]) ?? [];
   if (reply.brought || shown?.link !== reply.link) hush("brought");
-  if (reply.brought) tell("brought", reply.brought, ...offer, ["Undo", () => byId("undo").click()], ["Close", () => hush("brought")]);
+  byId("take-sizes").hidden = !reply.offer;
+  changedOnly(byId("take-sizes"), reply.offer?.[0] ?? "");
   shown = reply;
   keepTyped();
   delete root.dataset.shared;
@@ -149,8 +157,9 @@ function show(reply) {
   showChecks(reply);
   showTables(reply.tables);
   for (const press of all("[data-job]")) press.setAttribute("aria-pressed", String(press.dataset.job === reply.job));
-  byId("fit").hidden = !reply.fit.words;
-  changedOnly(byId("fit").firstChild, reply.fit.words ?? "");
+  byId("fit").hidden = !reply.fit.settings;
+  byId("fit-words").hidden = !reply.fit.words;
+  changedOnly(byId("fit-words"), reply.fit.words ?? "");
   showFigures(reply);
   for (const place of all("[data-described]")) {
     const drawing = reply.drawings[place.dataset.described];
@@ -163,6 +172,7 @@ function show(reply) {
     explain(place);
   }
   setAddress(reply.link === EXAMPLE ? location.pathname : reply.link);
+  sayBrought(reply); // last, as it looks what of the page it would cover
   state("ready", navigator.serviceWorker?.controller ? "Ready. Works without a network." : "Ready.");
 }
 
@@ -202,7 +212,7 @@ async function openAddress() {
 
 // A fire that was set beside what the chamber needs: one tap has it follow.
 function wireFit() {
-  byId("fit").lastChild.addEventListener("click", () => take({ ...texts, ...shown.fit.settings }));
+  byId("fit").addEventListener("click", () => shown?.fit.settings && take({ ...texts, ...shown.fit.settings }));
 }
 
 // What somebody came to do: a design to start from, one's own from then on, beside what was there before.
@@ -212,7 +222,7 @@ function wireJobs() {
       const reply = await ask({ kind: "job", settings: shown?.texts ?? {}, job: press.dataset.job });
       if (!reply.ok) return;
       await load(reply.link, true);
-      if (reply.brought && shown?.link === reply.link) tell("brought", reply.brought, ["Undo", () => byId("undo").click()], ["Close", () => hush("brought")]);
+      if (shown?.link === reply.link) sayBrought(reply);
     });
   }
 }
@@ -374,9 +384,11 @@ async function begin() {
   byId("late-scripts").remove();
   for (const touch of ["pointerdown", "pointermove", "keydown", "scroll"]) addEventListener(touch, wake, { once: true, passive: true });
   wireBars();
-  // What has changed beside stands over the page only till somebody goes on; undo is on top for good.
-  addEventListener("pointerdown", ({ target }) => target.closest("#bars") || hush("brought"), { passive: true });
+  // What has changed beside is said only till somebody goes on; undo is on top for good. Not as a finger comes down: nothing moves under it.
+  addEventListener("click", ({ target }) => target.closest?.("#bars") || hush("brought"), { capture: true });
+  byId("take-sizes").addEventListener("click", () => change(...shown.offer.slice(1)));
   wireChapters((part) => {
+    if (!theirs) hush("own");
     if (shown && placeOf("face").join() !== faceAt) redraw(["face"]); // it stands elsewhere, and smaller or larger
     return enliven(part);
   });

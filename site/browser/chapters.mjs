@@ -91,5 +91,7 @@ export const turned = () => history.state?.visit === visit;
 
 export function opensAddress() {
   visit = history.state?.visit ?? Date.now();
-  if (history.state) show(history.state.chapter);
+  if (history.state) return show(history.state.chapter);
+  if (root.dataset.chapter !== "start") show("start"); // a link that comes to an open page shows its answer first
+  scrollTo(0, 0);
 }

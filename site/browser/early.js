@@ -6,8 +6,9 @@
   page.dataset.chapter = "start";
   if (window.top !== window.self) page.dataset.framed = ""; // nobody's tap here is to be lured into another site's page
   try {
+    var visit = history.state && history.state.visit;
+    if (visit || !/[#?&]v=/.test(design)) page.dataset.chapter = sessionStorage.getItem("burnercalc-place") || "start"; // a link opens at the first screen
     if (!/[#?&]v=/.test(design)) design = sessionStorage.getItem("burnercalc-here") || localStorage.getItem("burnercalc-last") || "";
-    page.dataset.chapter = sessionStorage.getItem("burnercalc-place") || "start";
   } catch (closed) {} // storage
   if (/[#?&]v=\d+&/.test(design)) page.dataset.shared = "";
 })();

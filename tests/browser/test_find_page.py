@@ -192,11 +192,15 @@ def test_what_was_found_stays_for_a_reload_and_for_a_weight_that_is_refused(foun
 def test_a_notice_covers_no_button_of_a_dialog(page):
     put(page, "rows", "3")  # one's own, so that what a link brings is told of
     page.evaluate("link => { location.hash = link; }", BAD)
-    page.wait_for_function("() => document.querySelector('#bars .bar')")
+    page.wait_for_selector("#told .bar")  # Shared design; yours is kept
     settle(page)
     page.evaluate("() => document.querySelector('[data-open=good-box]').click()")
     page.wait_for_selector("#good-take:visible")
-    page.wait_for_selector("#bars .bar:visible")  # Shared design; yours is kept
+    assert not page.locator("dialog .bar").count()  # it stands in the page, and no *Back to mine* beside what is taken
+    page.evaluate("() => import('./bars.mjs').then(({ tell }) => tell('slow', 'Still computing.', ['Stop', () => {}]))")
+    page.wait_for_selector("#good-box #bars .bar:visible")
+    title, line = (page.locator(f"#good-box {part}").bounding_box() for part in ("h2", "#bars"))
+    assert title["y"] + title["height"] <= line["y"]
     assert page.locator("#good-take").evaluate("""take => {
       const { left, top, width, height } = take.getBoundingClientRect();
       return [0.1, 0.5, 0.9].every((y) => document.elementFromPoint(left + width / 2, top + y * height) === take);

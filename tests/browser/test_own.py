@@ -10,7 +10,8 @@ from browser.test_job import chapter, enter, field, number, put, settle
 from burnercalc import Design, solve
 
 SHARED = "#v=2&body_length=12in"
-BACK = '#bars button:has-text("Back to mine")'
+CHAPTER = "() => document.documentElement.dataset.chapter"
+BACK = '#told button:has-text("Back to mine")'
 
 
 def tab(context, address):
@@ -44,7 +45,7 @@ def next_visit(context, site):
 def test_a_shared_link_leaves_ones_own_design_as_it_is(mine, phone_context, site):
     shared = tab(phone_context, site + SHARED)
     assert "body_length=12in" in shared.url
-    assert "yours is kept" in shared.locator("#bars").inner_text()
+    assert "yours is kept" in shared.locator("#told").inner_text()
     mine.close()
     assert next_visit(phone_context, site) == "#v=2&rows=3"
     shared.reload()
@@ -56,6 +57,12 @@ def test_a_shared_link_leaves_ones_own_design_as_it_is(mine, phone_context, site
     assert not shared.locator(BACK).is_visible()
     shared.click("#undo")  # and there again
     shared.wait_for_function("link => location.hash === link", arg=SHARED)
+    chapter(shared, "fire")
+    shared.reload()
+    assert shared.evaluate(CHAPTER) == "fire"  # where one was; a link opens with its answer
+    shared.goto("about:blank")
+    shared.goto(site + SHARED)
+    assert shared.evaluate(CHAPTER) == "start"
 
 
 def test_a_shared_design_that_is_changed_becomes_ones_own_and_the_other_stays(mine, phone_context, site):
@@ -76,11 +83,14 @@ def test_a_shared_design_that_is_changed_becomes_ones_own_and_the_other_stays(mi
 
 
 def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_context, site):
+    chapter(mine, "fire")
+    mine.evaluate("() => scrollTo(0, 600)")
     mine.evaluate("link => { location.hash = link; }", SHARED)
     mine.wait_for_selector(BACK)
     settle(mine)
+    assert mine.evaluate(CHAPTER) == "start" and mine.evaluate("() => scrollY") == 0
     put(mine, "rows", "4")
-    assert "Shared design" not in mine.locator("#bars").inner_text()
+    assert "Shared design" not in mine.locator("#told").inner_text()
     mine.click(BACK)
     mine.wait_for_function("() => location.hash === '#v=2&rows=3'")
     settle(mine)
