@@ -260,16 +260,19 @@ LAST = Band(45 * KBTU_H, 50 * KBTU_H, 55 * KBTU_H)
 
 
 def cylinder(ended_by, run_h, left, draw_W=DRAW, least_Pa=10 * PSI, **given):
+    """Of full ones."""
     cylinders = part(
         "cylinders",
         ended_by=ended_by,
         run_s=3600 * run_h,
         left_share=left,
+        full_run_s=3600 * run_h,
+        full_left_share=left,
         draw_W=draw_W,
         last_draw_W=LAST,
         least_Pa=least_Pa,
     )
-    return judged("cylinder", cylinders=cylinders, **given)
+    return judged("cylinder", cylinders=cylinders, cylinder_fill=1.0, **given)
 
 
 COLD = (
@@ -284,8 +287,8 @@ MORE = " Use more or larger cylinders, or "
     [
         (12, "12 h", 0.25, "25 %", "good"),
         (12, "12 h", 0.2501, "25 %", "caution"),
-        (12, "12 h", 0.5, "50 %", "caution"),
-        (12, "12 h", 0.501, "50 %", "stop"),
+        (12, "12 h", 0.6, "60 %", "caution"),
+        (12, "12 h", 0.601, "60 %", "stop"),
         (0.5, "30 min", 0.25, "25 %", "good"),
         (0.499, "30 min", 0.25, "25 %", "stop"),
     ],
@@ -354,6 +357,20 @@ def test_gas_that_does_not_last_for_the_first_fire_is_told():
     word, _, _, text, _ = judged("cylinder", solved(cylinder_fill="5 %"))
     assert word == "note" and "The first fire takes 56.9 lb of gas, and they hold 10 lb" in text
     assert "first fire" not in judged("cylinder", solved())[3]
+
+
+def test_more_gas_is_never_worse():
+    """One of 20 lb: on a full charge the cold ends 100 kBtu/h after 1.8 h, on 5 % it lasts 13 min, and neither is the
+    better cylinder. One of 40 lb at half the rate, next to empty, is told so and no worse than a note."""
+    small, worst = {"cylinder": "20", "cylinder_count": "1"}, []
+    order = ("good", "note", "caution", "stop")
+    for given in (small, {"cylinder": "40", "cylinder_count": "1", "firing_rate": "50 kBtu/h", "low_fire": "60 %"}):
+        found = [judged("cylinder", solved(**given, cylinder_fill=f"{fill} %")) for fill in (5, 20, 80, 100)]
+        ranks = [order.index(one[0]) for one in found]
+        assert ranks == sorted(ranks, reverse=True), [one[:2] for one in found]
+        worst.append((found[0][0], found[-1][0], found[0][3]))
+    assert worst[0][:2] == ("caution", "caution") and worst[1][:2] == ("note", "good")
+    assert "A full charge would last 1.8 h until the cold ends it, with 59 % of it still in." in worst[0][2]
 
 
 @pytest.mark.parametrize("draw, at_once", [(100, False), (99.9, True)])

@@ -1011,6 +1011,8 @@ CHECKS = (
             "in: near the end {last:power} is all that the air can boil off there.",
             "cold_at_once": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full "
             "charge still in: even at this fill {draw:power} is all that the air can boil off.",
+            "full": "A full charge would last {full_run:time 2} until the cold ends it, with {full_left:percent 0} of "
+            "it still in.",
             "more_or_jet": "Use more or larger cylinders, or less gas pressure with a larger jet. Never heat a "
             "cylinder.",
             "more_or_regulator": "Use more or larger cylinders, or a regulator that needs less. Never heat a cylinder.",

@@ -47,8 +47,8 @@ RATE_SHORT = (0.97, LINE_SHORT)  # rate over the wanted one from a house line
 LINE_LOW = 1.5  # gas pressure of low fire over that in the mix pipe, from a house line
 SLIP = 0.02  # richer than as set, of a mixture that is rich already; common practice
 LONG = 4.0  # a plenum's length over its width from which a second inlet is worth its pipe; common practice
-LEFT_SHARE = (0.25, 0.50)  # of a full charge left when the cold ends it
-LEAST_RUN_S = 1800  # a shorter run that the cold ends is a stop
+LEFT_SHARE = (0.25, 0.60)  # of a full charge left when the cold ends a run from full
+LEAST_RUN_S = 1800  # a shorter run from full that the cold ends is a stop
 
 
 def _evener(plenum, inlet_position):
@@ -383,9 +383,11 @@ def cylinder_check(
     firing: Firing,
     shop: Shop,
     schedule: Schedule,
+    cylinder_fill: float,
     regulator_inlet_pressure: float,
     fuel_blend: tuple | None,
 ) -> Judged | None:
+    """By a run from full, so that more gas is never worse; what is in them today says only how long that lasts."""
     if cylinders.run_s is None:
         return None
     good, stop = LEFT_SHARE
@@ -394,33 +396,35 @@ def cylinder_check(
     less = (("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),)
     if cylinders.run_s == 0 and shop.temp_K <= cylinders.boils_K:  # less pressure is no help where nothing boils
         less = () if fuel_blend else (("fuel", "choose"),)
-    if cylinders.ended_by == "empty":
-        word, cases = "good", ("empty",)
-        if cylinders.holds_kg < schedule.fuel_kg:
-            word, cases = "note", ("empty", "first_fire")
+    word = ladder(cylinders.full_left_share, good=good, stop=stop)
+    if cylinders.run_s == 0:
+        word, cases = "stop", ("too_cold_jet" if jet_needs_more else "too_cold",)
+        if shop.temp_K <= cylinders.boils_K:
+            cases = ("no_gas",)
     else:
-        word = ladder(cylinders.left_share, good=good, stop=stop)
-        if cylinders.run_s < LEAST_RUN_S:
-            word = "stop"
-        if cylinders.run_s == 0:
-            cases = ("too_cold_jet" if jet_needs_more else "too_cold",)
-            if shop.temp_K <= cylinders.boils_K:
-                cases = ("no_gas",)
-        else:
+        cases = ("empty",)
+        if cylinders.ended_by != "empty":
             cases = ("cold_at_once" if cylinders.draw_W.value < firing.installed_W else "cold",)
-            if word != "good":
-                cases = (*cases, "more_or_jet" if jet_needs_more else "more_or_regulator")
+        if cylinders.full_left_share > 0 and cylinders.full_run_s < LEAST_RUN_S:
+            word = "stop"
+        if word != "good":
+            full = ("full",) if cylinder_fill < 1 else ()
+            cases = (*cases, *full, "more_or_jet" if jet_needs_more else "more_or_regulator")
+        elif cylinders.ended_by == "empty" and cylinders.holds_kg < schedule.fuel_kg:
+            word, cases = "note", (*cases, "first_fire")
     return verdict(
         word,
-        cylinders.left_share,
+        cylinders.full_left_share,
         good,
         case=cases,
         cures=(*more, *less),
         rate=firing.installed_W,
         run=cylinders.run_s,
+        full_run=cylinders.full_run_s,
         draw=cylinders.draw_W.value,
         last=cylinders.last_draw_W.value,
         left=cylinders.left_share,
+        full_left=cylinders.full_left_share,
         air=shop.temp_K,
         needed=cylinders.least_Pa,
         boils=cylinders.boils_K,

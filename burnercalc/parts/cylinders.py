@@ -25,9 +25,9 @@ NEAR_EMPTY = 0.05  # of a full charge
 class Cylinders:
     """All None for gas that comes by a line. `draw_W`: what they keep up at this fill without chilling further.
 
-    `left_share`: of a full charge, at the end of the run; `least_Pa`: gauge pressure that they must hold. Near empty is
-    what is left then, 5 % at least; `coldest_K`: air in which they still hold that pressure when nothing is drawn,
-    `boils_K`: the least that any regulator can use.
+    `left_share`: of a full charge, at the end of the run; `full_run_s`, `full_left_share`: of a run from full;
+    `least_Pa`: gauge pressure that they must hold. Near empty is what is left at the end, 5 % at least; `coldest_K`:
+    air in which they still hold that pressure when nothing is drawn, `boils_K`: the least that any regulator can use.
     `first_ratio`, `last_ratio`, `last_rate_W`: mixture and rate at this fill and near empty, with jet, gas pressure and
     air as set for the mean of the charge; None for a pure gas.
     """
@@ -45,11 +45,13 @@ class Cylinders:
     ended_by: str | None
     frost_s: float | None
     left_share: float | None
+    full_run_s: float | None
+    full_left_share: float | None
     least_Pa: float
     fuel_cost_per_hour: float
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=128)
 def _run(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg):
     return physics.run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg, 100)
 
@@ -80,7 +82,7 @@ def cylinders(
     cost = firing.gas_kg_s * burner_count * 3600 * gas_price.per_kg
     least_Pa = max(regulator_inlet_pressure, FEEDS * gas_pressure)
     if gas.liquid is None:
-        return Cylinders(*[None] * 13, least_Pa=least_Pa, fuel_cost_per_hour=cost)
+        return Cylinders(*[None] * 15, least_Pa=least_Pa, fuel_cost_per_hour=cost)
     vessel = (
         physics.lying_tank(tank_diameter, tank_length)
         if cylinder == "tank"
@@ -88,15 +90,12 @@ def cylinders(
     )
     inlet_Pa = shop.pressure_Pa + least_Pa
     first = boiled_down(gas.liquid, shop.temp_K, cylinder_fill)
-    run = _run(
-        vessel,
-        vessel.capacity_kg * cylinder_fill,
-        first,
-        shop.temp_K,
-        inlet_Pa,
-        firing.installed_W / cylinder_count,
-        gas.gross_J_kg,
-    )
+
+    def run_from(liquid, share):
+        each_W = firing.installed_W / cylinder_count
+        return _run(vessel, vessel.capacity_kg * share, liquid, shop.temp_K, inlet_Pa, each_W, gas.gross_J_kg)
+
+    run, full = run_from(first, cylinder_fill), run_from(gas.liquid, 1.0)
     left_share = run.left_kg / vessel.capacity_kg
     near_empty = min(max(left_share, NEAR_EMPTY), cylinder_fill)
     last = boiled_down(gas.liquid, shop.temp_K, near_empty)
@@ -125,6 +124,8 @@ def cylinders(
         ended_by=run.ended_by,
         frost_s=run.frost_time_s,
         left_share=left_share,
+        full_run_s=full.run_time_s,
+        full_left_share=full.left_kg / vessel.capacity_kg,
         least_Pa=least_Pa,
         fuel_cost_per_hour=cost,
     )
