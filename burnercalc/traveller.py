@@ -1,5 +1,7 @@
 """The traveller: pages that go with each burner through the shop, filled in on the way, a set a serial number."""
 
+import re
+
 from . import foot, units
 from .build_sheet import (
     LEAK,
@@ -22,6 +24,7 @@ FOUND, FOUND_WHEN, DATE_WHO = (
     name + " " * room for name, room in (("Found", 40), ("Found, date, time", 30), ("Date, who", 8))
 )
 EVEN = {"in": "1/32 in", "mm": "0.8 mm"}  # a window in the middle and at its ends
+UNBROKEN = 44  # letters that a column of the calendar is wide at the least
 TITLE = "Traveller: blown multi-port burner"
 # Sizes to measure on each burner: settings, then answers.
 SET = ("body_length", "body_width", "body_depth", "wall", "setback", "block_thickness")
@@ -92,10 +95,18 @@ def _batch(result):
             "made on the morning after the last heat. Hours, hands and places are examples until you set yours."
             + _unmade(result)
         ),
-        Table(tuple(column.label for column in days.columns), days.rows, "llll"),
+        Table(
+            tuple(column.label for column in days.columns), [tuple(map(_unbroken, row)) for row in days.rows], "llll"
+        ),
         Heading(castings.title, 2),
         plain(castings, result.design.reader, [column.key for column in castings.columns], "llrrr"),
     ]
+
+
+def _unbroken(text):
+    """A day's cell whose lines break between two things that are done, not within one."""
+    each = re.split(r"(?<=[,;]) (?=\d\d:\d\d |pair \d)", text)
+    return " ".join(one.replace(" ", "\u00a0") if len(one) <= UNBROKEN else one for one in each)
 
 
 def _unmade(result):

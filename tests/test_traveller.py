@@ -1,5 +1,7 @@
 """The traveller, the data plate and the operating card: read back, whole, in both measures, for any design."""
 
+import re
+
 import pytest
 from designs import FAR_APART, KNOWN_GOOD, solved
 from pdf_reader import pages
@@ -77,6 +79,15 @@ def test_wax_of_a_long_body_stands_where_it_is_cast(default):
     assert wax in next(row[1] for row in long.tables["care"].rows if "of wax on" in row[1])
     assert f"Wax, both ends and lip's edge, before casting {wax}" in words(read(long, "traveller-letter")[0])
     assert "Wax, both ends" not in words(read(default, "traveller-letter")[0])
+
+
+def test_a_line_of_the_wall_s_calendar_ends_between_two_things_that_are_done():
+    """09:00 make mould stood at the end of one line, 2 at the head of the next."""
+    result = solved(batch_size="5", moulds="2", hands="2", test_stands="2", start_date="2027-02-01")
+    text = "\n".join(page.text for page in read(result, "traveller-a4")).replace("\u00a0", " ")
+    done = [one for row in result.tables["batch_days"].rows for cell in row
+            for one in re.split(r"(?<=[,;]) (?=\d\d:\d\d |pair \d)", cell)]  # fmt: skip
+    assert len(done) > 40 and max(map(len, done)) < 40 and [one for one in done if one not in text] == []
 
 
 def test_each_burner_of_a_batch_has_its_own_pages():

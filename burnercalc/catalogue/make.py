@@ -1727,7 +1727,7 @@ MOUNTING_WORDS = {
     "bolts.near": "{count} of {bolt} x {bolt_length:length}, each with a washer and two nuts, loose and locked: the "
     "body grows.",
     "bolts.off": "{count} of {bolt} x {bolt_length:length}, each with a washer and two nuts, loose and locked: the "
-    "body grows. A spacer of {spacer:length} on each, between angle and gasket.",
+    "body grows. A spacer of {spacer:length} on each (washers), between angle and gasket.",
     "joint": "Gasket and joint",
     "joint.how": "Ceramic fibre paper of {gasket:length} under the angles, all round, no rubber, no silicone. No "
     "hot gas beside the block: the joint is tight at the hot face. Fibre dust: [P100|P3] respirator.",

@@ -182,7 +182,7 @@ def _widths(table, width, pad):
     if sum(need) <= width:
         return [width * n / sum(need) for n in need]
     words = [
-        max(text_width(word, TABLE_MM, True) for cell in column for word in (cell.split() or [""]))
+        max(text_width(word, TABLE_MM, True) for cell in column for word in cell.split(" "))
         for column in zip(table.header, *table.rows)
     ]
     # What stands at the right is a number, best not broken; a text has at least its longest word, and room for two.
