@@ -647,8 +647,6 @@ def _record(result):
     if result.design.batch_size > 1:
         return []
     asked = [
-        ("Leak test, air inside", f"{LEAK[result.design.reader]} of water, 10 min, no drop"),
-        ("Every port passed by the drill, count", _show(result, "port_count")),
         *drilled(result),
         ("Mass before the oven, and after it about", _show(result, "burner_mass")),
         (
@@ -660,10 +658,15 @@ def _record(result):
         *proofs(result),
     ]
     set_to = tuple((*row, "") for row in fires(result))
+    shown = (
+        f"Leak test: {LEAK[result.design.reader]} of water, 10 min, no drop",
+        f"The drill passed all {_show(result, 'port_count')} ports",
+        *shown_by_fire(result),
+    )
     whole = (
         Heading("Test-fire record. Fired by, date:", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
-        Table((SHOWN, YES), tuple((what, "") for what in shown_by_fire(result)), "ll", 2),
+        Table((SHOWN, YES), tuple((what, "") for what in shown), "ll", 2),
         Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),
     )
     return [Columns((whole,))]  # on one page
