@@ -624,7 +624,15 @@ def test_no_two_halves_of_a_sentence_are_equal(answers):
                     assert offer.terms["dark"] > 0.4 and words.endswith(" glowing walls alone")
                     continue
                 ours, theirs = words.split(" instead of ")
-                assert not ours.removeprefix("a turndown of ").startswith(theirs), words
+                assert not ours.removeprefix("low fire set for ").startswith(theirs), words
+
+
+def test_a_card_tells_one_turndown_and_what_low_fire_is_set_for(answers):
+    """1.85 stood one line above "a turndown of 1.7 to 1"."""
+    for _, _, answer in answers.values():
+        for offer in answer.offers:
+            card = report.says(offer)
+            assert f"low fire set for {1 / offer.design.low_fire:.1f} to 1" in card and "turndown" not in card
 
 
 def test_a_card_tells_a_wait_longer_than_asked(answers):

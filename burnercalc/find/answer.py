@@ -466,7 +466,7 @@ def number(term: Term, value: float) -> str:
 
 
 SHOWN = {
-    "low": "a turndown of {}",
+    "low": "low fire set for {}",
     "dark": "fire on {} of the chamber's length",
     "spread": "{} from port to port",
     "days": "{} days",
