@@ -369,6 +369,16 @@ def test_the_order_in_which_a_shop_is_typed_is_no_part_of_the_question():
     assert found[0] == found[1]
 
 
+def test_what_is_mine_needs_nothing_that_the_search_may_choose():
+    """A round body could not be asked for: its length and pattern, that nobody had typed, were refused."""
+    have = read_have("round: 6 x 3/16 in\nmine: body_kind=pipe; pattern=rings")
+    best = find(Design(), have, budget=150).offers[0].design
+    assert (best.body_kind, best.pattern, best.text("body_width")) == ("pipe", "rings", "6 in")
+    with pytest.raises(InputErrors) as refused:
+        find(Design(), read_have("mine: body_kind=pipe; pattern=straight"))
+    assert {error.field for error in refused.value.errors} == {"body_length", "pattern"}
+
+
 def test_more_stock_at_hand_leads_to_the_tube_that_is_best_of_it():
     """It ended with a box of plates at 24.6 points, where the tube of 50 x 100 alone gave 16.3."""
     rest = "pins: 8 mm; 6 mm; 5 mm\nblower: 750 Pa 140 m3/h\ncylinder: 100 lb x 1"

@@ -11,6 +11,7 @@ from ..parts.gas import gas
 from ..settings import BY_KEY
 from ..units import show
 from . import sold
+from .begun import begun
 from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m
 from .graph import GIVEN
 from .have import BODIES, Have, Piece
@@ -23,7 +24,7 @@ def refuse_contradictions(start: Design, have: Have) -> None:
     """Refuses what is mine and is at odds with the rest of the design, or with what lies there."""
     errors: list[InputError] = []
     texts = {key: text for key, text in have.mine.items() if text is not None}
-    start = _with_what_fits(start, texts, errors)
+    start = _with_what_fits(start, have.mine, errors)
     left_out = {key for key, text in texts.items() if start.value(key) != parse_setting(BY_KEY[key], text)}
     have = replace(have, mine={key: text for key, text in have.mine.items() if key not in left_out})
     for axis in AXES:
@@ -51,10 +52,10 @@ def refuse_contradictions(start: Design, have: Have) -> None:
         raise InputErrors(errors)
 
 
-def _with_what_fits(start: Design, texts: Mapping[str, str], errors: list[InputError]) -> Design:
+def _with_what_fits(start: Design, texts: Mapping[str, str | None], errors: list[InputError]) -> Design:
     """The design with what is mine; what of it is at odds with the rest is named, and left out."""
     try:
-        return start.changed(texts)
+        return begun(start, texts)
     except InputErrors as refused:
         errors += refused.errors
         at_odds = {key for error in refused.errors for key in (error.field, *error.others)}

@@ -21,6 +21,7 @@ from ..errors import InputError, InputErrors
 from ..parts.train import Train
 from ..rules import RULES
 from ..settings import BY_KEY
+from .begun import begun
 from .bill import bill, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
 from .choices import AXES, Asked, Axis, Option, middle
 from .graph import GIVEN, level_of, parts_of, touches
@@ -154,7 +155,7 @@ class Space:
         self.have, self.axes = have, axes
         self.counts = counts or Counts()
         self.mine = self._mine(start, have)
-        self.start = start.changed(self.mine) if self.mine else start
+        self.start = begun(start, self.mine) if self.mine else start
         self.last = len(axes) - 1
         self.decided_at = {key: at for at, axis in enumerate(axes) for key in axis.keys}
         self.asked_at, self.asked_late = self._by_level()
