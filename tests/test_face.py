@@ -268,7 +268,7 @@ def test_a_metric_shop_is_told_metric_lengths(default):
 @pytest.mark.parametrize(
     "edge_mm, verdict, text",
     [
-        (6.0, "good", "6 mm between the outer ports and the steel can be filled."),
+        (6.0, "good", "6 mm between the outer ports and the steel can be filled; 5 mm lets a coarse grain pass."),
         (5.0 - 1e-7, "good", None),
         (4.99, "caution", "Only 4.99 mm between the outer ports and the steel; 5 mm lets a coarse grain pass."),
         (2.0, "caution", "Only 2 mm between the outer ports and the steel; 5 mm lets a coarse grain pass."),

@@ -261,6 +261,13 @@ MAY = "At low fire the flame {} enter {} ports: low fire is 40 kBtu/h, the limit
             "The flame stays out of {state} ports: low fire is 40 kBtu/h, 2.00 times the 20 kBtu/h below which "
             "it may run back.",
         ),
+        (
+            30,
+            32,  # "1.0 times" told no margin
+            "good",
+            "The flame stays out of {state} ports: low fire is 40 kBtu/h, 25 % above the 32 kBtu/h below which it may "
+            "run back.",
+        ),
         (30, 39.99, "good", None),
         (30, 40.01, "caution", None),
         (20, 50, "caution", MAY.format("may", "{state}", 20, 50) + KEEP),

@@ -131,8 +131,8 @@ ASKS = "High fire asks for 15.8 cfm of air at 0.467 in H₂O; the blower has 3.7
     "margin, verdict, text",
     [
         (1.0, "good", ", 2 times as much."),
-        (nextafter(1.0, 0), "good", ", 100 % to spare."),
-        (0.2, "good", ", 20 % to spare."),
+        (nextafter(1.0, 0), "good", ", 100 % to spare; 20 % is usual."),
+        (0.2, "good", ", 20 % to spare; 20 % is usual."),
         (
             0.19,
             "caution",
@@ -186,7 +186,7 @@ def test_a_humped_curve_hunts(crossings, margin, verdict):
 @pytest.mark.parametrize(
     "share, verdict, text",
     [
-        (0.05, "good", "At low fire the damper stands 5 % open."),
+        (0.05, "good", "At low fire the damper stands 5 % open; from 5 % on it is set finely."),
         (
             0.04,
             "caution",

@@ -222,7 +222,7 @@ LOW_CURES = (("gas_pressure", "raise"), ("low_fire", "raise"))
 @pytest.mark.parametrize(
     "low_psi, verdict, text",
     [
-        (0.5, "good", "Low fire asks for 0.5 psi before the jet."),
+        (0.5, "good", "Low fire asks for 0.5 psi before the jet; from 0.5 psi on it is held well."),
         (
             0.49,
             "caution",

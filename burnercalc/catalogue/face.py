@@ -567,7 +567,8 @@ CHECKS = (
         harm="rework",
         source=PRACTICE,
         cases={
-            "good": "{edge:length} between the outer ports and the steel can be filled.",
+            "good": "{edge:length} between the outer ports and the steel can be filled; {wanted:length} lets a "
+            "coarse grain pass.",
             "caution": "Only {edge:length} between the outer ports and the steel; {wanted:length} lets a coarse grain "
             "pass.",
             "stop": "The outer ports cut the steel: raise the edge margin.",
@@ -615,6 +616,8 @@ CHECKS = (
             "unknown": "For this mixture no flashback limit of cold ports is known. Choose another mixture.",
             "good": "The flame stays out of cold ports: low fire is {low:power}, {margin:.2f} times the {least:power} "
             "below which it may run back.",
+            "good_near": "The flame stays out of cold ports: low fire is {low:power}, {above:percent 0} above the "
+            "{least:power} below which it may run back.",
             "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power}, "
             "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
             "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {likely:power}, or "
@@ -634,6 +637,8 @@ CHECKS = (
             "unknown": "For this mixture no flashback limit of hot ports is known. Choose another mixture.",
             "good": "The flame stays out of hot ports: low fire is {low:power}, {margin:.2f} times the {least:power} "
             "below which it may run back.",
+            "good_near": "The flame stays out of hot ports: low fire is {low:power}, {above:percent 0} above the "
+            "{least:power} below which it may run back.",
             "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power}, "
             "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
             "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {likely:power}, or "

@@ -697,8 +697,8 @@ CHECKS = (
         harm="danger",
         source=PLENUM,
         cases={
-            "good": "Ports get their share within {spread:percent 1}.",
-            "good_fine": "Ports get their share within 0.1 %.",
+            "good": "Ports get their share within {spread:percent 1}; up to {good:percent 0} is even.",
+            "good_fine": "Ports get their share within 0.1 %; up to {good:percent 0} is even.",
             "caution": "Ports differ by {spread:percent 1}; {good:percent 0} or less is even. Those far from the inlet "
             "burn hotter.",
             "stop": "Ports differ by {spread:percent 1}, far more than {stop:percent 0}: those near the inlet go short "
@@ -752,7 +752,7 @@ CHECKS = (
         source=STAGNATION & LIMITS,
         cases={
             "good": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front of "
-            "it.",
+            "it; {little:percent 0} is little.",
             "good_fine": "The inlet's jet can push less than 1 % more than its share through the ports in front of it.",
             "bare": "The inlet's jet can push up to {more:percent 0} more than its share through the ports in front of "
             "it; {little:percent 0} is little. Put a baffle in, or use a larger inlet.",
@@ -817,7 +817,7 @@ CHECKS = (
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
             "{last:air_flow}: take a larger blower, or less fire.",
             "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, {margin:percent 0} to spare.",
+            "there, {margin:percent 0} to spare; {usual:percent 0} is usual.",
             "ample": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there, {times:ratio 2} times as much.",
             "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
@@ -880,7 +880,7 @@ CHECKS = (
         harm="comfort",
         source=THIN_PLATE & LIMIT,
         cases={
-            "good": "At low fire the damper stands {open:percent 0} open.",
+            "good": "At low fire the damper stands {open:percent 0} open; from {least:percent 0} on it is set finely.",
             "caution": "At low fire the damper stands {open:percent 0} open, hard to set finely: use a smaller or "
             "slower blower, or put the damper in a smaller pipe.",
         },
@@ -982,7 +982,8 @@ CHECKS = (
         harm="comfort",
         source=PRACTICE,
         cases={
-            "good": "Low fire asks for {low:gas_pressure} before the jet.",
+            "good": "Low fire asks for {low:gas_pressure} before the jet; from {least:gas_pressure} on it is held "
+            "well.",
             "caution": "Low fire asks for {low:gas_pressure} before the jet; below {least:gas_pressure} it is hard to "
             "hold. A smaller jet at more pressure helps.",
         },

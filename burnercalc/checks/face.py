@@ -114,7 +114,9 @@ def _flashback(limit, firing, shares):
     low = firing.low_W
     margin = low / limit.high
     word = ladder(low, good=limit.high, stop=limit.value)
-    return verdict(word, margin, 1.0, margin=margin, low=low, likely=limit.value, least=limit.high)
+    case = "good_near" if word == "good" and margin < 2 else word
+    slots = {"margin": margin, "above": margin - 1, "low": low, "likely": limit.value, "least": limit.high}
+    return verdict(word, margin, 1.0, case=case, **slots)
 
 
 def flashback_cold_check(holding: Holding, firing: Firing, shares: Shares) -> Judged:

@@ -233,7 +233,7 @@ def damper_check(blower: Blower) -> Judged | None:
     """Only where the blower carries low fire; too weak a blower is stopped above."""
     if blower.open_low is None:
         return None
-    return judge(blower.open_low, good=LEAST_OPEN, stop=-inf, open=blower.open_low)
+    return judge(blower.open_low, good=LEAST_OPEN, stop=-inf, open=blower.open_low, least=LEAST_OPEN)
 
 
 def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Gas) -> Judged:

@@ -128,6 +128,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
             | ({} if one.used is None else {"used": round(one.used, 2)})
             for one in offer.buys
         ],
+        "train": train_parts(offer),
         "dearest": dearest(offer),
         "gives_up": list(offer.gives_up),
         "limited_by": offer.limited_by,
@@ -223,8 +224,23 @@ def _opening_lines(answer: Answer) -> list[str]:
 
 def _thing(one: Bought, system: str) -> str:
     less = one.used is not None and one.used < one.price - 0.005
-    used = f" (uses up {units.show(one.used, 'price', system)} of it)" if less else ""
+    used = f" ({units.show(one.used, 'price', system)} worth of it is used up, the rest is left over)" if less else ""
     return f"{one.words} {units.show(one.price, 'price', system)}{used}" if one.price else one.words
+
+
+def train_parts(offer: Offer) -> list[str]:
+    """What is to be bought of the gas and air train, whose three sums the card tells, part by part."""
+    burner, design = offer.result.parts, offer.design
+    entries = burner.part("cost").entries(burner.part("train"), design.batch_size)
+    rows = zip(entries, offer.result.tables["shopping"].rows)
+    found = [
+        (one, row, int(max(0, one.count - offer.bill.own.get(one.key, 0)))) for one, row in rows if one.part is not None
+    ]
+    return [
+        f"{left} x {row[0]}, {row[1]} {units.show(one.price * left / one.count, 'price', design.reader)}"
+        for one, row, left in found
+        if left > 0 and one.price
+    ]
 
 
 def says(offer: Offer) -> list[str]:

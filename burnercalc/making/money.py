@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from ..errors import require
 
+HUNDREDTHS = 2  # places of what a line costs, so that the lines of a list add up to its sum
 EVEN = 0.1  # of a bought one's price, by which prices for the same thing differ anyway: common practice
 
 
@@ -27,7 +28,8 @@ class Item:
 
 @dataclass(frozen=True)
 class CostLine:
-    """used_cost: the share of one burner by what it uses up; packs bought whole for the batch and their cost."""
+    """used_cost: the share of one burner by what it uses up; packs bought whole for the batch and their cost, in whole
+    hundredths as it is paid."""
 
     key: str
     name: str
@@ -66,7 +68,7 @@ def cost_lines(*, items, batch_size):
                 item.unit,
                 packs,
                 total / item.pack * item.price / batch_size,
-                packs * item.price,
+                round(packs * item.price, HUNDREDTHS),
             )
         )
     return tuple(lines)
@@ -81,7 +83,9 @@ def bar_line(*, key, name, plan, price_per_m, batch_size):
     _batch(batch_size)
     require(0 <= price_per_m < math.inf, "price_" + key, price_per_m, "must be 0 or more", "0")
     used = (plan.used_m + plan.kerf_m) / batch_size
-    return CostLine(key, name, used, "m", len(plan.bars), used * price_per_m, plan.bought_m * price_per_m)
+    return CostLine(
+        key, name, used, "m", len(plan.bars), used * price_per_m, round(plan.bought_m * price_per_m, HUNDREDTHS)
+    )
 
 
 @dataclass(frozen=True)

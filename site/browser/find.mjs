@@ -158,7 +158,8 @@ function card(found) {
   const line = (head, words) => (words ? [make("p", "", make("b", "", `${head}: `), words)] : []);
   const bought = make("ul", "", ...found.buy.map(({ said }) => make("li", "", said)));
   const folded = make("details", "more", make("summary", "", "What to buy"),
-    ...(found.dearest ? [make("p", "help", found.dearest)] : []), bought);
+    ...(found.dearest ? [make("p", "help", found.dearest)] : []), bought,
+    ...(found.train.length ? [make("details", "more", make("summary", "", "The gas and air train, part by part"), make("ul", "", ...found.train.map((part) => make("li", "", part))))] : []));
   const word = make("p", "", make("b", "", capital(found.verdict)),
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
   const head = make("h3", "", heading);
