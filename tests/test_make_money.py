@@ -81,7 +81,7 @@ def test_the_shopping_of_one_burner(default):
         default["first_fire_cost"],
     ]
     assert [row[3] for row in rows] == pytest.approx(used, rel=1e-6)
-    assert default["cost_batch"] == default["cost_per_burner"] == pytest.approx(sum(batch), rel=1e-6)
+    assert default["cost_batch"] == default["cost_per_burner"] == pytest.approx(sum(row[4] for row in rows), rel=1e-12)
     assert default["used_cost_per_burner"] == pytest.approx(sum(used), rel=1e-6)
 
 
