@@ -259,18 +259,17 @@ def test_a_cure_of_carbon_monoxide_works():
         "poison without smell. As set it is 100 ppm; a little richer and cooled slowly, 400 ppm. With the burner "
         "hot, the mixture at 0.998 and the gas chilled at once, it is 4000 ppm. A gas appliance in a house may make "
         "400 ppm. Draw it outdoors under a hood, and hang a carbon monoxide alarm: if all of it stayed in the room, "
-        "212 cfm of fresh air would hold the 35 ppm that a working day allows; "
-        "lighting it may take far more."),
+        "212 cfm of fresh air, the burner hot, would hold the 35 ppm that a working day allows."),
         ("0.98", 401e-6, 2000e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds "
         "carbon monoxide, a deadly poison without smell: 401 ppm however slowly it cools, where it is 100 ppm as "
         "set. With the burner hot, the mixture at 0.998 and the gas chilled at once, it is 2000 ppm. A gas appliance "
-        "in a house may make 400 ppm. If all of it stayed in the room, 212 cfm of fresh air would hold the 35 ppm that "
-        "a working day allows; lighting it may take far more. Make "
+        "in a house may make 400 ppm. If all of it stayed in the room, 212 cfm of fresh air, the burner hot, would hold the 35 ppm "
+        "that a working day allows. Make "
         "the mixture leaner; draw it outdoors under a hood, and hang a carbon monoxide alarm."),
         ("1.021", 0.01, 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison "
          "without smell, and 1 % when the mixture slips to 0.998, the burner hot; if all of it stayed in the "
          "room, 212 cfm of "
-         "fresh air would hold the 35 ppm that a working day allows; lighting it may take far more. "
+         "fresh air, the burner hot, would hold the 35 ppm that a working day allows. "
          "Draw it outdoors under a hood, hang a carbon "
          "monoxide alarm, never run this in a "
          "closed room. A leaner mixture makes far less."),
