@@ -263,8 +263,8 @@ def test_a_cure_of_carbon_monoxide_works():
         ("0.98", 401e-6, 2000e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds "
         "carbon monoxide, a deadly poison without smell: 401 ppm however slowly it cools, where it is 100 ppm as "
         "set. With the burner hot, the mixture at 0.998 and the gas chilled at once, it is 2000 ppm. A gas appliance "
-        "in a house may make 400 ppm. If all of it stayed in the room, 212 cfm of fresh air, the burner hot, would hold the 35 ppm "
-        "that a working day allows. Make "
+        "in a house may make 400 ppm. If all of it stayed in the room, 212 cfm of fresh air, the burner hot, "
+        "would hold the 35 ppm that a working day allows. Make "
         "the mixture leaner; draw it outdoors under a hood, and hang a carbon monoxide alarm."),
         ("1.021", 0.01, 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison "
          "without smell, and 1 % when the mixture slips to 0.998, the burner hot; if all of it stayed in the "
@@ -295,7 +295,8 @@ def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame()
     assert text.startswith(
         "With the burner hot, the mixture at 0.998 and the gas chilled at once, what leaves holds 0.5 % carbon "
         "monoxide, a deadly poison without smell. That is more than ten times the 400 ppm that a gas appliance in a "
-        "house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, 212 cfm of fresh air "
+        "house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, 212 cfm of fresh air, "
+        "the burner hot, would hold"
     )
 
 
