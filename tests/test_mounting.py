@@ -72,12 +72,16 @@ def test_what_the_wall_takes_is_on_every_list():
 
 def test_the_bracket_never_passes_the_body():
     """In a mould of a 2x10 it stood 8 1/4 in from the face of a body 4 in deep: its leg of 1 1/4 in ends with it. In a
-    wall of 5 1/2 in, 3 15/16 in deep with its gasket, that leg turns round; in 10 in flats carry it out to 8 7/16."""
+    wall of 5 1/2 in, 3 15/16 in deep with its gasket, that leg turns round; in 10 in flats carry it out to 8 7/16. On a
+    body 3 in deep it lay where the cross-bars lie, 1 1/4 to 2 in from the face, and the frame round the body: a leg
+    that clears them stands 3/8 in out behind; one turned round in a wall of 4 1/4 in would lie there too."""
     for texts, at, way in (
         ({"mould_board": "2x10"}, 2.75, "behind"),
         ({"mould_board": "2x6"}, 2.75, "behind"),
         ({"lining": "ifb_26 4 1/2 in, blanket_8lb 1 in"}, 3.9375, "before"),
         ({"lining": "ifb_26 9 in, blanket_8lb 1 in"}, 8.4375, "flats"),
+        ({"body_width": "3 in", "body_depth": "3 in"}, 2.125, "behind"),
+        ({"body_width": "3 in", "body_depth": "3 in", "lining": "ifb_26 3 in, blanket_8lb 1 1/4 in"}, 2.6875, "flats"),
     ):
         r = solved(**texts)
         assert (r.part("mounting").bracket_m, r.part("mounting").way) == (pytest.approx(at * IN), way), texts

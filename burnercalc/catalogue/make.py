@@ -1688,8 +1688,8 @@ WELD_WORDS = {
     f"it. {_RUNS}",
     "bracket.do.before": "Its angles level, the leg with the holes {bracket:length} from the face, the other before "
     f"it. {_RUNS}",
-    "bracket.do.flats": "The body ends before its bracket: flats as wide as the angle on its sides carry the angles "
-    f"out to {{bracket:length}} from the face. {_RUNS}",
+    "bracket.do.flats": "The body is too short for it: flats as wide as the angle on its sides, behind the cross-bars, "
+    f"carry the angles out to {{bracket:length}} from the face. {_RUNS}",
     "flush.when": "grind flush",
     "flush.do": "All seams on the outside from the face up to {high:length}: that far the body enters the mould, with "
     "{side:length} at each side.",

@@ -47,7 +47,9 @@ def mounting(
     longest_m = max(mould.inside_length_m, mould.inside_width_m)
     clear_m = mould.cross_bar_m + CROSS_BAR_M[sizes] + making.BAR_CLEAR_M[sizes]
     angle = making.SIZES[sizes]
-    bracket_m, spacer_m = making.bracket_m(deep_m, clear_m, body.depth_m - angle.leg_m, sizes)
+    most_m, overhung_m = body.depth_m - angle.leg_m, body.depth_m - angle.leg_m / 2  # half a leg may stand out behind
+    most_m = clear_m if most_m < clear_m <= overhung_m else most_m
+    bracket_m, spacer_m = making.bracket_m(deep_m, clear_m, most_m, sizes)
     return Mounting(
         hole_length_m=making.hole_m(mould.inside_length_m, sizes),
         hole_width_m=making.hole_m(mould.inside_width_m, sizes),
@@ -59,7 +61,7 @@ def mounting(
         gasket_m=making.GASKET_M[sizes],
         bracket_m=bracket_m,
         spacer_m=spacer_m,
-        way=_way(bracket_m, angle.leg_m, body.depth_m),
+        way=_way(bracket_m, angle.leg_m, body.depth_m, clear_m),
         paper_length_m=body.length_m + 2 * angle.leg_m,
         paper_width_m=body.width_m + 2 * angle.leg_m,
         bolt_m=making.bolt_m(spacer_m, sizes),
@@ -67,7 +69,9 @@ def mounting(
     )
 
 
-def _way(bracket_m: float, leg_m: float, depth_m: float) -> str:
-    if bracket_m + leg_m <= depth_m + NOISE_M:
+def _way(bracket_m: float, leg_m: float, depth_m: float, clear_m: float) -> str:
+    """Behind where half of that leg lies on the body; before only clear of the bars, for so far the body enters the
+    mould."""
+    if bracket_m + leg_m / 2 <= depth_m + NOISE_M:
         return "behind"
-    return "before" if bracket_m <= depth_m + NOISE_M else "flats"
+    return "before" if clear_m - NOISE_M <= bracket_m - leg_m and bracket_m <= depth_m + NOISE_M else "flats"
