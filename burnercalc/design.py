@@ -40,7 +40,7 @@ def parse_setting(setting: Setting, text: object, bare_units: str | None = None,
     measures of what a refusal says.
     """
     text = str(text).strip()
-    if setting.optional and text == "":
+    if setting.optional and text.lower() in ("", "none"):  # as it is shown
         return None
     if setting.dimension == "choice":
         return _parse_choice(setting, text[: units.LONGEST_TEXT])

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from difflib import get_close_matches
 from urllib.parse import parse_qsl, quote_plus
 
 from .design import Design, read, sizes_of, with_offer
@@ -160,7 +161,7 @@ def read_beside(key: str, text: str) -> tuple[str, list[InputError]]:
     """(what is understood of a text of BESIDE, what is not); of `mine` each setting once, in the order declared."""
     if key == "mine":
         named = {name.strip(): None for name in text.split(",") if name.strip()}
-        unknown = [InputError(key, name, "is not a setting") for name in named if name not in BY_KEY]
+        unknown = [InputError(key, name, "is not a setting", _like(name)) for name in named if name not in BY_KEY]
         return ",".join(setting.key for setting in SETTINGS if setting.key in named), few(unknown, key)
     if key != "have":
         return "", [InputError(key, text, "is nothing that goes beside a design")]
@@ -169,6 +170,13 @@ def read_beside(key: str, text: str) -> tuple[str, list[InputError]]:
     if not whole_signs(text):
         return "", [InputError(key, text, "must be of whole signs")]
     return text, []
+
+
+def _like(name: str) -> str:
+    """The setting that is called most like it, by key or label; "" where none is."""
+    keys = {setting.label.lower(): setting.key for setting in SETTINGS} | {key: key for key in BY_KEY}
+    near = get_close_matches(name.lower(), keys, 1)
+    return keys[near[0]] if near else ""
 
 
 def whole_signs(text: str) -> bool:

@@ -370,7 +370,7 @@ def test_a_bad_design_in_millimetres_keeps_its_list_in_millimetres(tmp_path, cap
 @pytest.mark.parametrize("command", [["good", "--mine", "rowz"], ["good", "--link", "#v=2&mine=rowz"]])
 def test_mine_that_is_no_setting_is_refused_alike(command, capsys):
     assert main(command) == 2
-    assert capsys.readouterr().err == "mine = rowz: is not a setting\n"
+    assert capsys.readouterr().err == "mine = rowz: is not a setting; nearest that works: rows\n"
 
 
 @pytest.mark.parametrize("path", ["-", "have.txt"])

@@ -13,6 +13,7 @@ from test_millimetres import HOSTILE
 from burnercalc import rules, units
 from burnercalc.design import Design, default_values, limits, parse_setting
 from burnercalc.errors import InputError, InputErrors
+from burnercalc.link import to_link
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
 from burnercalc.settings import BY_KEY, SETTINGS
@@ -410,3 +411,10 @@ def test_what_is_typed_is_taken_as_it_is_meant_or_refused_for_its_own_reason():
     assert (bare.rule, bare.nearest) == ("needs a unit", "6 mm")  # 6 in is no port; nothing between the two was meant
     comma = refused(body_length="8,5 in")
     assert (comma.rule, comma.nearest) == ("must have no comma in its number", "8.5 in")
+
+
+@pytest.mark.parametrize("key", [setting.key for setting in SETTINGS if setting.optional])
+def test_what_may_be_left_out_is_none_as_it_is_shown(key):
+    """The list of settings says "default none", and that word was refused (or taken as the sign of a money)."""
+    assert Design.from_texts({key: "none"}).value(key) is None
+    assert to_link(Design.from_texts({key: "none"})) == to_link(Design())
