@@ -6,7 +6,7 @@ import { keepView, model } from "./models.mjs";
 
 let design = null;
 let grips = []; // Python's, of the face that is drawn
-let held = null; // {grip, at, text, over}: the handle that is held, the place not asked about yet, the text it came to
+let held = null; // {grip, frame, at, text, over}: the handle that is held, where the face stood, the place not asked about yet, the text it came to
 const box = make("div", "grips");
 
 export function wireDrag(given) {
@@ -38,13 +38,22 @@ function placeGrips() {
 function down(event) {
   const grip = grips[[...box.children].indexOf(event.target)];
   if (!grip || !event.isPrimary || event.button !== 0 || held || !design.shown()) return;
-  held = { grip, at: null, text: null, over: false, asking: false };
+  held = { grip, frame: box.getBoundingClientRect(), at: null, text: null, over: false, asking: false };
   event.target.setPointerCapture(event.pointerId);
+  stay();
+}
+
+// A verdict above that takes a line more moves the face: the page goes after it, so that it stays under the finger.
+function stay() {
+  if (!held) return;
+  const moved = box.getBoundingClientRect().top - held.frame.top;
+  if (Math.abs(moved) >= 1 && !box.closest(".large")) scrollBy({ top: moved, behavior: "instant" });
+  requestAnimationFrame(stay);
 }
 
 function move(event) {
   if (!held || held.over) return;
-  const { left, top, width, height } = box.getBoundingClientRect(), x = model("face-x"), y = model("face-y");
+  const { left, top, width, height } = held.frame, x = model("face-x"), y = model("face-y");
   held.at = held.grip.screen === "x" ? x.start + (event.clientX - left) / width * (x.end - x.start) : y.end - (event.clientY - top) / height * (y.end - y.start);
   keepView(true);
   follow(held);

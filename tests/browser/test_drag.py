@@ -107,6 +107,17 @@ def test_the_edge_of_the_body_follows_the_pointer_and_one_undo_takes_it_back(pag
     undone(page, "body_length", "9")
 
 
+def test_what_is_dragged_stays_under_the_finger_when_a_verdict_above_it_takes_a_line_more(page):
+    """The face went 21 px down under a finger that dragged its edge, and the edge came to 6 1/4 in."""
+    high = "() => document.querySelector('#chapter-face .worst').offsetHeight"
+    page.evaluate("() => scrollTo(0, 0)")
+    was = page.evaluate(high)
+    drag(page, "body_width", (0, 63.5))  # half an inch further on either side
+    until(page, "body_width", "5")
+    assert page.evaluate(high) > was
+    undone(page, "body_width", "4")
+
+
 def test_a_tap_on_a_port_after_a_drag_says_which_it_is(page):
     drag(page, "body_length", (-127, -25.4))
     until(page, "body_length", "10")
