@@ -38,7 +38,9 @@ FLASHBACK = Source(
 LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")
 EQUILIBRIUM = Source("chemical equilibrium, NASA polynomials (NASA TM-4513) by the method of NASA RP-1311", "published")
 FREEZING = EQUILIBRIUM & Source("composition frozen below 1700 K (common practice)", "common practice")
-CO_LIMIT = Source("mass balance", "calculated") & Source("NIOSH REL (criteria document 1972)", "published")
+CO_LIMIT = Source("mass balance", "calculated") & Source(
+    "NIOSH REL (criteria document 1972); beside it Directive (EU) 2017/164", "published"
+)
 ZONE = Source(
     "one well-stirred zone of burned gas between its walls (Hottel and Sarofim 1967); emissivity of the gas by gray "
     "gases (Smith, Shen and Friedman 1982); gas to wall 20, 40 or 80 W/m²K (common practice)",

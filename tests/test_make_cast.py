@@ -140,6 +140,14 @@ def test_pins_stand_proud_where_there_is_room():
     assert solved(baffle_holes="0")["pin_proud"] == close(3 / 8 * IN)
 
 
+def test_a_pin_stands_about_as_deep_as_it_is_thick():
+    """1/4 in thick: 1/5 in deep at least. 0.1 mm of play lean it by 1.8 deg in 1/8 in, where 1 deg is allowed for."""
+    for depth, verdict in (("3/16 in", "caution"), ("0.2 in", "good"), ("1/8 in", "caution")):
+        check = solved(pin_depth=depth).checks["pins_stand"]
+        assert check.verdict == verdict, depth
+    assert "stand only 1/8 in deep" in check.text
+
+
 @pytest.mark.parametrize(
     "texts, bar, over, verdict",
     [

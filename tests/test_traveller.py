@@ -156,6 +156,42 @@ def test_plate_and_card_are_in_both_measures(default):
     ]
 
 
+def written(result, name):
+    return " ".join(shape.text for shape in result.drawings[name].shapes if isinstance(shape, Text))
+
+
+def told(result):
+    return {row[0]: row[1] for row in result.tables["lighting_card"].rows}
+
+
+def test_plate_and_cards_tell_one_low_fire(default):
+    """The plate said 40 kBtu/h where gauge and card make 40.3, and the card rounded 99.7 up to 100."""
+    assert "Low fire, gross 40.3 kBtu/h 11.8 kW" in written(default, "plate")
+    assert "LOW 40.3 kBtu/h" in written(default, "operating_card")
+    assert ": 99.7 kBtu/h." in told(default)["High fire"] and "HIGH 99.7 kBtu/h" in written(default, "operating_card")
+    assert "from LOW too" in told(default)["Shut down"] and "LIGHT or LOW" in told(default)["Air or power fails"]
+
+
+def test_a_burner_that_is_not_turned_down_has_no_low_fire():
+    r = solved(firing_rate="64 kBtu/h", altitude="2961 ft")
+    assert "Not to low fire" in told(r)["The walls glow"] and "do not turn down" in written(r, "operating_card")
+    assert "Low fire, gross none: do not turn down" in written(r, "plate") and "25.6" not in written(r, "plate")
+    assert "LOW" not in told(r)["Shut down"] + told(r)["Air or power fails"]
+
+
+def test_low_fire_of_100_percent_is_not_turned_up():
+    """Four steps lead to it; a fifth led to where it stood."""
+    r = solved(low_fire="100 %", firing_rate="64 kBtu/h")
+    assert told(r)["High fire"].startswith("Low fire is high fire here: stay.")
+    assert "to HIGH no turn, it is the same" in written(r, "operating_card")
+
+
+def test_a_reader_of_millimetres_is_told_the_limits_of_the_union(default):
+    metric = solved(units="mm")
+    for key, said in (("lighting_air", "100 ppm for 15 min and 20 ppm over 8 h"), ("carbon_monoxide", "EU 20 ppm")):
+        assert said in metric.checks[key].text and " EU " not in default.checks[key].text
+
+
 @pytest.mark.parametrize("name", PLATES)
 def test_cad_finds_what_is_cut_and_what_is_engraved(default, name):
     document = dxf_of(FILES[f"{name}-dxf"][2](default, "#"))

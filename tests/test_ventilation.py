@@ -18,6 +18,13 @@ def test_limits_are_the_published_ones():
     assert [row["limit_ppm"] for row in v.co_limits()][:4] == [50, 35, 25, 200]
 
 
+@pytest.mark.parametrize("name, mg_m3", [("EU IOELV", 23), ("EU short term", 117)])
+def test_limits_of_the_union_are_those_by_weight(name, mg_m3):
+    """Directive (EU) 2017/164 prints both, at 20 degC: a mole of 28.01 g is 24.06 L."""
+    ppm = next(row["limit_ppm"] for row in v.co_limits() if row["name"] == name)
+    assert ppm == pytest.approx(mg_m3 * 24.06 / 28.01, rel=0.02)
+
+
 def test_refuses_and_names_the_field():
     with pytest.raises(InputError):
         v.co_dilution_flow_m3_s(1, 0.001, 0)

@@ -324,7 +324,8 @@ STEPS = {
         " fails and is opened again by hand only; a check valve before the jet. Blower on an earthed socket behind "
         "an RCD (GFCI). Propane sinks and lies in pits "
         "and cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or where the lighting card says, "
-        "and a loud CO alarm with a display (35 ppm over a shift, 200 ppm never). Ceramic fibre in the chamber:"
+        "and a loud CO alarm with a display ([35 ppm over a shift, 200 ppm never|20 ppm over a shift, 100 ppm for "
+        "15 min at most]). Ceramic fibre in the chamber:"
         " coat it, [P100|P3] respirator when handling. Keep out of the line of the face. A licensed gas fitter and "
         "the local code decide."
     ),

@@ -273,7 +273,8 @@ ANSWERS = (
         "air_flow",
         "Fresh air to light it",
         meaning="What keeps a well-mixed room below what may be breathed for so long, if all of it stays there,"
-        " all burners waiting. That is 200 ppm at most, and no more than 35 ppm over a shift of 8 h.",
+        " all burners waiting. That is 200 ppm at most, and no more than 35 ppm over a shift of 8 h. In the EU "
+        "it is 100 ppm for 15 min and 20 ppm over 8 h.",
         formula="dry flue gas x its share of carbon monoxide / the lesser of 200 ppm and 35 ppm x 8 h / wait",
         inputs=(
             "lighting_co",
@@ -627,8 +628,10 @@ CHECKS += (
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
             "Light it in the open only, or make the burner smaller.",
             "ceiling": "{ppm:gas_share 2} is the most that may be breathed even for a moment; a working day allows "
-            "{day:gas_share 2}.",
-            "mean": "A working day's {day:gas_share 2} allow that for so long, and none after.",
+            "{day:gas_share 2}.[| In the EU it is {eu_short:gas_share 2} for 15 min and {eu_day:gas_share 2} over "
+            "8 h.]",
+            "mean": "A working day's {day:gas_share 2} allow that for so long, and none after.[| In the EU the day's "
+            "mean is {eu_day:gas_share 2}.]",
             "alarm": "An alarm keeps silent so long up to {silent:gas_share 2}, which takes {quiet:air_flow 2}. With "
             "less it may sound before the walls glow: then gas off, and out.",
         },
@@ -776,12 +779,13 @@ WORDS = {
     "in_steps.more": "in {steps} steps, one valve at a time",
     "high.when": "High fire",
     "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
-    "the jet and damper to HIGH, {high_mark}: {high_rate:power 2}.{down}",
+    "the jet and damper to HIGH, {high_mark}: {high_rate:power}.{down}",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
-    "{high_gas:gas_pressure} before the jet: {high_rate:power 2}.{down}",
+    "{high_gas:gas_pressure} before the jet: {high_rate:power}.{down}",
     "down.low": " Down: backwards, never to LIGHT.",
     "down.straight": " Never down: gas off.",
     "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire.",
+    "high.do.same": "Low fire is high fire here: stay. Never down to LIGHT: gas off.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} steps, one valve at a time",
@@ -805,7 +809,8 @@ WORDS = {
     "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
-    "stop.do": "Snap the gas shut at the burner's cock first, from LOW too: faded, or back at LIGHT, a hot one flashes "
+    "from_low": ", from LOW too",
+    "stop.do": "Snap the gas shut at the burner's cock first{from_low}: faded, or back at LIGHT, a hot one flashes "
     "back. {pops}Then cylinder or line. Blower on, damper open, {run_on:time 2}, till face is black, box below "
     "{cool:temperature}.",
     "pops.light": "From LIGHT, rich, it may pop: aside. ",
@@ -817,10 +822,12 @@ WORDS = {
     "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
-    "damper at LIGHT or LOW. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
+    "damper at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops "
-    "the damper at LIGHT or LOW.",
+    "the damper at {pinned}.",
+    "pinned": "LIGHT",
+    "pinned.low": "LIGHT or LOW",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at cylinder or line if you can. Leave, let air in; "

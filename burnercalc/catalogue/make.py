@@ -1408,6 +1408,20 @@ CHECKS = (
         cures=(("edge_margin", "raise"), ("mould_clearance", "raise")),
     ),
     Check(
+        "pins_stand",
+        "length",
+        "Pins in the base",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "Pins {pin:length} thick stand {depth:length} deep in the base.",
+            "caution": "Pins {pin:length} thick stand only {depth:length} deep in the base: with a little play they "
+            "lean, and ports come out crooked. Drill {wanted:length} or deeper, or guide the pins with a drilled strip "
+            "at the top.",
+        },
+        cures=(("pin_depth", "raise"), ("port_diameter", "lower")),
+    ),
+    Check(
         "pins_proud",
         "length",
         "Pins proud of the mix",

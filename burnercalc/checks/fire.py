@@ -6,6 +6,7 @@ from typing import Any
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
 from ..parts.back_pressure import BackPressure
 from ..parts.burnt_gas import BurntGas
+from ..parts.carbon_monoxide import EU_DAY_FRACTION, EU_SHORT_FRACTION
 from ..parts.firing import Firing
 from ..parts.gas import Gas
 from ..parts.gauges import Gauges
@@ -320,6 +321,8 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
         doors=DOORS_M3_S,
         ppm=limit,
         day=SHIFT_FRACTION,
+        eu_day=EU_DAY_FRACTION,
+        eu_short=EU_SHORT_FRACTION,
     )
 
 

@@ -5,7 +5,7 @@ from math import hypot, inf, pi, sqrt
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, TORCHES_PA, BackPressure
 from ..parts.bars import Bars
 from ..parts.body import Body
-from ..parts.carbon_monoxide import CO_LIMIT_FRACTION, CarbonMonoxide
+from ..parts.carbon_monoxide import CO_LIMIT_FRACTION, EU_DAY_FRACTION, CarbonMonoxide
 from ..parts.chamber import Chamber
 from ..parts.face import Face
 from ..parts.fired_heat_up import FiredHeatUp
@@ -151,6 +151,7 @@ def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: Carbo
         usual=MOST_CO_GOOD,
         fresh=carbon_monoxide.fresh_air_m3_s.high,
         day=CO_LIMIT_FRACTION,
+        eu_day=EU_DAY_FRACTION,
         leaves=carbon_monoxide.leaves_K,
     )
 

@@ -44,6 +44,7 @@ BAFFLE_SIDE_M = 0.5e-3  # beside a baffle on its way in: good from
 QUARTER_M = {"in": 0.25 * INCH_M, "mm": 0.006}  # a length that nobody measures finer
 BAFFLE_CLEAR_M = QUARTER_M  # between baffle and block, baffle and inlet: good from
 SAME_CORNER_M = 1e-4  # corners that differ by less look the same
+PIN_STANDS = 0.8  # depth in the base over the pin: about one of its own thickness; common practice
 PIN_CLEAR_M = QUARTER_M  # pin to mould wall: good from
 PROUD_M = QUARTER_M  # pin over the mix: good from
 BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
@@ -278,6 +279,12 @@ def pins_clear_check(pins: Pins, sizes: str) -> Judged:
     """No stop: the setback keeps every pin off the wall."""
     clear = pins.wall_clearance_m
     return judge(clear, good=PIN_CLEAR_M[sizes], stop=-inf, clear=clear, wanted=PIN_CLEAR_M[sizes])
+
+
+def pins_stand_check(port_diameter: float, pin_depth: float) -> Judged:
+    """A pin with a little play in its hole leans by play over depth, whatever its length."""
+    wanted = PIN_STANDS * port_diameter
+    return judge(pin_depth, good=wanted, stop=-inf, slack=SLACK_M, depth=pin_depth, pin=port_diameter, wanted=wanted)
 
 
 def pins_proud_check(pins: Pins, baffle_sheet: BaffleSheet, sizes: str) -> Judged:

@@ -14,7 +14,10 @@ from .shop import Shop
 # What the mixture is off by, set by the look of the flame alone, without a meter of the flue gas: 95 of 100 burners of
 # a model of our own, nobody has measured it.
 BY_EYE = (0.88, 1.14)
-CO_LIMIT_FRACTION = 1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == "NIOSH REL")
+CO_LIMIT_FRACTION, EU_DAY_FRACTION, EU_SHORT_FRACTION = (
+    1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == name)
+    for name in ("NIOSH REL", "EU IOELV", "EU short term")
+)
 
 
 @dataclass(frozen=True)

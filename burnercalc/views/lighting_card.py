@@ -57,6 +57,7 @@ def lighting_card_table(
     way = _way(lighting, lighting_slide, stopped)
     unlit = way in ("never", "stopped")
     dim = not unlit and fires.dim
+    to_low = unlit or fires.low is not None
     turns = {} if unlit else {"then": turning.to_low, "high": turning.straight or turning.to_high}
     low_way = (*steps.to_low, steps.low)  # steps of the valves from lighting to low fire
     before_high = () if turning.straight else low_way
@@ -86,6 +87,8 @@ def lighting_card_table(
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "sniff": say("sniff.high" if jet.molar_mass_kg_mol < AIR_KG_MOL else "sniff.low"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
+        "from_low": say("from_low") if to_low else "",
+        "pinned": say("pinned.low" if to_low else "pinned"),
         "down": say("down.straight" if fires.straight else "down.low"),
         "relights": RELIGHTS_K,
         "low_gas": steps.low.gas_Pa,
@@ -110,6 +113,7 @@ def lighting_card_table(
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
         **({"then": "straight"} if turning.straight else {}),
         **({"high": "cool"} if turning.held_W is not None else {}),
+        **({"high": "same"} if firing.low_W >= firing.rate_W and to_low else {}),
         "several": "one" if blower.burners > 1 else "",
         "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
     }

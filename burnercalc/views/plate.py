@@ -31,6 +31,7 @@ def both(say: Say, key: str, **slots: object) -> tuple[str, str]:
 
 def plate_drawing(
     firing: Firing,
+    fires: Fires,
     jet: Jet,
     block: Block,
     resistance: Resistance,
@@ -41,10 +42,19 @@ def plate_drawing(
     say: Say,
 ) -> Shapes:
     """Who made it and when, what gas and how much; that it is certified by nobody unless a mark says so."""
+    unlit = stopped or lighting.waits_W is None
+    low, high = (None if unlit else fire for fire in (fires.low, fires.high))
+
+    full = firing.low_W >= firing.rate_W
+
+    def rated(fire, rate_W, never):
+        """High fire as drawn, low fire as gauge and card have it, neither where nobody may turn to it."""
+        return both(say, "power", power=rate_W) if unlit or fire else (say(never), "")
+
     rows = [
         (say("gas_words"), say("blend") if fuel_blend else say(fuel), ""),
-        (say("high_words"), *both(say, "power", power=firing.rate_W)),
-        (say("low_words"), *both(say, "power", power=firing.low_W)),
+        (say("high_words"), *rated(high, firing.rate_W, "not_high")),
+        (say("low_words"), *rated(low, low.rate_W if low and not full else firing.low_W, "not_low")),
         (say("jet_words"), *both(say, "gas", pressure=jet.high_Pa)),
         (
             say("drill_words"),
@@ -63,9 +73,7 @@ def plate_drawing(
     shapes += _table(rows, (MARGIN_MM, 66.0, 100.0), y)
     y -= 1.0 + LINE_MM * len(rows)
     shapes += _lines([say("certified")], width, y, BOLD_MM)
-    shapes += _lines(
-        [say("unlit" if stopped or lighting.waits_W is None else "use")], width, shapes[-1].y - LINE_MM, WORDS_MM
-    )
+    shapes += _lines([say("unlit" if unlit else "use")], width, shapes[-1].y - LINE_MM, WORDS_MM)
     return Shapes(tuple(shapes))
 
 
@@ -81,6 +89,7 @@ def _drill(jet: Jet, say: Say) -> tuple[str, str]:
 def operating_card_drawing(
     burner_count: int,
     lit_by: str,
+    firing: Firing,
     jet: Jet,
     damper_marks: DamperMarks,
     fires: Fires,
@@ -146,7 +155,9 @@ def operating_card_drawing(
         "keeper": say(f"keeper.{lit_by}"),
         "until": say("until.glow" if lighting.glows else "until.cool"),
         "to_low": _way(turning.to_low, say),
-        "to_high": _way(turning.straight or turning.to_high, say),
+        "to_high": say("way.same")
+        if firing.low_W >= firing.rate_W and fires.low
+        else _way(turning.straight or turning.to_high, say),
     }
     turns = "turns" if lighting.glows else "turns_cool"
     turns = "turns_dim" if dim else "turns_straight" if straight else turns
