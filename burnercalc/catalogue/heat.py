@@ -767,8 +767,8 @@ CHECKS = (
             "{usual:gas_share} that a gas appliance in a house may make; cooled slowly it would be "
             "{slipped:gas_share}. If all of it stayed in the room, {fresh:air_flow} of fresh air, the burner hot, "
             "would hold the "
-            "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows. Make the mixture leaner or "
-            "burn less; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
+            "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows. Make the mixture "
+            "leaner or burn less; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon monoxide, a "
             "deadly poison without smell: {slipped:gas_share} however slowly it cools, where it is {co:gas_share} as "
             "set. With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is "
