@@ -22,8 +22,9 @@ from .find.shops import SHOPS
 from .jobs import refitted
 from .link import LONGEST_HAVE, beside, from_link, holds_a_design, read_beside, to_link
 from .result import solve
-from .settings import SETTINGS
+from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text, table_text
+from .units import DIMENSIONS, dotted
 
 FORMATS = ("svg", "dxf", "csv", "json")
 LONGEST_PROGRESS = 40  # characters of the line that tells of it
@@ -210,8 +211,14 @@ def _texts(arguments: argparse.Namespace) -> tuple[dict[str, str], list[InputErr
             errors = [InputError("link", arguments.link, "must end in # and the settings of a design", "#v=2")]
         texts.update(design.texts)
     given, said = _equals("--set", arguments.set, {setting.key: setting.default for setting in SETTINGS})
+    given = {key: dotted(text) if _number(key) else text for key, text in given.items()}
     mine = "" if arguments.link is None else beside(arguments.link).get("mine", "")
     return following(texts, given, mine), errors + said
+
+
+def _number(key: str) -> bool:
+    """A setting that is one number, in which a comma parts nothing."""
+    return key in BY_KEY and BY_KEY[key].dimension in DIMENSIONS
 
 
 def _equals(option: str, items: Sequence[str], usual: Mapping[str, object]) -> tuple[dict[str, str], list[InputError]]:

@@ -310,6 +310,27 @@ def split_number(text: str) -> tuple[float, str] | None:
     return float(value), rest.strip()
 
 
+_WATER = re.compile(
+    r'\s*(?:"|(?<![A-Za-z])in(?:ch(?:es)?)?\.?)\s*(?:of )?(?:w\.?\s?[cg]\.?|water)(?![A-Za-z0-9])', re.I
+)
+_PASCAL = re.compile("(?<![A-Za-z])pa(?![A-Za-z0-9])", re.I)
+
+
+def as_on_a_plate(text: str) -> str:
+    """Pressures as plates of blowers have them, read as one unit each: `3" WC`, `3 in. w.g.`, `500 pa`."""
+    return _PASCAL.sub("Pa", _WATER.sub(" inH2O", text))
+
+
+_COMMA = re.compile(r"[^.,]*\d,\d[^.,]*")
+_THOUSANDS = re.compile(r"(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)")
+
+
+def dotted(text: str) -> str:
+    """`1,05 in` as 1.05 in, where the comma cannot part thousands; the page does the same with its fields."""
+    alone = _COMMA.fullmatch(text) and not _THOUSANDS.search(text)
+    return text.replace(",", ".") if alone else text
+
+
 def parse_quantity(text: str, dimension: str, field: str, bare_units: str | None = None, system: str = "in") -> float:
     """A typed quantity as an SI float.
 
@@ -343,7 +364,7 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
         raise InputError(
             field, text, f"must be a number with a unit, such as {examples}" if si_unit != "1" else "must be a number"
         )
-    value, unit = found
+    value, unit = found[0], as_on_a_plate(found[1]).strip()
     require(not re.match(",[0-9]", unit), field, text, "must have no comma in its number")
     if unit == "" and dimension == "fraction":
         if bare_units is None:  # 0.2 may be meant as 20 % or as 0.2 %
@@ -390,6 +411,7 @@ def _meant(text: str, dimension: str, system: str) -> list[str]:
         number = point.removesuffix(found[1]).strip()
         letters = re.sub(r"[^a-z0-9/]", "", found[1].lower())
         guesses.append([f"{number} {unit}" for unit in sorted(_names()) if unit.lower() == letters])  # 25 kw
+        guesses.append([f"{number} {letters}"])  # 5 MBAR
         guesses.append([f"{number} {found[1].split(' ')[0]}"])
         guesses.append([f"{number} {shown_unit(dimension, mode)}".strip() for mode in MODES[system]])
     for guess in guesses:

@@ -391,7 +391,7 @@ HAVE = "tube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in\nbuy: all\n"
     [
         ("mine: rows=5\n", "rows = 4 and 5: is mine twice"),
         ("mine: ports_per_row; ports_per_row=5\n", "ports_per_row = as it is and 5: is mine twice"),
-        ("plate: 5,50 mm\n", "plate = 5,50 mm: has a comma within a number"),
+        ("pins: 6,36\n", "pins = 6,36: has a comma within a number"),
         ("pins: 7,50 mm\n", "nearest that works: 7.50 mm"),
     ],
 )
@@ -399,6 +399,14 @@ def test_what_a_list_says_twice_or_with_a_comma_is_refused(more, said, tmp_path,
     (tmp_path / "have.txt").write_text(HAVE + more)
     assert main(["find", "--have", str(tmp_path / "have.txt"), "--set", "rows=4"]) == 2
     assert said in capsys.readouterr().err
+
+
+def test_a_decimal_comma_is_read_where_it_can_mean_nothing_else(capsys):
+    assert main(["sheet", "--set", "body_length=8,5 in", "low_fire=40,5 %"]) == 0
+    assert "#v=2&body_length=8.5in&low_fire=40.5%25" in capsys.readouterr().out
+    for text in ("firing_rate=1,200 kBtu/h", "body_length=1,2,3 in"):
+        assert main(["sheet", "--set", text]) == 2
+        assert "must have no comma in its number" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize("text", ["2026-W10", "2026W101", "20260302"])

@@ -1008,7 +1008,7 @@ def test_an_entry_as_people_say_it():
         ("in", "pins: 9, 36 in", "1 in, 36 in", "1/16 in to 1 in (port diameter)"),
         ("mm", "pins: 6 mm, 900 m", "6 mm, 3000 mm", "26 mm to 3000 mm (pin stock length)"),
         ("mm", "regulator: 90 bar", "4.1 bar", "0.0025 bar to 4.1 bar (gas pressure)"),
-        ("in", "blower: 500 pa 20 cfm", "500 Pa 20 cfm", "needs a unit of pressure, such as 1 inH2O or 1 mbar (blower"),
+        ("in", "blower: 5 MBAR 20 cfm", "5 mbar 20 cfm", "needs a unit of pressure, such as 1 inH2O or 1 mbar (blower"),
         ("in", "pins: #2", "0.221 in", "a drill #2 is 0.221 in"),
         ("in", "regulator: 20 to 0 psi", "0 to 20 psi", "from the lower pressure to the higher"),
         ("mm", "regulator: 2 bar to 1 psi", "1 psi to 2 bar", "from the lower pressure to the higher"),
@@ -1412,7 +1412,7 @@ def test_a_wish_is_no_mend():
         ("tube: 100x50x3", "100x50x3 mm"),  # a metric size without its unit
         ("pins: 8", "8 mm"),
         ("tube: 3 1/2 x 3 1/2 x 3/16 in 8 feet", "3 1/2 x 3 1/2 x 3/16 in, 8 feet"),  # a comma that is missing
-        ('blower: 3" wc, 80 cfm', ""),  # no other blower is offered for it
+        ('blower: 3" fc, 80 cfm', ""),  # no other blower is offered for it
         ("bag: 3000F castable x 2", ""),  # nor another castable
         ("board: plywood", ""),
         ("board: 18 mm ply", "ply 18 mm"),
@@ -1422,6 +1422,30 @@ def test_what_is_offered_for_an_entry_is_what_was_meant_or_nothing(typed, neares
     with pytest.raises(InputErrors) as refused:
         read_have(typed)
     assert [error.nearest for error in refused.value.errors] == [nearest]
+
+
+@pytest.mark.parametrize(
+    "entry, meant",
+    [
+        ("blower: 500 pa 80 m\u00b3/h", "blower: 500 Pa 80 m3/h"),  # "needs its pressure too" stood there
+        ('blower: 3" wc, 80 cfm', "blower: 3 inH2O 80 cfm"),  # as every plate says it
+        ("blower: 3 in. W.G. 80 cfm", "blower: 3 inH2O 80 cfm"),
+        ('line: 7" WC', "line: 7 inH2O"),
+        ("tube: 4,5 x 4,5 x 0,25 in", "tube: 4.5 x 4.5 x 0.25 in"),
+        ("line: 7,5 inH2O", "line: 7.5 inH2O"),
+    ],
+)
+def test_what_a_plate_or_a_decimal_comma_says_is_read(entry, meant):
+    read, clean = (read_have(f"{one}\nbuy: all").pieces[one.partition(":")[0]][0] for one in (entry, meant))
+    values = [
+        {
+            key: Design.from_texts({key: text}).value(key)
+            for key, text in one.texts.items()
+            if text and key != "body_kind"
+        }
+        for one in (read, clean)
+    ]
+    assert values[0] == values[1] and values[0]
 
 
 def test_a_blower_with_a_comma_and_cylinders_counted_in_words_are_read():

@@ -19,7 +19,7 @@ from ..physics.drills import drill_named
 from ..physics.linings import material_keys, material_name
 from ..settings import BY_KEY, SETTINGS
 from ..tables import read_table
-from ..units import parse_quantity, plain, show, split_number
+from ..units import as_on_a_plate, parse_quantity, plain, show, split_number
 from .sold import STICK
 
 # kind: what it is, and how an entry is written.
@@ -147,6 +147,7 @@ def read_have(text: str, system: str = "in") -> Have:
         if kind in KINDS:
             found = []
             for entry in entries[:MOST_ENTRIES]:
+                entry = _dotted(kind, entry, system)
                 if comma := re.search(r"\d,\d", entry):
                     at = comma.start() + 1
                     rule = "has a comma within a number: write a point there, or a blank after it"
@@ -176,6 +177,22 @@ def read_have(text: str, system: str = "in") -> Have:
     return Have(pieces, buy, mine)
 
 
+def _dotted(kind: str, entry: str, system: str) -> str:
+    """Decimal commas as points, where neither thousands nor two sizes with a comma between can be meant."""
+    if not re.search(r"\d,\d", entry) or re.search(r"\d,\d{3}(?!\d)", entry):
+        return entry
+    as_number, as_two = (re.sub(r"(?<=\d),(?=\d)", sign, entry) for sign in (".", ", "))
+    return as_number if _can_stand(kind, as_number, system) and not _can_stand(kind, as_two, system) else entry
+
+
+def _can_stand(kind: str, entry: str, system: str) -> bool:
+    try:
+        _READERS[kind](entry, _own(entry, system))
+    except (InputError, InputErrors):
+        return False
+    return True
+
+
 def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputError:
     """What is wrong with one size of an entry, as what is wrong with the entry."""
     several = re.sub(r"\s*,\s*", "; ", entry) if "," in entry else ""  # 1/4, 3/8: two of them
@@ -190,7 +207,12 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}(?![\d./])", error.nearest, entry))
         offered.insert(0, re.sub(rf"(?<![\d./]){re.escape(typed)}\s*{re.escape(size[1])}", error.nearest, entry))
     # A comma that is missing, and a metric size without its unit.
-    as_meant = [re.sub(r"(in|mm)\s+(?=[0-9])", r"\1, ", entry), f"{entry} mm", entry.lower()]
+    as_meant = [
+        re.sub(r"(in|mm)\s+(?=[0-9])", r"\1, ", entry),
+        f"{entry} mm",
+        entry.lower(),
+        re.sub(r"\s*[a-z]+$", " in", entry),
+    ]
     as_meant.append(re.sub(r"^([0-9.]+)( to |-)([0-9.]+)", r"\3\2\1", entry))  # 30 to 0 psi
     return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, [several, *as_meant, *offered], system))
 
@@ -201,12 +223,8 @@ def _offer(kind: str, offered: Sequence[str], system: str) -> str:
         ones = nearest.split("; ")
         if not all(map(str.strip, ones)):
             continue
-        try:
-            for one in ones:
-                _READERS[kind](one, _own(one, system))
-        except (InputError, InputErrors):
-            continue
-        return nearest
+        if all(_can_stand(kind, one, system) for one in ones):
+            return nearest
     return KINDS[kind][1]
 
 
@@ -426,7 +444,7 @@ def _pipe(entry: str, system: str) -> Piece:
 def _blower(entry: str, system: str) -> Piece:
     plate = ("blower_shutoff_pressure", "blower_free_flow")
     one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
-    typed, entry = entry, entry.replace("\u00b3", "3")
+    typed, entry = entry, as_on_a_plate(entry.replace("\u00b3", "3"))
     if re.fullmatch(rf"{one},\s*{one}", entry.strip()):  # 3 inH2O, 80 cfm: no points of a curve
         entry = entry.replace(",", " ")
     if "," in entry:
@@ -460,7 +478,7 @@ def _blower(entry: str, system: str) -> Piece:
             if key in found:
                 raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
-        if len(meant) == 1 and part not in found.values():  # 500 pa can only be 500 Pa
+        if len(meant) == 1 and part not in found.values():  # 5 MBAR can only be 5 mbar
             key, first = meant[0]
             offer = _offer("blower", [entry.replace(part, first.nearest)], system)
             raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer)
