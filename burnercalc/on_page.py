@@ -10,6 +10,7 @@ from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
 from .drawing.shapes import DESCENT_RATIO, Drawing, Text, box_round, shape_box
 from .drawing.svg import write_svg
+from .errors import InputError
 from .link import to_link
 from .settings import SETTINGS
 
@@ -105,7 +106,10 @@ def _sides(drawing):
 
 
 def _drawing(result, name, place=None):
-    drawing, lies = fitted(result, name, *place) if place else (result.drawings[name], False)
+    try:
+        drawing, lies = fitted(result, name, *place) if place else (result.drawings[name], False)
+    except InputError as refused:  # a shape beyond all paper
+        raise InputError("figures", f"{name} {place}", "must be of a place that its words have room in") from refused
     x1, y1, x2, y2 = _bounds(drawing)
     air = AIR * max(x2 - x1, y2 - y1)
     columns = flat_columns(drawing, FILLED if name == "face" else ())

@@ -244,6 +244,7 @@ def test_the_largest_code_holds_what_is_said():
         {"kind": "draw", "figures": [["face"]]},
         {"kind": "draw", "figures": {"face": [10**400, 10]}},
         {"kind": "draw", "figures": {"face": [1e-300, 0]}},
+        {"kind": "draw", "figures": {"face": [1, 1]}},
         *({"kind": "part", "key": "setback", "part": part} for part in ("1/0", "99/2", "3/7", "all", "")),
     ],
     ids=str,

@@ -275,7 +275,10 @@ def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
         for kind, entries in data:
             entries = [entries] if isinstance(entries, str) else entries
             if not isinstance(entries, list) or not all(isinstance(one, str) for one in entries):
-                errors.append(InputError(kind, entries, "must be a list of texts"))
+                named = kind.strip().lower()
+                like = "rows=4; pattern=straight" if named == "mine" else KINDS.get(named, ("", ""))[1]
+                told = f"must be a list of texts{f', each written like {like}' if like else ''}"
+                errors.append(InputError(kind, "what stands there", told))
                 continue
             entries = [one.strip() for entry in entries for one in entry.split(";")]
             pairs.append((kind.strip().lower(), [one for one in entries if one]))
