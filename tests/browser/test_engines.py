@@ -178,6 +178,18 @@ def drag(browser, selector, across, kind):
     moves.perform()
 
 
+def rests(browser, chapter, *over):
+    """Wait until a chapter is open with that over it, and the browser's list says so too."""
+    wait(
+        browser,
+        "const over = [...document.querySelectorAll('dialog[open], figure.large')].map(({ id }) => id);"
+        "return document.documentElement.dataset.chapter === arguments[0] && String(over) === arguments[1]"
+        " && history.state?.over === over.length && history.state.chapter === arguments[0]",
+        chapter,
+        ",".join(over),
+    )
+
+
 def downloaded(folder, name):
     until = time.monotonic() + READY_MS / 1000
     while time.monotonic() < until:
@@ -304,7 +316,21 @@ def test_the_same_flow_in_every_engine(browser, site, downloads):
     link = wait(browser, "return document.getElementById('share-link').value")
     assert link == to_link(design, address)
     wait(browser, "const code = document.getElementById('share-code'); return !code.hidden && code.naturalWidth > 0")
-    press(browser, "#share-box [data-close]")
+    browser.back()  # takes off what lies over the page, and no more
+    rests(browser, "face")
+    press(browser, "#figure-face .enlarge")
+    rests(browser, "face", "figure-face")
+    browser.back()
+    rests(browser, "face")
+    press(browser, '[data-open="help-box"]')
+    rests(browser, "face", "help-box")
+    press(browser, "#help-box [data-close]")
+    rests(browser, "face")
+    browser.back()  # one dialog left no entry behind
+    rests(browser, "start")
+    browser.forward()
+    rests(browser, "face")
+    assert answer(browser, "port_count") == expected["port_count"]
 
     press(browser, '[data-open="paper-box"]')
     press(browser, '[data-file="template-a4"]')
