@@ -411,7 +411,6 @@ def _meant(text: str, dimension: str, system: str) -> list[str]:
         number = point.removesuffix(found[1]).strip()
         letters = re.sub(r"[^a-z0-9/]", "", found[1].lower())
         guesses.append([f"{number} {unit}" for unit in sorted(_names()) if unit.lower() == letters])  # 25 kw
-        guesses.append([f"{number} {letters}"])  # 5 MBAR
         guesses.append([f"{number} {found[1].split(' ')[0]}"])
         guesses.append([f"{number} {shown_unit(dimension, mode)}".strip() for mode in MODES[system]])
     for guess in guesses:

@@ -481,7 +481,7 @@ def _blower(entry: str, system: str) -> Piece:
             if key in found:
                 raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
-        if len(meant) == 1 and part not in found.values():  # 5 MBAR can only be 5 mbar
+        if len(meant) == 1 and part not in found.values():  # 0.5 PSI can only be 0.5 psi
             key, first = meant[0]
             offer = _offer("blower", [entry.replace(part, first.nearest)], system)
             raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer)
