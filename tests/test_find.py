@@ -1008,7 +1008,7 @@ def test_an_entry_as_people_say_it():
         ("in", "pins: 9, 36 in", "1 in, 36 in", "1/16 in to 1 in (port diameter)"),
         ("mm", "pins: 6 mm, 900 m", "6 mm, 3000 mm", "26 mm to 3000 mm (pin stock length)"),
         ("mm", "regulator: 90 bar", "4.1 bar", "0.0025 bar to 4.1 bar (gas pressure)"),
-        ("in", "blower: 0.5 PSI 20 cfm", "0.5 psi 20 cfm", "needs a unit of pressure, such as 1 inH2O or 1 mbar (blower"),
+        ("in", "blower: 0.5 PSI 20 cfm", "0.5 psi 20 cfm", "needs a unit of pressure, such as 1 inH2O or 1 mbar"),
         ("in", "pins: #2", "0.221 in", "a drill #2 is 0.221 in"),
         ("in", "regulator: 20 to 0 psi", "0 to 20 psi", "from the lower pressure to the higher"),
         ("mm", "regulator: 2 bar to 1 psi", "1 psi to 2 bar", "from the lower pressure to the higher"),
