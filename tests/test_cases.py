@@ -58,6 +58,7 @@ _RICH_BY_HAND = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_pe
 _WARM = {"chamber_temperature": "1410 degF", "work_temperature": "1300 degF"}
 FURTHER = (
     {"cylinder_fill": "5 %"},
+    {"fuel_blend": "N2 0.1, C3H8 0.9"},
     {"port_diameter": "3/8 in"},
     {"fuel": "butane", "ambient_temperature": "40 degF"},
     {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},

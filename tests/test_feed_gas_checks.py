@@ -1,11 +1,13 @@
 """Verdicts on jet, gas and cylinder: each just inside and just outside its limit, its sentence word by word, cures."""
 
 from dataclasses import replace
-from math import nextafter
+from math import exp, log, nextafter
 
 import pytest
+from CoolProp.CoolProp import PropsSI
 from feed_designs import FT3, INCH, INH2O, KBTU_H, PSI, judged, part, solved
 
+from burnercalc.checks.feed import MOST_ETHANE
 from burnercalc.design import Design
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
@@ -447,3 +449,31 @@ def test_the_most_of_a_house_line_is_not_more_than_it():
     """2 psi is the most: it was "55.4 in is more than a house line carries: 55.4 in the most"."""
     at, over = (solved(fuel="natural_gas", gas_pressure=text).checks["gas_pressure"] for text in ("2 psi", "2.1 psi"))
     assert at.verdict == "good" and over.verdict == "caution"
+
+
+@pytest.mark.parametrize(
+    ("blend", "light"),
+    [
+        ("N2 0.1, C3H8 0.9", "10 %"),
+        ("CO2 0.3, C3H8 0.7", "30 %"),
+        ("CH4 0.2, C3H8 0.8", "20 %"),
+        ("C2H6 0.07, C3H8 0.93", "7 %"),
+        ("C3H8 0.93, C2H6 0.06, N2 0.01", ""),  # as a cylinder of commercial propane may be
+        ("C3H6 0.3, C3H8 0.7", ""),
+    ],
+)
+def test_what_no_cylinder_holds_is_a_stop(blend, light):
+    """Nitrogen and methane in propane were good, the light part dropped in silence: it stands over the liquid."""
+    check = solved(fuel_blend=blend).checks["cylinder"]
+    assert (check.verdict == "stop") == bool(light)
+    assert light in check.text and ("No cylinder holds this blend" in check.text) == bool(light)
+
+
+def test_as_much_ethane_as_is_usual_is_what_the_standard_s_pressure_allows():
+    """208 psig at 100 degF for commercial propane (ASTM D1835, memory), ethane and propane by CoolProp and Raoult."""
+    propane_Pa = PropsSI("P", "T", 310.93, "Q", 0, "Propane")
+    warm, cold = 305.0, 295.0  # ethane is critical at 305.3 K, so its line over 1/T is drawn on
+    ethane = {temp: PropsSI("P", "T", temp, "Q", 0, "Ethane") for temp in (warm, cold)}
+    slope = log(ethane[warm] / ethane[cold]) / (1 / cold - 1 / warm)
+    ethane_Pa = ethane[warm] * exp(slope * (1 / warm - 1 / 310.93))
+    assert MOST_ETHANE == pytest.approx((208 * 6894.757 + 101325 - propane_Pa) / (ethane_Pa - propane_Pa), abs=0.01)

@@ -378,6 +378,11 @@ def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Strea
     return judge(jet.low_Pa, good=least, stop=-inf, low=jet.low_Pa, least=least)
 
 
+# What liquid gas of a cylinder has of lighter gas at most. Ethane: by Raoult no more than 208 psig at 100 degF (ASTM
+# D1835, memory); still lighter gas leaves with the first that is drawn, common practice.
+MOST_ETHANE, MOST_LIGHTER = 0.06, 0.01
+
+
 def cylinder_check(
     cylinders: Cylinders,
     firing: Firing,
@@ -386,10 +391,15 @@ def cylinder_check(
     cylinder_fill: float,
     regulator_inlet_pressure: float,
     fuel_blend: tuple | None,
+    gas: Gas,
 ) -> Judged | None:
     """By a run from full, so that more gas is never worse; what is in them today says only how long that lasts."""
     if cylinders.run_s is None:
         return None
+    if gas.ethane > MOST_ETHANE + 1e-9 or gas.lighter > MOST_LIGHTER + 1e-9:
+        light = gas.ethane + gas.lighter
+        most = {"ethane": MOST_ETHANE, "lighter": MOST_LIGHTER}
+        return verdict("stop", light, MOST_ETHANE, case="light", cures=(("fuel_blend", "choose"),), light=light, **most)
     good, stop = LEFT_SHARE
     jet_needs_more = cylinders.least_Pa > regulator_inlet_pressure
     more = () if cylinders.run_s == 0 else (("cylinder_count", "raise"), ("cylinder", "choose"))

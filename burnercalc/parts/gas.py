@@ -23,6 +23,16 @@ class Gas:
     net_J_kg: float
     wobbe_J_m3: float
 
+    @property
+    def ethane(self) -> float:
+        """Share of it that stands over the liquid of a charge and leaves first."""
+        return dict(self.composition).get("C2H6", 0.0)
+
+    @property
+    def lighter(self) -> float:
+        """The same of gas that is none of a charge at all."""
+        return sum(share for name, share in self.composition if name not in (*LIQUIDS, "C2H6"))
+
 
 def gas(fuel: str, fuel_blend: tuple | None) -> Gas:
     """The blend when there is one, else what stands behind the fuel's name."""
