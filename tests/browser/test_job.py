@@ -199,6 +199,19 @@ def test_no_chapter_is_long_as_first_opened(ready):
         assert 500 < high <= 2200, f"{name}: {high} px"
 
 
+def test_nor_is_a_chapter_of_a_design_with_faults(ready):
+    """A square face drew the section 586 px high, and each fault adds lines: 2,527 px of air and gas, 2,413 of make."""
+    faults = (
+        "#v=2&body_length=4in&rows=5&ports_per_row=5&low_fire=15%25&cylinder=20&cylinder_count=1&blower_free_flow=20cfm"
+    )
+    ready.goto(ready.url.split("#")[0] + faults)
+    settle(ready)
+    for name in ROOMS:
+        chapter(ready, name)
+        high = ready.evaluate("() => document.documentElement.scrollHeight")
+        assert 500 < high <= 2200, f"{name}: {high} px"
+
+
 def test_a_chapter_opens_at_its_head_and_back_and_reload_keep_the_place(ready):
     put(ready, "rows", "4")
     ready.evaluate("() => scrollTo(0, 600)")
