@@ -226,7 +226,7 @@ def test_an_inlet_is_capped_for_the_leak_test_and_the_air_has_a_way_in(texts, ca
     (plate,) = [row[1] for row in r.tables["tools"].rows if row[0] == "plate for the leak test"]
     assert f"{caps} screwed cap of 2 in" in plate
     (step,) = [row[-1] for row in r.tables["welding"].rows if "leak test" in row]
-    for part in ("cap", "tapped", "tee", "cock"):
+    for part in ("cap", "bought tapped", "tee", "cock"):
         assert part in plate and part in step, part
     assert "lets the air in" in step and "water tube" in step and "plug" not in plate + step
 

@@ -1709,8 +1709,8 @@ WELD_WORDS = {
     "{side:length} at each side.",
     "blank.when": "leak test",
     "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
-    "{setback:length} of steel round it, clamped; a screwed cap on each inlet. One cap is drilled and tapped "
-    "[1/4 in NPT|Rp 1/4] for a tee: on its one end a cock that lets the air in, on the other the water tube. Air at "
+    "{setback:length} of steel round it, clamped; a screwed cap on each inlet. One cap, bought tapped "
+    "[1/4 in NPT|Rp 1/4], takes a tee: on its one end a cock that lets the air in, on the other the water tube. Air at "
     "[20 in|50 cm] of water, never oxygen: soap shows no bubble, and with the cock shut it holds 10 minutes.",
 }
 _PACKED = (
@@ -1870,9 +1870,9 @@ TOOL_WORDS = {
     "drills.damper": "; {sizes} for the damper, its hole and its gaps",
     "test_plate": "plate for the leak test",
     "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps; "
-    "{caps} screwed cap of {pipe:pipe}, one tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
+    "{caps} screwed cap of {pipe:pipe}, one bought tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
     "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps; "
-    "{caps} screwed cap of {pipe:pipe}, one tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
+    "{caps} screwed cap of {pipe:pipe}, one bought tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
     "screws": "wood screws",
     "screws.sold": "{length:length} long or more, for the mould",
     "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "
