@@ -710,15 +710,16 @@ AT_ONCE = "heating up in 30 min, high fire from the first, takes"
             HEATING,
             1,
             "good",
-            "99 kBtu/h heats up a little later than in 30 min, which takes 100 kBtu/h. Working takes 80 kBtu/h.",
+            "99 kBtu/h, high fire from the first, heats up later than in 30 min, which takes "
+            "100 kBtu/h. Working takes 80 kBtu/h.",
         ),
         (
             90,
             HEATING,
             2,
             "good",
-            "90 kBtu/h heats up a little later than in 30 min, which takes 100 kBtu/h, 50 kBtu/h for each of 2 "
-            "burners. Working takes 80 kBtu/h.",
+            "90 kBtu/h, high fire from the first, heats up later than in 30 min, which takes "
+            "100 kBtu/h, 50 kBtu/h for each of 2 burners. Working takes 80 kBtu/h.",
         ),
         (
             90 * (1 - 2e-9),

@@ -1011,10 +1011,10 @@ CHECKS = (
             "takes {needed:power}.",
             "good.heat-up.several": "{installed:power} is enough: heating up in {time:time}, high fire from the first, "
             "takes {needed:power}, {each:power} for each of {burners} burners.",
-            "later.one": "{installed:power} heats up a little later than in {time:time}, which takes {needed:power}. "
-            "Working takes {working:power}.",
-            "later.several": "{installed:power} heats up a little later than in {time:time}, which takes "
-            "{needed:power}, {each:power} for each of {burners} burners. Working takes {working:power}.",
+            "later.one": "{installed:power}, high fire from the first, heats up later than in {time:time}, which takes "
+            "{needed:power}. Working takes {working:power}.",
+            "later.several": "{installed:power}, high fire from the first, heats up later than in {time:time}, which "
+            "takes {needed:power}, {each:power} for each of {burners} burners. Working takes {working:power}.",
             "good.working.one": "{installed:power} is enough: working takes {working:power}, or {needed:power} when "
             "the gas gives off its heat badly.",
             "good.working.several": "{installed:power} is enough: working takes {working:power}, or {needed:power} "
