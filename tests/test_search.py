@@ -7,6 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from burnercalc.design import Design
+from burnercalc.on_page import _field
+from burnercalc.settings import BY_KEY
+
 ROOT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(ROOT / "site" / "make"))
 from runtime import node_path  # noqa: E402
@@ -133,3 +137,18 @@ def test_its_short_name_finds_the_poison_first(found):
 
 def test_what_nobody_says_finds_nothing(found):
     assert not found["xyzzy"] and not found[""] and not found["  "] and not found["x" * 5000]
+
+
+def test_a_setting_among_what_is_found_reads_in_words():
+    """A list's own words, not the key behind them; no unit after a word; something where nothing is typed."""
+    design = Design()
+    keys = ["refractory", "lining", "cap_thickness", "fuel_blend", "port_wall_temperature", "firing_rate"]
+    said = """globalThis.document = { documentElement: {} };
+const { worded } = await import(process.argv[1]);
+console.log(JSON.stringify(JSON.parse(process.argv[2]).map(worded)));"""
+    page = (ROOT / "site" / "browser" / "page.mjs").as_uri()
+    fields = json.dumps([_field(BY_KEY[key], design) for key in keys])
+    words = [node_path(), "--input-type=module", "-e", said, page, fields]
+    done = json.loads(subprocess.run(words, capture_output=True, text=True, check=True, timeout=60).stdout)
+    lining = "2 1/2 in soft brick 26, 1 in blanket 8 lb"
+    assert done == ["castable 60 %", lining, "wall", "none", "auto", "100 kBtu/h"]

@@ -1,5 +1,5 @@
 // What comes out: numbers, checks with their cures, tables, and where each number comes from.
-import { all, button, byId, changedOnly, make, measured, speak } from "./page.mjs";
+import { all, button, byId, changedOnly, make, measured, speak, worded } from "./page.mjs";
 import { fetchPacked, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
@@ -67,7 +67,7 @@ async function showInputs(answer) {
   list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
     const field = reply.fields[key];
     const label = byId(`set-${key}`)?.dataset.label ?? known[key]?.label ?? key;
-    const words = field ? field.shown ?? `${field.text} ${field.unit}` : reply.answers[key]?.shown ?? "";
+    const words = field ? worded(field) : reply.answers[key]?.shown ?? "";
     const item = make("li", "", `${label}: `, make("b", "", words));
     if (field) item.append(" ", button("change", () => jump(`set-${key}`), "small"));
     return item;

@@ -79,3 +79,6 @@ export function facePicture(svg) {
   const filled = [["body", "--steel"], ["window", "--castable"], ["port", "--flow-even"]].reduce((text, [layer, name]) => text.replaceAll(`class="${layer}" fill="none"`, `class="${layer}" fill="${colour(name)}"`), svg);
   return picture(filled.replaceAll('stroke="#000000"', `stroke="${colour("--ink")}"`));
 }
+
+// What a setting says, in words; a word such as auto has no unit.
+export const worded = ({ text, unit, shown }) => shown ?? (/\d/.test(text) ? `${text} ${unit}`.trim() : text || "none");

@@ -1,5 +1,5 @@
 // Search: what can be set, read, looked at or printed, by its name, by what else people call it, or by its sentence.
-import { all, button, byId, changedOnly, make } from "./page.mjs";
+import { all, button, byId, changedOnly, make, worded } from "./page.mjs";
 import { fetchPacked } from "./bars.mjs";
 import { show as showTerm, wordEntries } from "./glossary.mjs";
 import { jump } from "./jump.mjs";
@@ -42,7 +42,7 @@ function find([id, kind, room, label, , meaning]) {
   if (kind === "word") return found(id, label, meaning, "", ({ currentTarget }) => showTerm(currentTarget));
   const chapter = room ? document.querySelector(`#chapters [data-go="${room}"] span:nth-child(2)`).textContent : "Paper";
   const reply = design.shown(), [, part, key] = id.match(/^(\w+?)-(.+)$/);
-  const value = { number: () => reply?.answers[key].shown.split("\n")[0], setting: () => worded(reply?.fields[key]), check: () => reply?.checks.find((check) => check.key === key)?.verdict }[kind]?.();
+  const value = { number: () => reply?.answers[key].shown.split("\n")[0], setting: () => reply?.fields[key] && worded(reply.fields[key]), check: () => reply?.checks.find((check) => check.key === key)?.verdict }[kind]?.();
   return found(id, label, `${kind} in ${chapter}`, value ?? "", () => {
     all("dialog[open]").forEach((dialog) => dialog.close());
     if (kind === "tool") document.querySelector(`[data-open=${id}]`).click();
@@ -65,5 +65,3 @@ function openPaper(key) {
   press.focus();
   press.scrollIntoView({ block: "center" });
 }
-
-const worded = (field) => (field ? `${field.text} ${field.unit}`.trim() : "");

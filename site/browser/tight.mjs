@@ -1,7 +1,7 @@
 // Letters too large for their place, be it that somebody set them so or that it is narrow: what is in it stacks (style.css).
 import { all, root } from "./page.mjs";
 
-const PLACES = ".ask, .settings, .numbers, .answers, .worst"; // none is within another of them
+const PLACES = ".lead, .ask, .settings, .numbers, .answers, .worst"; // none is within another of them
 const TIGHT_REM = 18.2, TIGHTER_REM = 10.8; // widths up to which it does
 let due = 0;
 

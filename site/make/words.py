@@ -33,14 +33,18 @@ DANGERS = {
 
 WALK = (
     (
+        "Start",
+        "Tap a job, or let Find one choose from what you have. Make it good mends a design that has faults.",
+    ),
+    (
         "1. Heat",
         "Say what must be heated: the chamber, its lining, the work. The page works out how much fire that takes, and "
         "from which fuel and mixture.",
     ),
     (
         "2. Face",
-        "Set the steel box, the lip that grips the refractory, and the ports. The drawing on top is to scale; the "
-        "line under it says what is wrong, and a tap takes you to what to change.",
+        "Set the steel box, the lip that grips the refractory, and the ports. The drawing is to scale. The "
+        "line at the head of each chapter says what is wrong; tap it for what to change.",
     ),
     (
         "3. Air and gas",
@@ -52,7 +56,11 @@ WALK = (
         "Cut list, mould, pins, refractory, cost. Under Paper are templates true to size: print at 100 % and measure "
         "the bar.",
     ),
-    ("5. Fire", "The days of curing and drying, and the first fire. Do not hurry these."),
+    (
+        "5. Fire",
+        "The days of curing and drying, and the first fire. Do not hurry these. Print the lighting card and hang it by "
+        "the forge.",
+    ),
     (
         "Keep it",
         "Share gives a link and a code that open this very design. Designs keeps it on this phone. All of it works "

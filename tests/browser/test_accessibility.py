@@ -306,6 +306,13 @@ def test_what_is_chosen_is_read_whole_on_a_narrow_phone(chromium, site):
             page.evaluate("(name) => document.querySelector(`#chapters [data-go=${name}]`).click()", chapter)
             page.evaluate("() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
             assert page.evaluate(NOT_WHOLE) == [], (wide, high, letters, chapter)
+    page.evaluate("() => document.querySelector('#chapters [data-go=start]').click()")
+    page.evaluate("() => { document.querySelector('#fit').hidden = false; }")  # the big figure and its button
+    for wide in (360, 412):
+        page.set_viewport_size({"width": wide, "height": 640})
+        page.evaluate("() => { document.documentElement.style.fontSize = '32px'; }")
+        page.evaluate("() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
+        assert page.evaluate(NOT_WHOLE) == [], wide
     page.evaluate("() => { document.querySelector('.numbers').style.width = '60px'; }")  # it can find something
     page.evaluate("() => document.querySelector('#chapters [data-go=heat]').click()")
     assert page.evaluate(NOT_WHOLE)
