@@ -991,7 +991,20 @@ def test_an_entry_as_people_say_it():
     assert read_have("regulator: 0-30 psi\nbuy: all").of("regulator")[0].figures == (
         read_have("regulator: 0 to 30 psi\nbuy: all").of("regulator")[0].figures
     )
-    for entry, offered in (("pins: 1/4 in, 3/8 in", "1/4 in; 3/8 in"), ("blower: Hair dryer", "1.5 inH2O 40 cfm")):
+    assert read_have("blower: 60 cfm at 4 inH2O\nbuy: all").of("blower")[0].texts == (
+        read_have("blower: 4 inH2O 60 cfm\nbuy: all").of("blower")[0].texts
+    )
+    for entry, offered in (
+        ("pins: 1/4 in, 3/8 in", "1/4 in; 3/8 in"),
+        ("pins: 5/16 in dowel", "5/16 in"),
+        ("tube: 4x4 1/4", "4x4 x 1/4 in"),
+        ("blower: Hair dryer", "1.5 inH2O 40 cfm"),
+        ("blower: hair dryer, heat off", "1.5 inH2O 40 cfm"),
+        ("blower: small 12 V radial fan", "1.2 inH2O 30 cfm"),
+        ("blower: bouncy-castle blower", "6 inH2O 800 cfm"),
+        ("blower: 100 cfm 2 in", "100 cfm 2 inH2O"),
+        ("blower: 4 in 60 cfm", "4 inH2O 60 cfm"),
+    ):
         with pytest.raises(InputErrors) as refused:
             read_have(f"{entry}\nbuy: all")
         assert [error.nearest for error in refused.value.errors] == [offered]

@@ -58,6 +58,7 @@ METRIC = {  # examples for a shop with a metric tape
 BY_KIND = (
     "needs its two numbers, as on its plate; those offered are typical of its kind, and yours may give half or twice"
 )
+OF_WATER = "must have its pressure in inches of water, written inH2O: inches alone are a length"
 TYPICAL = {  # of a blower, where one half is not given: in the offer, and in words; common practice
     "blower_shutoff_pressure": {
         "in": ("2 inH2O", SHUT.format("1/2 inH2O", "1 to 3", "4 to 12")),
@@ -197,7 +198,9 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
     """What is wrong with one size of an entry, as what is wrong with the entry."""
     several = re.sub(r"\s*,\s*", "; ", entry) if "," in entry else ""  # 1/4, 3/8: two of them
     if error.field == kind or error.field not in BY_KEY:
-        return InputError(kind, entry, error.rule, _offer(kind, [several, error.nearest], system))
+        # 4x4 1/4: the wall without its sign.
+        walled = f"{re.sub(r'(?<=[0-9]) +(?=[0-9]+/[0-9]+$)', ' x ', entry)} in" if kind == "tube" else ""
+        return InputError(kind, entry, error.rule, _offer(kind, [several, walled, error.nearest], system))
     name = BY_KEY[error.field].label.lower()
     size, near = split_number(str(error.value)), split_number(error.nearest)
     offered = [error.nearest]
@@ -230,7 +233,8 @@ def _offer(kind: str, offered: Sequence[str], system: str) -> str:
 
 def _with_example(error: InputError, system: str) -> InputError:
     """What has nothing near it that works is told how it is written: an example is no offer."""
-    if error.field not in KINDS or error.nearest != KINDS[error.field][1]:
+    meant = error.rule == OF_WATER  # what was typed may be the example itself, but for its unit
+    if meant or error.field not in KINDS or error.nearest != KINDS[error.field][1]:
         return error
     example = METRIC.get(error.field, error.nearest) if system == "mm" else error.nearest
     return InputError(error.field, error.value, f"{error.rule}; it is written like {example}", "", error.others)
@@ -432,6 +436,8 @@ def _pins(entry: str, system: str) -> Piece:
             size = ""
         rule = "needs its diameter, as numbers of wires and drills differ"
         raise InputError("pins", entry, f"{rule}; a drill {diameter} is {size}" if size else rule, size)
+    if (bare := re.sub(r"\s*\b(dowel|pin|rod)s?\b", "", entry, flags=re.I).strip()) != entry:
+        raise InputError("pins", entry, "must be a diameter, and a length after a comma, with no word beside", bare)
     texts = {"port_diameter": _sizes(diameter, 1, "pins", system)[0]}
     if rest:
         texts["pin_stock_length"] = _sizes(rest, 1, "pins", system)[0]
@@ -448,6 +454,13 @@ def _blower(entry: str, system: str) -> Piece:
     plate = ("blower_shutoff_pressure", "blower_free_flow")
     one = r"([0-9.][0-9./ -]*[A-Za-z][A-Za-z0-9/]*)"
     typed, entry = entry, as_on_a_plate(entry.replace("\u00b3", "3"))
+    for kind in read_table("blower_kinds"):
+        names = (str(kind["key"]).replace("_", " "), str(kind["name"]).lower().replace("-", " "))
+        if any(name in typed.lower().replace("-", " ") for name in names):
+            shut, free = ("inH2O", "cfm") if system == "in" else ("mbar", "m3_h")
+            typical = f"{kind[f'shut_{shut}']:g} {shut} {kind[f'free_{free}']:g} {free.replace('_', '/')}"
+            raise InputError("blower", entry, BY_KIND, typical)
+    entry = re.sub(r"(?<=[A-Za-z0-9])\s+at\s+(?=[0-9.])", " ", entry)  # 60 cfm at 4 inH2O
     if re.fullmatch(rf"{one},\s*{one}", entry.strip()):  # 3 inH2O, 80 cfm: no points of a curve
         entry = entry.replace(",", " ")
     if "," in entry:
@@ -458,11 +471,10 @@ def _blower(entry: str, system: str) -> Piece:
         return Piece("blower", typed, {"blower_curve": entry})
     both = re.fullmatch(rf"{one}(?:\s+{one})?", entry.strip())
     neither = InputError("blower", entry, "must be a pressure and a flow, each with its unit", KINDS["blower"][1])
-    for kind in read_table("blower_kinds"):
-        if str(kind["key"]).replace("_", " ") in entry.lower().replace("-", " "):
-            shut, free = ("inH2O", "cfm") if system == "in" else ("mbar", "m3_h")
-            typical = f"{kind[f'shut_{shut}']:g} {shut} {kind[f'free_{free}']:g} {free.replace('_', '/')}"
-            raise InputError("blower", entry, BY_KIND, typical)
+    # Inches beside a flow are a gauge's: 100 cfm 2 in.
+    of_water = re.sub(r"(?<=[0-9])\s*(?:in|inch|inches|\")(?![A-Za-z0-9])", " inH2O", entry)
+    if of_water != entry and _can_stand("blower", of_water, system):
+        raise InputError("blower", entry, OF_WATER, of_water)
     if not both:
         raise neither
     found: dict[str, str] = {}
