@@ -51,6 +51,7 @@ BROKEN = {
         {"setback": "1/8 in", "wall": "1/16 in", "edge_margin": "0 in"},
         KEEPS,
     ),
+    "pins_stand": ("pins that stand in their holes", {"pin_depth": "1/8 in"}, KEEPS),
     "pins_proud": ("pins proud of the mix", {"grip": "3 1/4 in", "block_thickness": "5 in"}, KEEPS),
     "pin_stock": ("sticks longer than a pin", {"pin_stock_length": "3 in"}, KEEPS),
     "cross_bar": ("a bar that stops the body on the frame", {"mould_board": "2x12"}, KEEPS),

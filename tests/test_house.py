@@ -173,7 +173,7 @@ def test_the_dimension_of_an_answer_is_that_of_its_field():
 
 
 # Names of vessels and tables that parts look up in data/.
-LOOKED_UP = {" lb", "NIOSH REL", "NIOSH ceiling", "not choked"}
+LOOKED_UP = {" lb", "EU IOELV", "EU short term", "NIOSH REL", "NIOSH ceiling", "not choked"}
 
 
 @pytest.mark.parametrize("folder", ["parts", "checks"])

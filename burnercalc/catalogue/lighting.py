@@ -628,10 +628,10 @@ CHECKS += (
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
             "Light it in the open only, or make the burner smaller.",
             "ceiling": "{ppm:gas_share 2} is the most that may be breathed even for a moment; a working day allows "
-            "{day:gas_share 2}.[| In the EU it is {eu_short:gas_share 2} for 15 min and {eu_day:gas_share 2} over "
-            "8 h.]",
-            "mean": "A working day's {day:gas_share 2} allow that for so long, and none after.[| In the EU the day's "
-            "mean is {eu_day:gas_share 2}.]",
+            "{day:gas_share 2}[|; in the EU it is {eu_short:gas_share 2} for 15 min and {eu_day:gas_share 2} over "
+            "8 h].",
+            "mean": "A working day's {day:gas_share 2} allow that for so long, and none after[|; in the EU the "
+            "day's mean is {eu_day:gas_share 2}].",
             "alarm": "An alarm keeps silent so long up to {silent:gas_share 2}, which takes {quiet:air_flow 2}. With "
             "less it may sound before the walls glow: then gas off, and out.",
         },
