@@ -214,7 +214,7 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
         re.sub(r"(in|mm)\s+(?=[0-9])", r"\1, ", entry),
         f"{entry} mm",
         entry.lower(),
-        re.sub(r"\s*[a-z]+$", f" {system}", entry),
+        re.sub(r"\s*[a-z]+$", " in", entry) if system == "in" else "",
     ]
     as_meant.append(re.sub(r"^([0-9.]+)( to |-)([0-9.]+)", r"\3\2\1", entry))  # 30 to 0 psi
     return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, [several, *as_meant, *offered], system))
