@@ -49,6 +49,9 @@ SLIP = 0.02  # richer than as set, of a mixture that is rich already; common pra
 LONG = 4.0  # a plenum's length over its width from which a second inlet is worth its pipe; common practice
 LEFT_SHARE = (0.25, 0.60)  # of a full charge left when the cold ends a run from full
 LEAST_RUN_S = 1800  # a shorter run from full that the cold ends is a stop
+# What liquid gas of a cylinder has of lighter gas at most. Ethane: by Raoult no more than 208 psig at 100 degF (ASTM
+# D1835, memory); still lighter gas leaves with the first that is drawn, common practice.
+MOST_ETHANE, MOST_LIGHTER = 0.06, 0.01
 
 
 def _evener(plenum, inlet_position):
@@ -376,11 +379,6 @@ def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Strea
     pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     least = LEAST_REGULATOR_PA if gas.liquid else LINE_LOW * pipe_Pa
     return judge(jet.low_Pa, good=least, stop=-inf, low=jet.low_Pa, least=least)
-
-
-# What liquid gas of a cylinder has of lighter gas at most. Ethane: by Raoult no more than 208 psig at 100 degF (ASTM
-# D1835, memory); still lighter gas leaves with the first that is drawn, common practice.
-MOST_ETHANE, MOST_LIGHTER = 0.06, 0.01
 
 
 def cylinder_check(

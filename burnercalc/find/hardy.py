@@ -46,7 +46,7 @@ def _more_through(burner: Burner, off_m: float) -> dict[str, Any]:
     return {"passage": burner.call(PARTS["passage"], **made)}
 
 
-def _poorer_jet(burner: Burner, off: float) -> dict[str, Any]:
+def _other_jet(burner: Burner, off: float) -> dict[str, Any]:
     """The drill stays."""
     coefficient = burner.part("jet_discharge_coefficient") + off
     drill = burner.part("jet").drill_name
@@ -111,8 +111,8 @@ OFF = {
     "cylinder": Off("On a colder day", DAY, DAY.low, _colder),
     "rate_for_need": Off("With a mixture a little leaner", MIXTURE, MIXTURE.low, _leaner),
     "throughput": Off("With a mixture a little leaner", MIXTURE, MIXTURE.low, _leaner),
-    "supply": Off("With a jet that passes less than it should", JET, JET.low, _poorer_jet),
-    "jet": Off("With a jet that passes more or less than it should", JET, JET.low, _poorer_jet, _jet_is_large),
+    "supply": Off("With a jet that passes less than it should", JET, JET.low, _other_jet),
+    "jet": Off("With a jet that passes more or less than it should", JET, JET.low, _other_jet, _jet_is_large),
     "baffle_pressure": Off("Where pins come out thicker", PINS, PINS.high, _more_through),
     "box_mixture": Off("On a warmer day", DAY, DAY.high, _warmer),
     "box_steel": Off("On a warmer day", DAY, DAY.high, _warmer),
