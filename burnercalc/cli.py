@@ -14,8 +14,8 @@ from .catalogue import TABLES
 from .design import Design, following, units_of
 from .errors import InputError, InputErrors, printable, require, together
 from .files import FILES, PAPERS, PLANS, table_csv
-from .find import find, make_good, read_have, report, sample, tornado
-from .find.have import keeping
+from .find import find, make_good, report, sample, tornado
+from .find.cannot import question
 from .find.score import weights_of
 from .find.search import BUDGET
 from .find.shops import SHOPS
@@ -311,14 +311,12 @@ def _write(design: Design, arguments: argparse.Namespace, key: str, path: str) -
 
 def _find(arguments: argparse.Namespace) -> int:
     """Designs from what is at hand; what --set gives is mine."""
-    design, have, weights = together(
-        lambda: _design(arguments),
-        lambda: read_have(_have_text(arguments), units_of(_texts(arguments)[0])),
-        lambda: _weights(arguments.weight),
-    )
     kept = {item.partition("=")[0]: None for item in arguments.set}
     kept |= {key: None for key in _beside(arguments).get("mine", "").split(",") if key}
-    have = keeping(have, design, list(kept))
+    (design, have), weights = together(
+        lambda: question(lambda: _design(arguments), _have_text(arguments), units_of(_texts(arguments)[0]), list(kept)),
+        lambda: _weights(arguments.weight),
+    )
     told = _progress()
     answer = find(design, have, weights, arguments.budget, told)
     if told and sys.stderr.isatty():

@@ -480,17 +480,16 @@ def _have(request):
 
 def _find(request):
     """What is wrong with design and list, all of it; else the designs, each with its face."""
-    from .find import find, read_have, report
-    from .find.have import keeping
+    from .find import find, report
+    from .find.cannot import question
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
-    design, have, weights = together(
-        lambda: _design(request),
-        lambda: read_have(request["have"], system),
+    kept = [key for key in _mine(request).split(",") if key]
+    (design, have), weights = together(
+        lambda: question(lambda: _design(request), request["have"], system, kept),
         lambda: weights_of(request.get("weights", {})),
     )
-    have = keeping(have, design, [key for key in _mine(request).split(",") if key])
 
     def progress(done, most):
         tell(json.dumps({"done": done, "most": most}))

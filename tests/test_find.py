@@ -16,6 +16,7 @@ from burnercalc.cli import main
 from burnercalc.find import find, hardy, make_good, read_have, report, sample, tornado
 from burnercalc.find import space as space_module
 from burnercalc.find.answer import number
+from burnercalc.find.cannot import question
 from burnercalc.find.choices import AXES
 from burnercalc.find.have import KINDS
 from burnercalc.find.purchase import longer_tubes
@@ -376,7 +377,7 @@ def test_what_is_mine_needs_nothing_that_the_search_may_choose():
     assert (best.body_kind, best.pattern, best.text("body_width")) == ("pipe", "rings", "6 in")
     with pytest.raises(InputErrors) as refused:
         find(Design(), read_have("mine: body_kind=pipe; pattern=straight"))
-    assert {error.field for error in refused.value.errors} == {"body_length", "pattern"}
+    assert {error.field for error in refused.value.errors} == {"pattern"}
 
 
 def test_more_stock_at_hand_leads_to_the_tube_that_is_best_of_it():
@@ -588,6 +589,27 @@ def test_one_cylinder_on_a_cold_day_needs_more(answers):
     given = {fault.key for fault in answer.given}
     bad = {key for key, check in opened.checks.items() if check.verdict in ("caution", "stop")}
     assert {fault.key for fault in answer.opening.left} == bad - given
+
+
+def test_what_no_purchase_cures_is_told_with_what_is_in_the_way(answers):
+    """A believer bought cylinders, and still could not cast: frost stood in another list."""
+    _, have, answer = answers["a cold day, one cylinder"]
+    told = report.as_data(answer, have)
+    for faults, design in (
+        (told["in_the_way"], answer.offers[0].design),
+        (told["opens"]["left"], answer.opening.design),
+    ):
+        bad = {key: check for key, check in solve(design).checks.items() if check.verdict in ("caution", "stop")}
+        assert {one["check"]: one["verdict"] for one in faults} == {key: check.verdict for key, check in bad.items()}
+        words = [one["verdict"] for one in faults]
+        assert words == sorted(words, reverse=True)  # stops first
+        (frost,) = (one for one in faults if one["check"] == "curing_air")
+        assert frost is faults[0] and frost["given"] and [one["move"] for one in frost["change"]] == ["raise"]
+        assert (
+            "indoors" in frost["text"]
+            and "No purchase cures this; a setting does: Shop temperature, more." in frost["text"]
+        )
+        assert not any(one["given"] for one in faults if one["check"] == "cylinder")
 
 
 @cache
@@ -830,6 +852,34 @@ def refusals(text, system="in", **texts):
     with pytest.raises(InputErrors) as refused:
         find(Design.from_texts(texts), read_have(text, system))
     return {error.field: error for error in refused.value.errors}
+
+
+@pytest.mark.parametrize(
+    ("text", "fields"),
+    [
+        ("mine: rows=4; rows=5; body_kind=pipe; pattern=staggered", {"rows", "pattern"}),
+        ("round: 6 x 3/16 in\nmine: body_kind=tube\nbuy: none", {"pins", "pipe", "blower", "cylinder", "body_kind"}),
+        ("pins: 1,4 in 3\nmine: body_kind=pipe; pattern=staggered", {"pins", "pattern"}),
+        ("bolts: 4\nmine: body_kind=pipe; pattern=staggered", {"have", "pattern"}),
+        ('{"tube": 5, "mine": ["body_kind=pipe; pattern=staggered"]}', {"tube", "pattern"}),
+        # A tube that is not read may be the one that is mine; one that is read is not.
+        ("tube: 4 x 4 x 3/16 in; a long one\nmine: body_width=5 in", {"tube"}),
+        ("tube: 4 x 4 x 3/16 in\npins: thick\nmine: body_width=5 in", {"pins", "body_width"}),
+    ],
+)
+def test_what_cannot_be_read_and_what_contradicts_is_told_at_once(text, fields):
+    with pytest.raises(InputErrors) as refused:
+        question(Design, text, "in", [])
+    assert {error.field for error in refused.value.errors} == fields
+
+
+def test_what_is_kept_twice_and_a_design_that_cannot_be_are_told_with_the_list():
+    with pytest.raises(InputErrors) as refused:
+        question(Design, "bolts: 4\nmine: block_thickness=3 in", "in", ["block_thickness"])
+    assert [error.field for error in refused.value.errors] == ["have", "block_thickness"]
+    with pytest.raises(InputErrors) as refused:
+        question(lambda: Design.from_texts({"rows": "0"}), "bolts: 4", "in", [])
+    assert [error.field for error in refused.value.errors] == ["rows", "have"]
 
 
 def test_an_empty_shop_is_named_kind_by_kind():

@@ -15,7 +15,7 @@ from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import show, split_number
 from .bill import Bill, Bought
-from .cannot import nothing_fits, refuse_contradictions
+from .cannot import contradictions, nothing_fits
 from .choices import AXES, FROM_LINE
 from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
@@ -86,7 +86,8 @@ class Offer:
 
 @dataclass(frozen=True)
 class Answer:
-    """`given`: faults of chamber and shop that no burner changes; `in_the_way`: of the best design, the worst first.
+    """`given`: faults of chamber and shop that no burner changes; `in_the_way`: of the best design besides
+    these, the worst first.
 
     `complete`: every design that the shop allows was looked at or bounded.
     """
@@ -122,7 +123,8 @@ def find(
         InputErrors   what is mine and cannot be, and a shop from which nothing can be built
     """
     weighed = weights_of(weights or {})
-    refuse_contradictions(start, have)
+    if errors := contradictions(start, have):
+        raise InputErrors(errors)
     have = have.in_order()
     counts = Counts(most=budget, tell=progress and (lambda nodes: progress(nodes, budget)))
     space = Space(start, have, counts=counts)

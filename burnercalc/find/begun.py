@@ -24,8 +24,19 @@ def begun(start: Design, mine: Mapping[str, str | None]) -> Design:
     except InputErrors as refused:
         found = _eased(start, texts, MOVES - mine.keys(), refused.errors, ROUNDS)
         if found is None:
-            raise
+            raise InputErrors(_hard(start, texts, MOVES - mine.keys(), refused.errors)) from None
         return found
+
+
+def _hard(start: Design, texts: Mapping[str, str], free: frozenset[str], errors: list[InputError]) -> list[InputError]:
+    """What is left at odds when what is free has given way as far as the rules offer."""
+    for _ in range(ROUNDS):
+        texts = {**texts, **{error.field: error.nearest for error in errors if error.field in free and error.nearest}}
+        try:
+            start.changed(texts)
+        except InputErrors as refused:
+            errors = refused.errors
+    return errors
 
 
 def _eased(

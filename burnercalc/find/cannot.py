@@ -1,6 +1,6 @@
 """What cannot be: what is mine at odds with the rest or with what lies there, and a shop that nothing comes out of."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -14,14 +14,41 @@ from . import sold
 from .begun import begun
 from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m
 from .graph import GIVEN
-from .have import BODIES, Have, Piece
+from .have import BODIES, KINDS, Have, Piece, gathered, keeping
 from .space import Node, Space
 
 STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
 
 
-def refuse_contradictions(start: Design, have: Have) -> None:
-    """Refuses what is mine and is at odds with the rest of the design, or with what lies there."""
+def question(start: Callable[[], Design], text: str, system: str, kept: Iterable[str]) -> tuple[Design, Have]:
+    """The design and the list that find is asked with; settings `kept` are mine as the design has them.
+
+    Raises:
+        InputErrors   all that is wrong with either and between them, of what can be read
+    """
+    have, errors = gathered(text, system)
+    unread = {error.field for error in errors}
+    try:
+        design = start()
+    except (InputError, InputErrors) as refused:
+        raise InputErrors([*refused.errors, *errors]) from None
+    have = keeping(have, design, kept, errors)
+    bad = {error.field for error in errors}
+    # What is not read might be what is asked for: as if it may be bought.
+    any_kind = bool(unread & {"have", "buy"})
+    known = replace(
+        have,
+        buy=have.buy | {kind for kind in KINDS if any_kind or kind in unread},
+        mine={key: value for key, value in have.mine.items() if key not in bad},
+    )
+    errors += contradictions(design, known)
+    if errors:
+        raise InputErrors(errors)
+    return design, have
+
+
+def contradictions(start: Design, have: Have) -> list[InputError]:
+    """What is mine and at odds with the rest of the design, or with what lies there."""
     errors: list[InputError] = []
     texts = {key: text for key, text in have.mine.items() if text is not None}
     start = _with_what_fits(start, have.mine, errors)
@@ -48,8 +75,7 @@ def refuse_contradictions(start: Design, have: Have) -> None:
                 errors.append(_not_at_hand(start, key, held))
     errors += [_not_at_hand(start, key, held) for key, held in _supplies(start, have) if key in have.mine and held]
     errors += _too_short(start, have)
-    if errors:
-        raise InputErrors(errors)
+    return errors
 
 
 def _with_what_fits(start: Design, texts: Mapping[str, str | None], errors: list[InputError]) -> Design:

@@ -6,7 +6,7 @@ As text, a line a kind, entries apart by semicolons: `tube: 3 1/2 x 3 1/2 x 3/16
 
 import json
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from typing import Any
@@ -142,6 +142,14 @@ def read_have(text: str, system: str = "in") -> Have:
     Raises:
         InputErrors   every entry that cannot be read or used, and every kind that is neither there nor to be bought
     """
+    have, errors = gathered(text, system)
+    if errors:
+        raise InputErrors(errors)
+    return have
+
+
+def gathered(text: str, system: str = "in") -> tuple[Have, list[InputError]]:
+    """What of a list can be read, and all that read_have refuses of it."""
     given, errors = _entries(text)
     pieces: dict[str, tuple[Piece, ...]] = {}
     for kind, entries in given.items():
@@ -173,9 +181,7 @@ def read_have(text: str, system: str = "in") -> Have:
     for group in NEEDED if "buy" not in bad else ():  # what may be bought is not known then
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
             errors.append(InputError(group[0], "nothing", "must be at hand, or may be bought", KINDS[group[0]][1]))
-    if errors:
-        raise InputErrors(few([_with_example(error, system) for error in errors], "have"))
-    return Have(pieces, buy, mine)
+    return Have(pieces, buy, mine), few([_with_example(error, system) for error in errors], "have")
 
 
 def _dotted(kind: str, entry: str, system: str) -> str:
@@ -615,14 +621,11 @@ _READERS = {
 }
 
 
-def keeping(have: Have, design: Design, keys: Sequence[str]) -> Have:
-    """With settings that are mine as a design has them; refuses those that are mine otherwise in the list."""
-    errors = []
+def keeping(have: Have, design: Design, keys: Iterable[str], errors: list[InputError]) -> Have:
+    """With settings that are mine as a design has them; those that are mine otherwise in the list are named."""
     for key in keys:
         text = have.mine.get(key)
         if text is not None and parse_setting(BY_KEY[key], text) != design.value(key):
             rule = "is mine twice, and not the same"
             errors.append(InputError(key, f"{design.text(key)} and {text}", rule, design.text(key)))
-    if errors:
-        raise InputErrors(errors)
     return replace(have, mine={**dict.fromkeys(keys), **have.mine})

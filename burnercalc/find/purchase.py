@@ -27,8 +27,8 @@ TRIED = 60  # nodes for each way of buying
 
 @dataclass(frozen=True)
 class Opening:
-    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults that
-    the design has that was tried with it, which need not be the best one then."""
+    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults besides
+    what no burner changes of the design that was tried with it, which need not be the best one then."""
 
     kind: str
     words: str

@@ -16,17 +16,26 @@ from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, that_coun
 from .shops import Sample, Swing
 
 
-def _faults(faults: Iterable[Fault]) -> list[dict[str, Any]]:
+def _faults(faults: Iterable[Fault], given: Iterable[Fault] = ()) -> list[dict[str, Any]]:
+    """Stops first, and of equals what is `given`: until that is cured nothing else helps."""
+    both = [(one, True) for one in given] + [(one, False) for one in faults]
     return [
         {
             "check": one.key,
             "label": one.label,
             "verdict": one.verdict,
-            "text": one.text,
+            "text": given_text(one) if is_given else one.text,
             "change": [{"label": label, "move": move} for label, move in one.cures],
+            "given": is_given,
         }
-        for one in faults
+        for one, is_given in sorted(both, key=lambda each: each[0].verdict != "stop")
     ]
+
+
+def given_text(fault: Fault) -> str:
+    """What no burner changes, and what does."""
+    moves = " or ".join(f"{label}, {MOVED[move]}" for label, move in fault.cures)
+    return f"{fault.text} No purchase cures this{f'; a setting does: {moves}' if moves else ''}."
 
 
 def score_words(weights: Mapping[str, float]) -> str:
@@ -65,8 +74,8 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
         "have": have.text(),
         "designs": [_offer(offer, base, (shops or {}).get(n)) for n, offer in enumerate(answer.offers)],
         "few": FEW if len(answer.offers) < LEAST_SHOWN else "",
-        "given": _faults(answer.given),
-        "in_the_way": _faults(answer.in_the_way),
+        "given": _faults((), answer.given),
+        "in_the_way": _faults(answer.in_the_way, answer.given),
         "opens": None
         if answer.opening is None
         else {
@@ -75,7 +84,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "price": round(answer.opening.price, 2),
             "said": units.show(answer.opening.price, "price", answer.opening.design.reader),
             "cures": list(answer.opening.cures),
-            "left": _faults(answer.opening.left),
+            "left": _faults(answer.opening.left, answer.given),
             "link": to_link(answer.opening.design, base),
             "settings": dict(answer.opening.design.texts),
         },
@@ -189,7 +198,7 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines.append(FEW)
     if answer.given:
         lines.append("What no burner changes:")
-        lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.given]
+        lines += [f"   {fault.verdict.upper()} {given_text(fault)}" for fault in answer.given]
     if answer.in_the_way:
         none = "No design from this shop" if answer.complete else "None of the designs looked at"
         lines.append(f"{none} passes every check. In the way of the best:")
@@ -213,12 +222,13 @@ def _opening_lines(answer: Answer) -> list[str]:
     if not opening:
         return ["No single purchase was found that helps."]
     words = _thing(Bought("", opening.words, opening.price), opening.design.reader)
-    stopped = any(fault.verdict == "stop" for fault in (*answer.given, *opening.left))
+    left = _faults(opening.left, answer.given)
+    stopped = any(one["verdict"] == "stop" for one in left)
     what = "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
     lines = [f"{what} {words}. It cures: {', '.join(opening.cures)}."]
-    if opening.left:
+    if left:
         lines.append("Left in the design that was tried with it (to find the best one, add it to the list):")
-        lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in opening.left]
+        lines += [f"   {one['verdict'].upper()} {one['text']}" for one in left]
     return lines
 
 

@@ -120,14 +120,14 @@ function open(settings, mine = [], got = []) {
 }
 
 function show(reply) {
-  const { designs, given, in_the_way: way, opens, complete, counts } = reply;
+  const { designs, given, opens, complete, counts } = reply, way = reply.in_the_way.filter((one) => !one.given);
   const head = [];
   // What stops every one of them comes before what could be bought: there is one thing to do first.
   if (given.length) head.push(make("p", stops(given) ? "caution" : "", stops(given) ? make("b", "", "No burner cures this, so it comes first: ") : "What no burner changes, and what every design below has too:"), faults(given));
   if (way.length) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
-      head.push(make("p", "", stops([...given, ...opens.left]) ? "No single purchase makes it fit to light. Of all, this one mends most: " : "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
+      head.push(make("p", "", stops(opens.left) ? "No single purchase makes it fit to light. Of all, this one mends most: " : "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
         opens.left.length ? "Left in the design that was tried with it (to find the best one, add it to the list): " : "", button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(faults(opens.left));
     } else head.push(make("p", "", "No single purchase was found that helps."));
