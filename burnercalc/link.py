@@ -151,6 +151,12 @@ def holds_a_design(link: str) -> bool:
     return any(key == "v" or key in BY_KEY for key, _ in _pairs(link))
 
 
+def brings(link: str, design: Design, ignored: list[InputError]) -> bool:
+    """Whether a setting that a link names is in the design that was read from it, were it only a default."""
+    out = {error.field for error in ignored}
+    return any(key in design.texts or key not in out for key, _ in _pairs(link) if key in BY_KEY)
+
+
 def beside(link: str) -> dict[str, str]:
     """What a link carries beside the design: {`mine` or `have`: text}; what is wrong with it `from_link` says."""
     given = {key: text for key, text in _pairs(link) if key in BESIDE}

@@ -47,7 +47,7 @@ from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
 from .errors import InputError, InputErrors, require, together
 from .files import FILES
-from .link import beside, from_link, read_beside, to_link, whole_signs
+from .link import beside, brings, from_link, read_beside, to_link, whole_signs
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill
@@ -244,6 +244,7 @@ def _open(request):
     return {
         "settings": {**design.texts, **mine},
         "ignored": [_error(error) for error in ignored],
+        "usable": brings(request["link"], design, ignored),
         "have": texts.get("have", ""),
     }
 

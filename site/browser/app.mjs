@@ -4,9 +4,10 @@ import { all, byId, changedOnly, notice, rest, root, state } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
 import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
-import { layered, opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
+import { go, layered, opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, fillTyped, listen, refuse, wireField, wireSettings } from "./settings.mjs";
 import { showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
+import { jump } from "./jump.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { showGrips, wireDrag } from "./drag.mjs";
 import { showPorts, wirePorts } from "./ports.mjs";
@@ -50,24 +51,40 @@ function take(settings) {
 
 // A whole design from a link, a kept one or an example. One that is not one's own is opened beside it: what the next visit
 // opens stays as it is until somebody changes something.
-async function load(link, own = isOwn(link) || [null, EXAMPLE].includes(lastOwn())) {
+async function load(link, own = isOwn(link), what = "Shared design") {
   const reply = await ask({ kind: "open", link });
   if (reply.ended) return null; // over() has said it
   if (!reply.ok) {
     notice(`This design could not be opened (${reply.errors.map((error) => error.text).join(" ")}).`);
     return shown ? null : solve({}, NOBODYS);
   }
-  notice(reply.ignored.length ? `Left out of this design: ${reply.ignored.map((error) => error.text).join(" ")}` : "");
+  const left = reply.ignored.map((error) => error.text).join(" "), version = Object.keys(reply.settings).length ? " of an earlier version" : "";
+  notice(left && `Left out of this design: ${left}${reply.usable ? "" : ` What stands here is the plain example${version}.`}`);
   offered(reply.have);
   anotherDesign();
-  hush("own");
-  const back = lastOwn(); // now, as a change makes this one one's own too
-  theirs = !own;
-  if (!own) tell("own", "Shared design; yours is kept.", ["Back to mine", () => load(back, true)], ["Close", () => { theirs = false; hush("own"); }]);
+  sayWhose(own ? "" : reply.usable ? what : "The plain example");
   await solve(reply.settings, { typing: "", own, loaded: true });
 }
 
-let theirs = false; // a shared design, which nobody here has changed
+let theirs = null; // {back}: a design that came from elsewhere and that nobody here has changed, and the link of one's own, or ""
+
+// Say what came from elsewhere, and the way back to one's own where there is one.
+function sayWhose(what) {
+  const last = lastOwn(), back = last === EXAMPLE ? "" : last ?? ""; // now, as a change makes this one one's own too
+  hush("own");
+  theirs = what && (back || what !== "The plain example") ? { back } : null;
+  const close = ["Close", () => { theirs = null; hush("own"); }];
+  if (theirs) tell("own", back ? `${what}; yours is kept.` : `${what}.`, ...(back ? [["Back to mine", () => load(back, true)]] : []), close);
+}
+
+// A change makes it one's own: said till another chapter is opened, as nothing is to move under a thumb.
+function sayMine() {
+  const { back } = theirs;
+  theirs = null;
+  hush("own");
+  tell("own", back ? "Yours now; the one before is kept." : "This one is yours now.", ...(back ? [["Open it", () => load(back, true)]] : []), ["Close", () => hush("own")]);
+}
+
 const NOBODYS = { typing: "", own: false, loaded: true };
 
 async function solve(next, from = origin) {
@@ -77,10 +94,7 @@ async function solve(next, from = origin) {
   if (root.dataset.broken !== undefined) return;
   const number = ++asked;
   state("computing", "Computing\u2026");
-  if (!loaded && !typing && theirs) { // what was shared is one's own from here on: said till another chapter is opened, as nothing is to move under a thumb
-    theirs = false;
-    tell("own", "This one is yours now; the one before is kept too.");
-  }
+  if (!loaded && !typing && theirs) sayMine();
   if (shown && !loaded) keepTyped(shown.link, next); // a reload may come before the answer
   const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
   if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
@@ -90,6 +104,7 @@ async function solve(next, from = origin) {
   held = Boolean(reply.stopped || reply.broken);
   if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it
     notice(`This design could not be worked out (${reply.errors.map((error) => error.text).join(" ")}). The page shows the example.`);
+    if (theirs) sayWhose("The plain example");
     return solve({}, NOBODYS);
   }
   if (!reply.ok) {
@@ -202,13 +217,23 @@ function holdsDesign(part) {
 async function openAddress() {
   opensAddress();
   const left = typedBefore(), link = [location.hash, location.search].find(holdsDesign), kept = lastOwn();
-  const odd = link || document.getElementById(location.hash.slice(1)) ? "" : location.hash.slice(0, 60);
+  const place = named();
+  const odd = link || place ? "" : location.hash.slice(0, 60);
   await (link ? load(link) : kept ? load(kept, true) : solve(texts));
   if (odd) {
     notice(`What the address holds after # is no design: ${odd}. What stands here is ${kept ? "your last one" : "the example"}.`);
   }
   if (left && left.link === shown?.link) await solve(left.texts, { typing: "", own: true, loaded: false }); // a field was refused
+  if (place) openPlace(place);
 }
+
+// Id of the chapter, number, setting or check that the address names after its #.
+function named() {
+  const name = location.hash.slice(1);
+  return [`chapter-${name}`, name].find((id) => byId(id)?.closest(".chapter"));
+}
+
+const openPlace = (id) => (byId(id).matches(".chapter") ? go(id.replace("chapter-", "")) : jump(id));
 
 // A fire that was set beside what the chamber needs: one tap has it follow.
 function wireFit() {
@@ -413,8 +438,14 @@ async function begin() {
   wireWalk();
   undoable(design);
   await rest();
+  const shownAddress = () => setAddress(!shown || shown.link === EXAMPLE ? location.pathname : shown.link);
   addEventListener("hashchange", () => {
-    if (turned()) return setAddress(!shown || shown.link === EXAMPLE ? location.pathname : shown.link);
+    if (turned()) return shownAddress();
+    const place = named();
+    if (place && shown) { // the design stays
+      shownAddress();
+      return openPlace(place);
+    }
     for (const dialog of all("dialog[open]")) dialog.close(); // what it says is of the design before
     return openAddress();
   });

@@ -20,7 +20,7 @@ export function wireDesigns(given) {
   byId("undelete").addEventListener("click", undelete);
   byId("designs-box").addEventListener("click", ({ target }) => {
     if (!target.dataset.example) return;
-    design.load(target.dataset.example);
+    design.load(target.dataset.example, undefined, "An example");
     byId("designs-box").close();
   });
 }
@@ -83,7 +83,7 @@ async function list() {
     if (record.thumb) image.src = facePicture(record.thumb);
     const name = make("b", "", record.name);
     const row = make("li", "design", image, name, make("span", "row",
-      button("Open", () => { design.load(record.link); byId("designs-box").close(); }, "small"),
+      button("Open", () => { design.load(record.link, true); byId("designs-box").close(); }, "small"),
       button("Compare", () => compare(record), "small"),
       button("Rename", () => rename(key, record), "small"),
       button("Duplicate", async () => { await store(newKey(), { ...record, name: `${record.name} copy` }); list(); }, "small"),
@@ -100,7 +100,7 @@ function listVisits() {
   const rows = visits().filter(({ link }) => link !== design.shown()?.link).map(({ at, link }) => {
     const name = new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
     return make("li", "design", make("b", "", name), make("span", "row",
-      button("Open", () => { design.load(link); byId("designs-box").close(); }, "small"),
+      button("Open", () => { design.load(link, true); byId("designs-box").close(); }, "small"),
       button("Compare", () => compare({ name, link }), "small")));
   });
   byId("visit-list").replaceChildren(...rows);

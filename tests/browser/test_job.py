@@ -774,6 +774,7 @@ def test_a_shared_link_never_shows_the_examples_numbers(unopened, site):
         assert not phone.locator(example).is_visible(), example
     let_go()
     assert phone.locator('[data-echo="port_count"]').is_visible()
+    put(phone, "rows", "4")  # a look alone keeps nothing
     phone.goto("about:blank")
     phone.goto(site, wait_until="commit")  # the design kept from the visit before
     phone.wait_for_selector('[data-answer="port_count"]', state="attached")

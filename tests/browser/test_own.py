@@ -89,14 +89,60 @@ def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_co
     mine.wait_for_selector(BACK)
     settle(mine)
     assert mine.evaluate(CHAPTER) == "start" and mine.evaluate("() => scrollY") == 0
+    high = mine.locator("#told").bounding_box()["height"]
     put(mine, "rows", "4")
-    assert "Shared design" not in mine.locator("#told").inner_text()
-    mine.click(BACK)
+    assert mine.locator("#told p").first.inner_text() == "Yours now; the one before is kept."
+    assert mine.locator(BACK).count() == 0  # what is shown is mine
+    assert mine.locator("#told").bounding_box()["height"] == high  # nothing moves under a thumb
+    mine.click('#told button:has-text("Open it")')
     mine.wait_for_function("() => location.hash === '#v=2&rows=3'")
     settle(mine)
     mine.click("#designs")
     mine.wait_for_selector("#visit-list li", state="attached")  # the shared one, changed
     assert mine.locator("#visit-list li").count() == 1
+
+
+def told(page):
+    return [part.inner_text() for part in page.locator("#told p:first-child, #told button").all()]
+
+
+def follow(page, link):
+    page.evaluate("link => { location.hash = link; }", link)
+    page.wait_for_function("() => !location.hash || !document.querySelector('#told:empty')")
+    settle(page)
+    return told(page)
+
+
+def test_a_link_is_told_as_shared_and_mine_as_kept_only_where_there_is_one(phone_context, site):
+    page = tab(phone_context, site + SHARED)
+    assert told(page) == ["Shared design.", "Close"]
+    assert next_visit(phone_context, site) == ""  # nobody made anything here
+    assert follow(page, "#v=2&rows=7") == ["Shared design.", "Close"]
+    assert follow(page, "#v=2&rows=5") == ["Shared design.", "Close"]  # as the example
+    assert follow(page, "#v=2&rows=abc") == []
+    left = page.locator("#notice").inner_text()
+    assert "Left out of this design: " in left and "abc" in left
+    assert left.endswith("What stands here is the plain example.")
+    follow(page, "#v=2&rows=7")
+    assert not page.locator("#notice").is_visible()
+    put(page, "rows", "3")
+    assert told(page) == ["This one is yours now.", "Close"]
+    assert follow(page, "#v=2&rows=abc") == ["The plain example; yours is kept.", "Back to mine", "Close"]
+    page.click(BACK)
+    page.wait_for_function("() => location.hash === '#v=2&rows=3'")
+    settle(page)
+    assert told(page) == []
+
+
+def test_an_address_that_names_a_place_goes_there(mine, phone_context, site):
+    mine.evaluate("() => { location.hash = '#answer-run_time'; }")
+    mine.wait_for_selector("#answer-run_time[data-marked]:visible")
+    assert mine.evaluate(CHAPTER) == "feed" and "rows=3" in mine.url and told(mine) == []
+    mine.evaluate("() => { location.hash = '#heat'; }")
+    mine.wait_for_function(f"({CHAPTER})() === 'heat'")
+    assert mine.evaluate("() => scrollY") == 0 and "rows=3" in mine.url
+    page = tab(phone_context, site + "#make")
+    assert page.evaluate(CHAPTER) == "make" and not page.locator("#notice").is_visible()
 
 
 def test_two_tabs_keep_a_design_each(mine, phone_context, site):
