@@ -16,7 +16,7 @@ from .physics.blower import parse_blower_curve
 from .units import known_unit, parse_quantity, show, split_number
 
 LONGEST_LIST = 1000  # characters of any of these texts
-MOST_ENTRIES = 12
+MOST_ENTRIES, MOST_DAYS_OFF = 12, 366
 THINNEST_LAYER_M, THICKEST_LAYER_M, MOST_LAYERS = 0.0005, 1.0, 6
 LONGEST_M = 30.0  # no rack holds more
 
@@ -113,6 +113,20 @@ def date(text, field, system="in"):
     nearest = "1970-01-01" if day.year < 1970 else "2999-12-31"
     require(1970 <= day.year <= 2999, field, text, "must be a date from 1970 to 2999", nearest)
     return day
+
+
+def days(text, field, system="in"):
+    """`2026-12-24 to 2027-01-02, 2027-05-01` as ((first, last), ...), dates in order."""
+    found = []
+    for part in _entries(text, field, example("days", system)):
+        first, to, last = part.partition(" to ")
+        first, last = date(first.strip(), field), date((last if to else first).strip(), field)
+        require(first <= last, field, part, "must run from the earlier date to the later one", f"{last} to {first}")
+        found.append((first, last))
+    number = sum((last - first).days + 1 for first, last in found)
+    fewer = f"{first} to {first + datetime.timedelta(days=MOST_DAYS_OFF - 1)}"
+    require(number <= MOST_DAYS_OFF, field, text, f"must be at most {MOST_DAYS_OFF} days in all, not {number}", fewer)
+    return tuple(sorted(found))
 
 
 def lining(text, field, system="in"):
@@ -260,6 +274,7 @@ GRAMMARS = {
     "price_by_mass": price_by_mass,
     "fuel_price": fuel_price,
     "date": date,
+    "days": days,
     "lining": lining,
     "fuel_blend": fuel_blend,
     "blower_curve": blower_curve,
@@ -292,6 +307,7 @@ EXAMPLES = {
     "price_by_mass": ("2.00/lb", "4.50/kg"),
     "fuel_price": ("0.90/lb", "2.00/kg"),
     "date": ("2026-03-02",) * 2,
+    "days": ("2026-12-24 to 2027-01-02, 2027-05-01",) * 2,
     "lining": ("dense_castable 1 in, blanket_8lb 2 in", "dense_castable 25 mm, blanket_8lb 50 mm"),
     "fuel_blend": ("C3H8 0.93, C2H6 0.05, C4H10 0.02",) * 2,
     "blower_curve": ("0 cfm 8 inH2O, 100 cfm 5 inH2O", "0 m3/h 20 mbar, 170 m3/h 12 mbar"),

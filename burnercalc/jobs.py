@@ -78,6 +78,7 @@ HAS = (
         "hands",
         "day_hours",
         "work_week",
+        "days_off",
         "hour_value",
         "overhead",
         "print_scale_x",

@@ -56,11 +56,24 @@ def _batch_comes_to_an_end(v):
 
 @_weighs("start_date", "work_week")
 def _begins_on_a_day_of_work(v):
-    first, week = v["start_date"], int(v["work_week"])
+    first, week, off = v["start_date"], int(v["work_week"]), v["days_off"]
     if first and first.weekday() >= week:
-        monday = first + timedelta(days=7 - first.weekday())
         rule = f"is a {first:%A}, no day of work in a week of {week}"
-        return InputError("start_date", first, rule, str(monday))
+        return InputError("start_date", first, rule, str(_day_of_work(first, week, off)))
+
+
+@_weighs("start_date", "work_week", "days_off")
+def _begins_on_no_day_off(v):
+    first, week, off = v["start_date"], int(v["work_week"]), v["days_off"]
+    if first and first != (works := _day_of_work(first, week, off)):
+        return InputError("start_date", first, "is one of your days off", str(works))
+
+
+def _day_of_work(day, week, off):
+    """That day, or the first day of work after it."""
+    while day.weekday() >= week or any(first <= day <= last for first, last in off or ()):
+        day += timedelta(days=1)
+    return day
 
 
 def _window_fits(v, side):

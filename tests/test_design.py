@@ -26,7 +26,7 @@ def refusals(**texts):
 
 
 def test_every_setting_is_complete():
-    assert {setting.near for setting in SETTINGS} == {"start", "first", "finer"}
+    assert {setting.near for setting in SETTINGS} == {"start", "first", "dozen", "finer"}
     for s in SETTINGS:
         assert s.room in ROOMS and s.label and s.help.endswith(".") and re.fullmatch(r"[a-z_0-9]+", s.key), s.key
         assert s.dimension in units.DIMENSIONS or s.choices or s.dimension not in ("choice",), s.key
@@ -82,6 +82,10 @@ def test_all_refusals_come_together():
         ("blower_curve", "strong"),
         ("jet_drill", "fine"),
         ("start_date", "soon"),
+        ("days_off", "christmas"),
+        ("days_off", "2027-01-02 to 2026-12-24"),
+        ("days_off", "2026-12-24 - 2027-01-02"),
+        ("days_off", "2026-01-01 to 2027-01-02"),
         ("stock_lengths", "long"),
         ("nipple_stock", "6 in"),
         ("price_steel", "2"),
@@ -153,6 +157,7 @@ def test_an_empty_or_endless_value_is_told_in_words():
 BROKEN = [
     ("start_date", {"start_date": "2027-01-03", "work_week": "5"}),
     ("start_date", {"start_date": "2027-01-03", "work_week": "6"}),
+    ("start_date", {"start_date": "2027-05-03", "days_off": "2027-05-01 to 2027-05-05, 2027-05-06", "work_week": "5"}),
     ("batch_size", {"batch_size": "100", "hours_weld": "80 h", "hours_finish": "70 h"}),
     ("batch_size", {"batch_size": "100", "moulds": "100", "hours_mould": "500 h", "day_hours": "4 h"}),
     ("fuel_price", {"fuel": "natural_gas", "fuel_price": "3.80/gal"}),

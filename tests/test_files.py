@@ -327,6 +327,17 @@ def test_calendar_of_a_batch_says_which_burner():
     assert "silica" in str(cast["DESCRIPTION"]) and f"{cast['DTSTART'].dt:%Y-%m-%d %H:%M}" == "2026-03-05 09:00"
 
 
+def test_nothing_in_the_calendar_begins_on_a_day_off():
+    """First day a Monday; Thursday and the week after are off, waits begun before them run through."""
+    off = "2026-03-05, 2026-03-09 to 2026-03-15"
+    days = icalendar.Calendar.from_ical(
+        made("calendar-ics", solve(Design.from_texts({"start_date": "2026-03-02", "days_off": off})))
+    )
+    began = {(str(event["SUMMARY"]), event["DTSTART"].dt.day) for event in days.walk("VEVENT")}
+    assert not {day for title, day in began if "dry" not in title.lower()} & {5, *range(9, 16)}, began
+    assert max(day for _, day in began) >= 16
+
+
 @pytest.mark.parametrize("batch", ["1", "2"])
 def test_a_stop_is_said_on_every_sheet_and_plan_that_leaves(batch):
     """A blower too weak by far: across each sheet, at each page's foot, over each drawing, at each day's head."""

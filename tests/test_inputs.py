@@ -15,8 +15,9 @@ from burnercalc.settings import BY_KEY, SETTINGS
 # Moved in every setting.
 FAR = ("default", "smith, metric", "crucible, inches", "round", "plates, a batch", "frost", "a tank in the hills",
        "no baffle, a blend")  # fmt: skip
-DOZEN = ("batch_size", "moulds", "oven_places", "kiln", "test_stands", "hands", "day_hours", "work_week", "start_date",
-         "hours_weld", "hours_mould", "hours_cast", "hours_finish", "ambient_temperature", "watched_hours")  # fmt: skip
+DOZEN = ("batch_size", "moulds", "oven_places", "kiln", "test_stands", "hands", "day_hours", "work_week", "days_off",
+         "start_date", "hours_weld", "hours_mould", "hours_cast", "hours_finish", "ambient_temperature",
+         "watched_hours")  # fmt: skip
 # Where an answer goes by steps, or rests on a setting only there: (texts, settings to move).
 NEAR = {
     "square, so that pipe can stand for tube": (
@@ -124,6 +125,7 @@ TEXTS = {
     "jet_drill": ("#54", "2 mm", "#40", ""),
     "meter_capacity": ("250 ft3/h", "unknown"),
     "start_date": ("2026-03-02", "2026-03-06"),
+    "days_off": ("2026-03-05", "2026-03-03 to 2026-03-27"),
     "stock_lengths": ("3 ft", "17 ft, 21 ft"),
     "nipple_stock": ("36 in 41", "3 in 5, 6 in 7.50, 72 in 60"),
     "price_train": ("200", "90", "listed"),

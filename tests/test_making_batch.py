@@ -64,6 +64,28 @@ def test_welding_is_split_over_nights_and_days_off():
     ]
 
 
+def test_nobody_works_on_a_day_off_and_waits_run_through():
+    """Five burners, two moulds. One by hand: cast on day 1, 48 h later is day 3; days 3 to 6 off, it is stripped on day
+    7 at 9:00, dried in the open and warm by day 9 at 3:24, cleared at 9:00 and in the oven: six days later than on day
+    3 at 15:30, then 9:54 on day 5, without them four."""
+    work, off = replace(ONE, free=180, weigh=388, test=60, warm=960), frozenset(range(2, 6))
+    for burners, means in ((1, Means()), (5, Means(2, 2, 1, 2, week=5))):
+        found, free = plan(burners, work, replace(means, off=off)), plan(burners, work, means)
+        _resources_hold(burners, work, replace(means, off=off), found)
+        assert free.days < found.days <= free.days + 8
+        if burners == 1:
+            assert jobs(found, "strip") == [((1,), at(7, 9), at(7, 9, 30))]
+            assert jobs(found, "clear") == [((1,), at(9, 9), at(9, 9, 30))]
+
+
+@pytest.mark.parametrize("burners, means", [(1, Means()), (4, Means(2, 2, 2, 2, week=5)), (12, Means(3, 4, 2, 2))])
+def test_fewer_days_off_never_take_longer(burners, means):
+    """Day by day off, from the last one on: a calendar that has one more ends no sooner."""
+    work, off = replace(ONE, free=180, weigh=388, test=60, warm=960), (3, 4, 5, 9, 14, 15, 16, 17, 24)
+    days = [plan(burners, work, replace(means, off=frozenset(off[n:]))).days for n in range(len(off), -1, -1)]
+    assert days == sorted(days) and days[0] < days[-1]
+
+
 def test_nobody_carries_a_block_into_the_warmth_on_a_day_off():
     """Cast on Monday at 13:30, trimmed on Wednesday at 15:30; 2544 - 960 min in the open end on Thursday at 17:54, and
     the warmth on Friday at 9:54. Begun a day later it would end on Saturday; two days later it begins on Monday at
@@ -96,6 +118,10 @@ def _morning(end):
     return -(-(end - OPENS) // D) * D + OPENS
 
 
+def _works(day, means):
+    return (means.weekday + day) % 7 < means.week and day not in means.off
+
+
 def _resources_hold(burners, work, means, found):
     by = {}
     for job in found.jobs:
@@ -106,16 +132,16 @@ def _resources_hold(burners, work, means, found):
         day = job.start // D
         if job.step == "free" and late:
             continue
-        assert (means.weekday + day) % 7 < means.week, job
+        assert _works(day, means), job
         assert day * D + OPENS <= job.start and job.end <= day * D + OPENS + means.day_min, job
     tests = by.get("test", [])
     for heat in by["fire"]:
         # When work begins, or after the test fires that whoever stands by it makes first; others make theirs beside.
         tested = sum(job.start // D == heat.start // D for job in tests)
         assert heat.start % D in {OPENS + n * work.test for n in range(tested + 1)}
-        assert (means.weekday + heat.start // D) % 7 < means.week
+        assert _works(heat.start // D, means)
     for test in tests:
-        assert (means.weekday + test.start // D) % 7 < means.week and OPENS <= test.start % D
+        assert _works(test.start // D, means) and OPENS <= test.start % D
         assert test.end % D <= OPENS + means.day_min
     moments = sorted({job.start for job in hand + by["fire"]})
     for now in moments:
@@ -158,7 +184,7 @@ def _resources_hold(burners, work, means, found):
         if work.warm:  # begun by somebody who is there
             (aired,) = mine["air"]
             begun = aired.end - work.warm
-            assert (means.weekday + begun // D) % 7 < means.week and OPENS <= begun % D <= OPENS + means.day_min
+            assert _works(begun // D, means) and OPENS <= begun % D <= OPENS + means.day_min
             assert mine["clear"][0].start >= aired.end
         left = mine.get("test", mine["fire"])[-1].end
         if means.kiln:  # the blocks of a charge stay in it till their fires are over; a stand is for the test alone
@@ -206,6 +232,7 @@ SHOPS = st.builds(
     week=st.sampled_from([5, 6, 7]),
     weekday=st.integers(0, 6),
     kiln=st.booleans(),
+    off=st.sampled_from([frozenset(), frozenset({3}), frozenset(range(5, 17))]),
 )
 
 
@@ -243,7 +270,7 @@ def test_the_days_that_hands_are_at_work_by_hand(hands, week, last):
     """Six times 8 h and a mould of 6 h are 54 h: six days of 9 h, of which five are a week; the first day is day 0. The
     last burner is fired from the next morning of work on."""
     work = replace(ONE, weld=480, mould=360, cast=0, strip=0, trim=0, clear=0, cure=0, air=0, oven=0, heats=())
-    assert _least(work, hands == 1, 540, week, 0, False).by_hands(6, 1, hands) == last
+    assert _least(work, hands == 1, Means(week=week)).by_hands(6, 1, hands) == last
 
 
 class AllOrders:

@@ -30,6 +30,7 @@ ANSWERS = (
             "hands",
             "day_hours",
             "work_week",
+            "days_off",
             "start_date",
             "strip_after",
             "air_dry",

@@ -87,6 +87,7 @@ BATCH = (
     "hands",
     "day_hours",
     "work_week",
+    "days_off",
     "start_date",
     "hours_weld",
     "hours_mould",

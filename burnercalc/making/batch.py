@@ -54,8 +54,9 @@ class Means:
     """What the shop has: moulds, places in the oven, test stands, pairs of hands, and its working hours.
 
     `day_min` minutes of work from OPENS_MIN on, on the first `week` days of the week; the first day of the plan is day
-    `weekday` of it, 0 for Monday. `kiln`: the oven is a kiln in which the blocks of a charge make their first fires
-    too, all together; it takes the next charge on the morning after, and a stand is for test fires alone.
+    `weekday` of it, 0 for Monday. `off`: numbers of further days off, 0 for the first of the plan. `kiln`: the oven is
+    a kiln in which the blocks of a charge make their first fires too, all together; it takes the next charge on the
+    morning after, and a stand is for test fires alone.
     """
 
     moulds: int = 1
@@ -66,6 +67,7 @@ class Means:
     week: int = 7
     weekday: int = 0
     kiln: bool = False
+    off: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -189,8 +191,7 @@ class _Spare:
     def __init__(self, burners, work, means, most_days):
         many = _many(burners, work)
         self.days = most_days / (means.hands + 2) if many else inf
-        hours = means.day_min, means.week, means.weekday, means.kiln
-        self.gone_through = {} if many else _gone_through(burners, work, *hours)
+        self.gone_through = {} if many else _gone_through(burners, work, _hours(means))
 
     def known(self, rule, means, under):
         """(whether it is known, the Plan in fewer days or None)."""
@@ -208,7 +209,7 @@ class _Spare:
 
 
 @lru_cache(maxsize=16)
-def _gone_through(burners, work, day_min, week, weekday, kiln):
+def _gone_through(burners, work, hours):
     return {}
 
 
@@ -311,7 +312,7 @@ class _Least:
 
     def later(self, day, number):
         """So many days of work after one."""
-        weeks, rest = divmod(number, self.means.week)
+        weeks, rest = (0, number) if self.means.off else divmod(number, self.means.week)
         day += 7 * weeks
         for _ in range(rest):
             day = _working(day + 1, self.means)
@@ -370,17 +371,22 @@ class _Least:
 
 
 def _least_of(work, means):
-    return _least(work, means.hands == 1, means.day_min, means.week, means.weekday, means.kiln)
+    return _least(work, means.hands == 1, _hours(means))
 
 
 @lru_cache(maxsize=32)
-def _least(work, alone, day_min, week, weekday, kiln):
-    return _Least(work, alone, Means(day_min=day_min, week=week, weekday=weekday, kiln=kiln))
+def _least(work, alone, hours):
+    return _Least(work, alone, hours)
+
+
+def _hours(means):
+    """A shop of these hours, with one of all else."""
+    return replace(means, **dict.fromkeys(LACKS, 1))
 
 
 def _working(day, means):
     """That day, or the first day of work after it."""
-    while (means.weekday + day) % 7 >= means.week:
+    while (means.weekday + day) % 7 >= means.week or day in means.off:
         day += 1
     return day
 

@@ -61,6 +61,7 @@ def schedule(
     kiln: str,
     day_hours: float,
     work_week: str,
+    days_off: tuple[tuple[datetime.date, datetime.date], ...] | None,
     refractory: str,
     block_thickness: float,
     damp_air: str,
@@ -87,7 +88,8 @@ def schedule(
     }
     watched_s = inf if watched_hours == "through" else watched_hours
     means = Means(hands=hands, day_min=round(day_hours / 60), week=int(work_week), weekday=first.weekday())
-    means = replace(means, kiln=kiln == "yes")
+    off = ((one - first).days + n for one, last in days_off or () for n in range((last - one).days + 1))
+    means = replace(means, kiln=kiln == "yes", off=frozenset(day for day in off if day > 0))
     takes = {"hours": {step: seconds / 3600 for step, seconds in hours.items()}, "watched_s": watched_s, **drying}
     steps = days.calendar(start_date=first, means=means, **takes)
     stages = days.drying_stages(**drying)

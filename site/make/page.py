@@ -155,7 +155,10 @@ def chapter(room, title, result, data):
         "name": room,
         "title": title,
         "first": [s for s in mine if s.near == "first"],
-        "finer": headed([s for s in mine if s.near == "finer"]),
+        "folds": [
+            (title, headed([s for s in mine if s.near == near]))
+            for near, title in (("dozen", "A dozen"), ("finer", "Finer settings"))
+        ],
         "checks": checks,
         "worst": faults[0]["verdict"] if faults else "good",
         "flag": f"{len(faults)} to look at" if faults else "good",

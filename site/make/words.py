@@ -109,7 +109,8 @@ SUBHEADS = {
     "mould_clearance": "Mould and pins",
     "refractory": "Refractory",
     "print_scale_x": "Printer",
-    "batch_size": "A batch",
-    "money_sign": "Money, all in your own, and hours",
+    "batch_size": "Hands and days",
+    "moulds": "Moulds, oven and stands",
     "overhead": "Selling",
+    "money_sign": "Money, all in your own, and hours",
 }

@@ -218,6 +218,10 @@ def good(rng, setting):
     return good_list(rng, setting)
 
 
+def _date(rng):
+    return f"{rng.randint(1970, 2100)}-{rng.randint(1, 12):02}-{rng.randint(1, 28):02}"
+
+
 def good_list(rng, setting):
     kind = setting.dimension
     if kind == "lining":
@@ -242,8 +246,11 @@ def good_list(rng, setting):
         return ", ".join(f"{flow} cfm {head:.2f} inH2O" for flow, head in zip([0, *flows], pressures, strict=True))
     if kind == "money_sign":
         return rng.choice(("$", "€", "£", "kr", "CHF", "zl"))
+    if kind == "days":
+        ends = sorted(_date(rng) for _ in range(2))
+        return rng.choice((ends[0], f"{ends[0]} to {ends[0][:-2]}28", ", ".join(ends)))
     if kind == "date":
-        return f"{rng.randint(1970, 2100)}-{rng.randint(1, 12):02}-{rng.randint(1, 28):02}"
+        return _date(rng)
     return rng.choice(("#54", "F", "1/16 in", "1.5 mm", "#60", "1/8 in", *EXAMPLES[kind]))
 
 

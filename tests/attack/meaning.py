@@ -193,6 +193,13 @@ def value(setting, text):
         liquid = sold.strip() in ("gal", "gallon", "gallons", "L", "l", "liter", "liters")
         per = {_KG: "kg", _J: "J", (3, 0, 0): "m3 liquid" if liquid else "m3 gas"}
         return (_price(price.strip()) / found[0], per[found[1]]) if found and found[1] in per else None
+    if kind == "days":
+        ends = [part.partition(" to ") for part in _entries(keyboard(text))]
+        dates = sorted(
+            tuple(map(datetime.date.fromisoformat, (a.strip(), (b if to else a).strip()))) for a, to, b in ends
+        )
+        longest = sum((last - first).days + 1 for first, last in dates)
+        return _all(dates) if longest <= 366 and all(first <= last for first, last in dates) else None
     if kind == "date":
         return datetime.date.fromisoformat(keyboard(text))
     if kind == "lining":
