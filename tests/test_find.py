@@ -825,6 +825,18 @@ def test_a_design_of_which_all_is_mine_is_the_only_one():
     assert offer.verdict == solve(Design()).worst
 
 
+@pytest.mark.parametrize(("pins", "system", "depth"), [("3/4 in", "in", "5/8 in"), ("20 mm", "mm", "16 mm")])
+def test_thick_pins_stand_as_deep_as_they_are_not_to_lean(pins, system, depth):
+    """They stood 1/2 in deep, as set, with a caution; what is mine stays, and never is the base drilled through."""
+    start, text = Design.from_texts({"units": system}), f"pins: {pins}"
+    found = find(start, read_have(text, system), budget=150).offers[0].result
+    assert found.checks["pins_stand"].verdict == "good" and found.design.text("pin_depth") == depth
+    assert found.checks["base_floor"].verdict == "good"
+    if system == "in":
+        kept = find(start, read_have(f"{text}\nmine: pin_depth"), budget=150).offers[0].result
+        assert kept.checks["pins_stand"].verdict == "caution" and kept.design.text("pin_depth") == "1/2 in"
+
+
 def test_weights_move_the_best():
     start, have = small("inlets")
     plain = find(start, have, budget=150).offers[0]

@@ -344,7 +344,7 @@ def base_board_check(mould: Mould) -> Judged | None:
 
 
 def base_floor_check(mould: Mould) -> Judged:
-    return judge(mould.floor_m, good=FLOOR_M, stop=-inf, floor=mould.floor_m)
+    return judge(mould.floor_m, good=FLOOR_M, stop=-inf, slack=SLACK_M, floor=mould.floor_m)
 
 
 def mould_fit_check(welding: Welding) -> Judged:

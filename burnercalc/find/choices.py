@@ -6,14 +6,16 @@ asks of the parts, such as the need of the chamber or the pressure that a jet ta
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from math import ceil, floor, inf, pi, sqrt
 from typing import Any
 
 from ..burner import Burner
 from ..catalogue.sentences import pipe_size
+from ..checks.make import FLOOR_M, PIN_STANDS
 from ..constants import INCH_M
 from ..design import Design, limits, parse_setting
-from ..making.stock import tube_inside_radius_m
+from ..making.stock import board, tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
 from ..parts.lit_length import run_m
@@ -369,10 +371,19 @@ def _from_stick_m(a: Asked) -> float:
 
 def port_options(a: Asked) -> Iterable[Option]:
     for piece in a.have.of("pins"):
-        yield option(piece.texts)
+        yield option({**piece.texts, "pin_depth": _pin_depth(a, piece.texts["port_diameter"])})
     if a.have.may_buy("pins"):
         for text in sold.PINS[a.system]:
-            yield option({"port_diameter": text}, f"{text} pins")
+            yield option({"port_diameter": text, "pin_depth": _pin_depth(a, text)}, f"{text} pins")
+
+
+def _pin_depth(a: Asked, diameter: str) -> str:
+    """As set; deeper, as far as the base leaves wood under them, for pins that would lean."""
+    wanted_m = PIN_STANDS * parse_setting(BY_KEY["port_diameter"], diameter)
+    deepest_m = board(a.start.mould_base).thickness_m - FLOOR_M
+    if min(wanted_m, deepest_m) <= a.start.pin_depth:
+        return a.start.text("pin_depth")
+    return min(a.length(wanted_m), a.length(deepest_m, up=False), key=partial(parse_setting, BY_KEY["pin_depth"]))
 
 
 def grid_options(a: Asked) -> Iterable[Option]:
@@ -633,7 +644,7 @@ AXES = (
     Axis(
         "ports",
         ("pins",),
-        ("port_diameter", "pin_stock_length"),
+        ("port_diameter", "pin_stock_length", "pin_depth"),
         port_options,
         ("port_diameter",),
         upper_middle,
