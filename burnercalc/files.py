@@ -83,8 +83,8 @@ def _marked(result, name):
 
 def has_slide(result):
     """Is the air set by a slide with a hole or a mark: not where it is never lit, and open at both fires?"""
-    marks = result.part("damper_marks")
-    return bool(result.part("lighting_slide").kind or marks.low_m or marks.high_m)
+    low = result.part("fires").low
+    return bool(result.part("lighting_slide").kind or (low and low.size_m) or result.part("damper_marks").high_m)
 
 
 def template_pdf(result, link, paper, plan):

@@ -356,14 +356,21 @@ def test_less_pressure_is_no_help_where_the_gas_does_not_boil():
 
 def test_gas_that_does_not_last_for_the_first_fire_is_told():
     """Two of 100 lb at 5 % hold 10 lb; 30.8 h at 40 kBtu/h, 21.6 kBtu/lb, take 57 lb. At 80 % they hold 160 lb."""
-    word, _, _, text, _ = judged("cylinder", solved(cylinder_fill="5 %"))
-    assert word == "note" and "The first fire takes 56.9 lb of gas, and they hold 10 lb" in text
-    assert "first fire" not in judged("cylinder", solved())[3]
+    word, _, _, text, _ = judged("first_fire_gas", solved(cylinder_fill="5 %"))
+    assert word == "note" and text.startswith("The first fire takes 56.9 lb of gas if the burner makes all of it, and")
+    assert "the cylinders hold 10 lb: have full ones at hand" in text
+    assert judged("cylinder", solved(cylinder_fill="5 %"))[0] == "good"
+    for lb, word in ((56.8, "note"), (57.0, "good")):
+        cylinders = part("cylinders", ended_by="empty", holds_kg=lb * 0.45359237)
+        assert judged("first_fire_gas", cylinders=cylinders)[0] == word
+    assert judged("first_fire_gas") is None  # the cold ends it before
+    for none in ({"kiln": "yes"}, {"low_fire": "27 %"}):  # the card leads past low fire
+        assert "first_fire_gas" not in solved(cylinder_fill="5 %", **none).checks
 
 
 def test_more_gas_is_never_worse():
     """One of 20 lb: on a full charge the cold ends 100 kBtu/h after 1.8 h, on 5 % it lasts 13 min, and neither is the
-    better cylinder. One of 40 lb at half the rate, next to empty, is told so and no worse than a note."""
+    better cylinder. One of 40 lb at half the rate, next to empty, is as good as full."""
     small, worst = {"cylinder": "20", "cylinder_count": "1"}, []
     order = ("good", "note", "caution", "stop")
     for given in (small, {"cylinder": "40", "cylinder_count": "1", "firing_rate": "50 kBtu/h", "low_fire": "60 %"}):
@@ -371,7 +378,7 @@ def test_more_gas_is_never_worse():
         ranks = [order.index(one[0]) for one in found]
         assert ranks == sorted(ranks, reverse=True), [one[:2] for one in found]
         worst.append((found[0][0], found[-1][0], found[0][3]))
-    assert worst[0][:2] == ("caution", "caution") and worst[1][:2] == ("note", "good")
+    assert worst[0][:2] == ("caution", "caution") and worst[1][:2] == ("good", "good")
     assert "A full charge would last 1.8 h until the cold ends it, with 59 % of it still in." in worst[0][2]
 
 

@@ -371,3 +371,23 @@ def test_heats_and_their_gas_by_hand():
     assert r["first_fire_cost"] == pytest.approx(0.90 * r["first_fire_fuel"] / 0.45359237, rel=1e-6)
     assert through["first_fire_fuel"] / r["first_fire_fuel"] == pytest.approx(through["first_fire_time"] / H / hours)
     assert r["first_fire_time"] == through["first_fire_time"]  # in one go
+
+
+def test_a_low_fire_that_the_card_forbids_makes_no_first_fire_and_has_no_mark():
+    """At 27 % the card leads from LIGHT past low fire; at a rate at which nothing holds it is not lit at all."""
+    for texts, mark, do in (
+        ({"low_fire": "27 %"}, "none: the lighting card leads past low fire", "does not lead to low fire"),
+        (
+            {"rows": "3", "ports_per_row": "6", "port_diameter": "3/16 in"},
+            "none: it is not lit",
+            "DO NOT LIGHT this burner",
+        ),
+    ):
+        r = solved(**texts)
+        assert r.part("fires").low is None and r["first_fire_fuel"] == r["first_fire_cost"] == 0
+        assert r["damper_mark_low"] == mark
+        assert [row[1] for row in r.tables["care"].rows if row[0] == "First fire" and do in row[1]]
+        assert not [row for row in r.tables["cost_lines"].rows if "first fire" in row[0]]
+        assert not [one for one in r.drawings["slide"].shapes if getattr(one, "text", "").startswith("LOW")]
+    assert [row for row in solved().tables["cost_lines"].rows if "first fire" in row[0]]
+    assert [one for one in solved().drawings["slide"].shapes if getattr(one, "text", "").startswith("LOW")]

@@ -1009,8 +1009,6 @@ CHECKS = (
             "light": "No cylinder holds this blend: {light:percent 0} of it is gas lighter than propane, which stands "
             "over the liquid and leaves first, so the first gas is another one. Up to {ethane:percent 0} of ethane and "
             "{lighter:percent 0} of the rest is usual. Give the blend that is in the cylinder.",
-            "first_fire": "The first fire takes {first_fire:mass} of gas, and they hold {holds:mass}: have full ones "
-            "at hand, and change them between its heats, gas shut, nothing burning.",
             "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
             "in: near the end {last:power} is all that the air can boil off there.",
             "cold_at_once": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full "

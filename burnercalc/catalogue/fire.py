@@ -148,11 +148,11 @@ ANSWERS = (
     ),
     Answer(
         "first_fire_fuel",
-        "schedule.fuel_kg",
+        "first_fire.fuel_kg",
         "mass",
         "First fire, gas",
         meaning="Gas of all heats at low fire, if the burner makes them all; a small torch takes far less, a kiln "
-        "none of it.",
+        "none of it. None where the lighting card does not lead to low fire: then the burner makes none of them.",
         formula="gas at high fire x low fire x hours of all heats",
         inputs=(
             "kiln",
@@ -163,13 +163,15 @@ ANSWERS = (
             "fuel",
             "fuel_blend",
             "low_fire",
+            "lighting_rate",
+            *lighting.FORBIDS,
         ),
         source=DRYING,
         near="bench",
     ),
     Answer(
         "first_fire_cost",
-        "schedule.fuel_cost",
+        "first_fire.fuel_cost",
         "money",
         "First fire, cost of gas",
         meaning="What the gas of the first fire costs, if the burner makes all of it; counted in the cost of a burner.",
@@ -182,6 +184,19 @@ ANSWERS = (
 
 CHECKS = (
     *lighting.CHECKS,
+    Check(
+        "first_fire_gas",
+        "mass",
+        "Gas for the first fire",
+        harm="comfort",
+        source=DRYING,
+        cases={
+            "good": "The first fire takes {takes:mass} of gas if the burner makes all of it; the cylinders hold "
+            "{holds:mass}.",
+            "note": "The first fire takes {takes:mass} of gas if the burner makes all of it, and the cylinders hold "
+            "{holds:mass}: have full ones at hand, and change them between its heats, gas shut, nothing burning.",
+        },
+    ),
     Check(
         "curing_air",
         "temperature",
@@ -304,6 +319,9 @@ STEPS = {
     "heat that drying wants. Thermocouples as in the oven; draw them and the fibre before it is "
     "lit. Where there is neither, short pulses of it, after the oven only, and "
     "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
+    "fire.do.no_low": "By the stages in the kiln; or under the chamber, with a small torch or charcoal in its door "
+    "and the burner's air at a trickle. Not with its own burner: the lighting card does not lead to low fire. "
+    "Thermocouples as in the oven; draw them and the fibre before it is lit. Cool slowly too.",
     "fire.do.kiln": "In the kiln, on from the oven's hold, all blocks of the charge together, by the stages; none of "
     "this burner's gas so far. Thermocouples as in the oven. Cool slowly, closed, till it takes the next charge cold.",
     "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages in the kiln; or under the "

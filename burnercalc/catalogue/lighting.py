@@ -85,6 +85,7 @@ FIRE_MARKS = {
     "full": "fully open",
     "weak": "fully open, though the blower is too weak",
 }
+NO_LOW = {"never": "none: it is not lit", "no_low": "none: the lighting card leads past low fire"}
 # At a step between them, as short as there is room for.
 STEP_MARKS = {
     "gap": "gap {drill}",
@@ -183,18 +184,21 @@ ANSWERS = (
     *(
         Answer(
             f"damper_mark_{fire}",
-            f"damper_marks.{fire}",
+            made,
             "word",
             f"Air at {fire} fire",
             meaning=f"How the damper's mark {fire.upper()} is set by hand: how far the slide is open, the hole that it "
             "is lit at beside it.",
             formula="drill nearest to the gap that leaves, with the hole, as much open; above [1/2 in|13 mm] by rule",
-            inputs=(f"damper_open_{fire}", "lighting_mark", "mix_pipe"),
+            inputs=(f"damper_open_{fire}", "lighting_mark", "mix_pipe", *goes),
             source=BY_HAND,
             near="bench",
-            cases=FIRE_MARKS,
+            cases={**FIRE_MARKS, **none},
         )
-        for fire in ("low", "high")
+        for fire, made, goes, none in (
+            ("low", "fires.low_mark", FORBIDS, NO_LOW),
+            ("high", "damper_marks.high", (), {}),
+        )
     ),
     Answer(
         "lighting_ratio_by_hand",

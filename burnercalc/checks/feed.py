@@ -17,7 +17,6 @@ from ..parts.mixing import Mixing
 from ..parts.passage import Passage
 from ..parts.plenum import Plenum
 from ..parts.resistance import Resistance
-from ..parts.schedule import Schedule
 from ..parts.shares import Shares
 from ..parts.shop import Shop
 from ..parts.stream import Stream
@@ -385,7 +384,6 @@ def cylinder_check(
     cylinders: Cylinders,
     firing: Firing,
     shop: Shop,
-    schedule: Schedule,
     cylinder_fill: float,
     regulator_inlet_pressure: float,
     fuel_blend: tuple | None,
@@ -418,8 +416,6 @@ def cylinder_check(
         if word != "good":
             full = ("full",) if cylinder_fill < 1 else ()
             cases = (*cases, *full, "more_or_jet" if jet_needs_more else "more_or_regulator")
-        elif cylinders.ended_by == "empty" and cylinders.holds_kg < schedule.fuel_kg:
-            word, cases = "note", (*cases, "first_fire")
     return verdict(
         word,
         cylinders.full_left_share,
@@ -436,8 +432,6 @@ def cylinder_check(
         air=shop.temp_K,
         needed=cylinders.least_Pa,
         boils=cylinders.boils_K,
-        holds=cylinders.holds_kg,
-        first_fire=schedule.fuel_kg,
     )
 
 

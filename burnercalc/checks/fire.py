@@ -7,7 +7,9 @@ from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
 from ..parts.back_pressure import BackPressure
 from ..parts.burnt_gas import BurntGas
 from ..parts.carbon_monoxide import EU_DAY_FRACTION, EU_SHORT_FRACTION
+from ..parts.cylinders import Cylinders
 from ..parts.firing import Firing
+from ..parts.first_fire import FirstFire
 from ..parts.gas import Gas
 from ..parts.gauges import Gauges
 from ..parts.jet import PROVEN_OFF, Jet
@@ -329,6 +331,14 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
 def run_up_check(lighting_card: LightingCard) -> Judged:
     bores = lighting_card.pipe_bores
     return judge(bores, good=RUN_UP_BORES, stop=inf, bores=bores, most=RUN_UP_BORES, volume=lighting_card.standing_m3)
+
+
+def first_fire_gas_check(first_fire: FirstFire, cylinders: Cylinders) -> Judged | None:
+    """Of cylinders that the gas runs out of; None where the burner makes none, or the cold ends them before."""
+    takes, holds = first_fire.fuel_kg, cylinders.holds_kg
+    if not takes or holds is None or cylinders.ended_by != "empty":
+        return None
+    return verdict("note" if holds < takes else "good", takes, holds, takes=takes, holds=holds)
 
 
 def curing_air_check(shop: Shop, damp_air: str) -> Judged:

@@ -13,6 +13,7 @@ from typing import Any
 from ..burner import Burner
 from ..parts import PARTS
 from ..parts.cost import Cost
+from ..parts.first_fire import of_low_fire
 from ..parts.train import Part, Train
 from .choices import Option
 from .have import Have
@@ -147,7 +148,8 @@ def least_of_a_box(
         parts = tuple(part for part in found.parts if part.key != "bushing")
         safety, needed, comfort = (_of(parts, why) for why in ("safety", "needed", "comfort"))
         train = replace(found, parts=parts, safety_cost=safety, needed_cost=needed, comfort_cost=comfort)
-    cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], train=train, blower=blower))
+    bought = {"train": train, "blower": blower, "first_fire": burner.call(of_low_fire)}
+    cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], **bought))
     at_hand = dict.fromkeys(("mix pipe", "blower", "jet"), Option(()))  # where there is one, until another is chosen
     return bill(burner, {**at_hand, **chosen}, have, figures, (cost, train)).to_spend
 
@@ -168,10 +170,18 @@ def _of(parts: tuple[Part, ...], purpose: str) -> float:
 
 
 def least_to_spend(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> float:
-    """What is to be spent at least on a design of which all is chosen, before it is known how it is lit."""
+    """What is to be spent at least on a design of which all is chosen, before it is known how it is lit, if nothing
+    keeps it from low fire; else it is a fault, and what `first_fire_gas` comes to may be spent less."""
     train = burner.call(PARTS["train"], **NOT_LIT)
-    cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], train=train))
+    bought = {"train": train, "first_fire": burner.call(of_low_fire)}
+    cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], **bought))
     return bill(burner, chosen, have, figures, (cost, train)).to_spend
+
+
+def first_fire_gas(burner: Burner) -> float:
+    """What the gas of all first fires costs."""
+    cost: float = burner.call(of_low_fire).fuel_cost
+    return burner.part("batch_size") * cost
 
 
 def _own(chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> dict[str, float]:

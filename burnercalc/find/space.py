@@ -22,7 +22,7 @@ from ..parts.train import Train
 from ..rules import RULES
 from ..settings import BY_KEY
 from .begun import begun
-from .bill import bill, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
+from .bill import bill, first_fire_gas, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
 from .choices import AXES, Asked, Axis, Option, middle
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
@@ -321,9 +321,11 @@ class Space:
     def _settling(self, node: Node) -> Iterator[None]:
         """Asks of a whole node what is costly, and what is to be spent exactly."""
         node.looked = dict(node.terms)
+        node.terms["money"] -= first_fire_gas(node.burner)
         yield from self._judging(node, self.asked_late)
         made = self.bill(node)
         node.terms["money"] = made.to_spend
+        node.looked["money"] = min(node.looked["money"], made.to_spend)  # where nobody turns to low fire
         if made.lacking:
             node.words["bag"] = "stop"
         node.settled = True

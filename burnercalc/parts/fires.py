@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from ..catalogue.sentences import Said
+from ..catalogue.sentences import Said, said
 from .damper_marks import DamperMarks
 from .lighting import Lighting
 from .lighting_air import LightingAir
@@ -24,13 +24,14 @@ class Fire:
 @dataclass(frozen=True)
 class Fires:
     """None where it is not lit, or where nobody may turn to it. `dim`: it stays as it is lit, for the walls never glow;
-    `straight`: from there to high fire, past low fire."""
+    `straight`: from there to high fire, past low fire. `low_mark`: of its slide, or that there is none."""
 
     light: Fire | None
     low: Fire | None
     high: Fire | None
     dim: bool
     straight: bool
+    low_mark: Said
 
 
 def fires(
@@ -46,12 +47,29 @@ def fires(
         Fire(step.rate_W, step.gas_Pa, step.damper, size_m)
         for step, size_m in ((lighting_steps.low, damper_marks.low_m), (lighting_steps.high, damper_marks.high_m))
     )
-    dim, straight = lighting.glows and lighting_air.wait_s is None, turning.straight is not None
+    dim, straight = _dim(lighting, lighting_air), turning.straight is not None
     if lighting.waits_W is None:
-        return Fires(None, None, None, dim, straight)
+        return Fires(None, None, None, dim, straight, said("never"))
     light = low if lighting.way == "torch" else None
     if slide.rate_W is not None and slide.gas_Pa is not None:
         light = Fire(slide.rate_W.value, slide.gas_Pa.value, slide.mark, slide.size_m)
     up = turning.straight or turning.to_high
     leads_up = turning.held_W is None and up is not None and up.first
-    return Fires(light, None if dim or straight else low, high if leads_up and not dim else None, dim, straight)
+    leads_down = to_low(lighting, lighting_air, turning)
+    return Fires(
+        light,
+        low if leads_down else None,
+        high if leads_up and not dim else None,
+        dim,
+        straight,
+        low.damper if leads_down else said("no_low"),
+    )
+
+
+def to_low(lighting: Lighting, lighting_air: LightingAir, turning: Turning) -> bool:
+    """Whether it is lit and may be turned to low fire."""
+    return lighting.waits_W is not None and not _dim(lighting, lighting_air) and turning.straight is None
+
+
+def _dim(lighting, lighting_air):
+    return lighting.glows and lighting_air.wait_s is None

@@ -13,8 +13,8 @@ from .block import Block
 from .blower import Blower
 from .body import Body
 from .calendar import Calendar
+from .first_fire import FirstFire
 from .pins import Pins
-from .schedule import Schedule
 from .steel import Steel
 from .stock import bars
 from .train import Train
@@ -81,7 +81,7 @@ def purchases(
     pins: Pins,
     train: Train,
     blower: Blower,
-    schedule: Schedule,
+    first_fire: FirstFire,
     calendar: Calendar,
     inlet: str,
     baffle_thickness: float,
@@ -106,9 +106,8 @@ def purchases(
         Item("blower", said("blower"), 1, "set", blower.burners, price_blower),
         Item("sundries", said("sundries"), 1, "set", 1, price_sundries),
     )
-    if schedule.fuel_kg:
-        fire = Item("first_fire", said("first_fire"), schedule.fuel_kg, "kg", schedule.fuel_kg, schedule.fuel_cost)
-        items = (*items, fire)
+    if kg := first_fire.fuel_kg:
+        items = (*items, Item("first_fire", said("first_fire"), kg, "kg", kg, first_fire.fuel_cost))
     if baffle_sheet.sheet:
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)

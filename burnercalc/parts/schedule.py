@@ -7,8 +7,6 @@ from math import inf
 from ..making import days
 from ..making.batch import Means, Work
 from ..making.days import Stage, Step
-from .firing import Firing
-from .gas_price import GasPrice
 from .shop import Shop
 
 # Day 1 where no date is given; what matters is only the time between the steps.
@@ -38,8 +36,6 @@ class Schedule:
     first_fire_s: float
     heats: tuple[float, ...]
     in_heats: tuple[tuple[Stage, ...], ...]  # the stages of each heat
-    fuel_kg: float
-    fuel_cost: float
 
     @property
     def first_fire_heats(self) -> int:
@@ -67,9 +63,6 @@ def schedule(
     damp_air: str,
     chamber_temperature: float,
     watched_hours: float | str,
-    low_fire: float,
-    gas_price: GasPrice,
-    firing: Firing,
     shop: Shop,
 ) -> Schedule:
     first = start_date or DAY_ONE
@@ -95,7 +88,6 @@ def schedule(
     stages = days.drying_stages(**drying)
     split = {"stages": stages, "names": days.FIRED, "start_temp_K": shop.temp_K, "watched_s": watched_s}
     heats = days.heats_s(**split)
-    fuel_kg = 0.0 if means.kiln else firing.gas_kg_s * low_fire * sum(heats)
     hold_s = {stage.name: stage.hold_s for stage in stages}
     return Schedule(
         dated=start_date is not None,
@@ -114,6 +106,4 @@ def schedule(
         first_fire_s=days.stage_seconds(stages=stages, names=days.FIRED, start_temp_K=shop.temp_K),
         heats=heats,
         in_heats=days.heats_of(**split),
-        fuel_kg=fuel_kg,
-        fuel_cost=fuel_kg * gas_price.per_kg,
     )

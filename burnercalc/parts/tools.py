@@ -10,6 +10,7 @@ from .baffle_sheet import BaffleSheet
 from .body import Body
 from .calendar import Calendar
 from .damper_marks import DamperMarks
+from .fires import Fires
 from .firing import Firing
 from .gas import Gas
 from .jet import Jet
@@ -58,6 +59,7 @@ def tools(
     calendar: Calendar,
     jet: Jet,
     damper_marks: DamperMarks,
+    fires: Fires,
     lighting_slide: LightingSlide,
     lighting_steps: LightingSteps,
     inlet: str,
@@ -103,7 +105,7 @@ def tools(
         no_go=pins.no_go_drill,
         baffle=baffle_hole_diameter if baffle_sheet.sheet else None,
         jet=jet.drill_name,
-        damper=_damper(damper_marks, lighting_slide, lighting_steps),
+        damper=_damper(damper_marks, fires, lighting_slide, lighting_steps),
     )
     add("test_plate", length=body.length_m, width=body.width_m, caps=steel.inlet_piece.count, pipe=inlet)
     wood = mould.wood
@@ -115,8 +117,8 @@ def tools(
     return Tools(tuple(listed), sum(tool.price for tool in listed))
 
 
-def _damper(marks: DamperMarks, slide: LightingSlide, steps: LightingSteps) -> list[str]:
+def _damper(marks: DamperMarks, fires: Fires, slide: LightingSlide, steps: LightingSteps) -> list[str]:
     """The drills that its hole is made with and its gaps are set by, smallest first, each once."""
-    told = [step.damper for step in (*steps.to_low, *steps.to_high)] + [slide.mark, marks.low, marks.high]
+    told = [step.damper for step in (*steps.to_low, *steps.to_high)] + [slide.mark, fires.low_mark, marks.high]
     sizes = {one.slots["drill"]: one.slots["size"] for one in told if one.slots.get("drill")}
     return sorted(sizes, key=lambda name: sizes[name])

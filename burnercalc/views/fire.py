@@ -5,6 +5,7 @@ from ..making.days import FIRED
 from ..parts.batch import Batch
 from ..parts.face import Face
 from ..parts.fire_test import FireTest
+from ..parts.fires import Fires
 from ..parts.lighting import Lighting
 from ..parts.schedule import Schedule
 from ..parts.welding import Welding
@@ -60,6 +61,7 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
 def care_table(
     batch: Batch,
     lighting: Lighting,
+    fires: Fires,
     fire_test: FireTest,
     face: Face,
     welding: Welding,
@@ -77,6 +79,8 @@ def care_table(
             return say("strip.do.round")
         if step.key == "fire" and what == "do" and kiln == "yes":
             return say("fire.do.kiln")
+        if step.key == "fire" and what == "do" and fires.low is None:
+            return say("fire.do.no_low")
         if step.key == "test" and what == "do":
             return say(f"test.do.{fire_test.stays}")
         if step.key == "cast" and what == "do" and welding.wax_m:

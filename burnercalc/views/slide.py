@@ -3,6 +3,7 @@
 from ..drawing.shapes import Circle, Line, Text, dimension, rectangle
 from ..making.slide import BESIDE_M, HOLE_THICKEST, TAIL_M, plate_m
 from ..parts.damper_marks import DamperMarks
+from ..parts.fires import Fires
 from ..parts.lighting import Lighting
 from ..parts.lighting_slide import LightingSlide
 from ..parts.resistance import Resistance
@@ -16,6 +17,7 @@ GUIDE_MM = SIDE_MM / 2  # of the plate's margin that lies in the guide, and the 
 
 def slide_drawing(
     damper_marks: DamperMarks,
+    fires: Fires,
     lighting_slide: LightingSlide,
     lighting: Lighting,
     resistance: Resistance,
@@ -30,7 +32,7 @@ def slide_drawing(
     side = radius + SIDE_MM
     light, unlit = lighting_slide, stopped or lighting.waits_W is None
     hole_m = light.size_m if light.kind == "hole" and not unlit else None
-    gaps = [] if unlit else _gaps(damper_marks, light)
+    gaps = [] if unlit else _gaps(damper_marks, fires, light)
     shapes = [
         rectangle(-side, -radius - TAIL_MM, 2 * side, 2 * radius + TAIL_MM, "body"),
         Circle(0.0, 0.0, radius, "hidden"),
@@ -80,8 +82,8 @@ def _cross(arm):
     return [Line(-arm, 0.0, arm, 0.0, "centre"), Line(0.0, -arm, 0.0, arm, "centre")]
 
 
-def _gaps(damper_marks, light):
+def _gaps(damper_marks, fires, light):
     """(mark, gap) of each at which the edge stands back; not where it is shut, or open as far as it goes."""
     marks = [("light", light.size_m if light.kind in ("gap", "rule") else None)]
-    marks += [("low", damper_marks.low_m), ("high", damper_marks.high_m)]
+    marks += [("low", fires.low and fires.low.size_m), ("high", damper_marks.high_m)]
     return [(name, gap_m) for name, gap_m in marks if gap_m]
