@@ -25,6 +25,7 @@ EARLIER_DEFAULTS = {
         "blowers": "each",
         "gas_pressure": "5 psi",
         "fuel_price": "0.90/lb",
+        "cap_thickness": "wall",
     }
 }
 # The same of a design in millimetres, for settings that had the default of an inch shop there too.

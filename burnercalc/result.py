@@ -22,7 +22,11 @@ from .units import in_measures, show, si_unit_of
 from .views.charted import chart_drawing
 from .views.view import Plot, Rows, Say, Shapes
 
-WORKED_OUT = {"firing_rate": "firing_rate_gross", "port_wall_temperature": "port_wall_low"}  # what auto comes to
+WORKED_OUT = {  # what auto comes to
+    "firing_rate": "firing_rate_gross",
+    "port_wall_temperature": "port_wall_low",
+    "cap_thickness": "cap_made",
+}
 
 # What must not be at fault for a drawing to show flames.
 FLAME_CHECKS = ("flammable", "flashback_cold", "flashback_hot", "lift", "quenching", "cross_light")

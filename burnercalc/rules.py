@@ -10,7 +10,7 @@ from math import pi
 from .constants import INCH_M
 from .errors import InputError
 from .making.mould import MOULD_GUIDE_M
-from .making.stock import board, inlet_hole
+from .making.stock import board, cap_thickness_m, inlet_hole
 from .physics import plates
 from .physics.pipes import pipe, pipe_names
 from .rules_heat import HEAT_RULES
@@ -110,13 +110,17 @@ def _wall_leaves_plenum(v):
         )
 
 
-@_weighs("cap_thickness", "body_length", "body_depth", "body_kind")
+def _cap(v):
+    return cap_thickness_m(wall_m=v["wall"], unit=v["sizes"], chosen=v["cap_thickness"])
+
+
+@_weighs("cap_thickness", "wall", "sizes", "body_length", "body_depth", "body_kind")
 def _caps_leave_plenum(v):
-    cap, side = v["cap_thickness"], "body_depth" if v["body_kind"] == "pipe" else "body_length"
-    if cap != "wall" and not 4 * cap < v[side] - 1e-9:
+    cap, side = _cap(v), "body_depth" if v["body_kind"] == "pipe" else "body_length"
+    if v["cap_thickness"] != "wall" and not 4 * cap < v[side] - 1e-9:
         return InputError(
             "cap_thickness",
-            _text(v, "cap_thickness"),
+            _said(v, cap),
             f"must be less than a quarter of the {side.replace('_', ' ')} ({_text(v, side)})",
             _show(v, v[side] / 8),
         )
@@ -125,7 +129,7 @@ def _caps_leave_plenum(v):
 def _face(v):
     """(thickness, name) of face and back: the wall, or discs of their own of a round body."""
     if v["body_kind"] == "pipe" and v["cap_thickness"] != "wall":
-        return v["cap_thickness"], "face disc"
+        return _cap(v), "face disc"
     return v["wall"], "wall"
 
 
@@ -140,16 +144,17 @@ def _setback_covers_wall(v):
         )
 
 
-@_weighs("setback", "cap_thickness", "body_kind")
+@_weighs("setback", "cap_thickness", "wall", "sizes", "body_kind")
 def _setback_covers_caps(v):
-    if v["body_kind"] == "pipe" or v["cap_thickness"] == "wall":
+    cap = _cap(v)
+    if v["body_kind"] == "pipe" or cap == v["wall"]:
         return
-    if not v["setback"] >= v["cap_thickness"] - 1e-9:
+    if not v["setback"] >= cap - 1e-9:
         return InputError(
             "setback",
             _text(v, "setback"),
-            f"must be at least the caps, or the window would cut into them ({_said(v, v['cap_thickness'])})",
-            _show(v, v["cap_thickness"]),
+            f"must be at least the caps, or the window would cut into them ({_said(v, cap)})",
+            _show(v, cap),
         )
 
 
@@ -165,7 +170,7 @@ def _corner_fits(v):
         )
 
 
-@_weighs("grip", "wall", "cap_thickness", "body_kind")
+@_weighs("grip", "wall", "cap_thickness", "sizes", "body_kind")
 def _grip_reaches_inside(v):
     thick, name = _face(v)
     if not v["grip"] >= thick - 1e-9:
@@ -177,7 +182,7 @@ def _grip_reaches_inside(v):
         )
 
 
-@_weighs("grip", "body_depth", "wall", "cap_thickness", "body_kind")
+@_weighs("grip", "body_depth", "wall", "cap_thickness", "sizes", "body_kind")
 def _plenum_is_left(v):
     thick, name = _face(v)
     most = v["body_depth"] - thick
@@ -317,13 +322,13 @@ def _two_inlets_are_in_the_back(v):
         )
 
 
-@_weighs("inlets", "body_length", "inlet", "wall", "cap_thickness", "body_kind")
+@_weighs("inlets", "body_length", "inlet", "wall", "cap_thickness", "sizes", "body_kind")
 def _two_inlets_stand_apart(v):
     """Their holes keep a wall of steel between them and to the caps' inside, by the larger of the two racks' saws."""
     if v["inlets"] == 1 or v["body_kind"] == "pipe":
         return None
     hole_m = max(inlet_hole(outside_m=pipe(v["inlet"], "inlet").od_m, unit=unit)[0] for unit in ("in", "mm"))
-    cap_m = v["wall"] if v["cap_thickness"] == "wall" else v["cap_thickness"]
+    cap_m = _cap(v)
     inside_m = v["body_length"] - 2 * cap_m
     if not inside_m >= 2 * (hole_m + v["wall"]) - 1e-9:
         return InputError(
@@ -400,7 +405,7 @@ def _cap_gap_is_a_gap(v):
         )
 
 
-@_weighs("nipple_stock", "inlet_length", "wall", "cap_thickness", "body_kind")
+@_weighs("nipple_stock", "inlet_length", "wall", "cap_thickness", "sizes", "body_kind")
 def _nipple_is_long_enough(v):
     longest = v["nipple_stock"][-1][0]
     thick, name = _face(v)
@@ -472,11 +477,11 @@ def _pins_are_near_their_marks(v):
     "wall",
     "baffle_bend_angle",
     "cap_thickness",
+    "sizes",
     "body_kind",
 )
 def _baffle_is_left(v):
-    own = v["cap_thickness"] != "wall" and v["body_kind"] != "pipe"
-    length = v["body_length"] - 2 * (v["cap_thickness"] if own else v["wall"])
+    length = v["body_length"] - 2 * (v["wall"] if v["body_kind"] == "pipe" else _cap(v))
     width = v["body_width"] - 2 * v["wall"]
     if v["baffle_holes"] == 0 or not min(length, width) > 0:
         return None

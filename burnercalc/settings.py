@@ -1031,13 +1031,13 @@ SETTINGS = (
         "make",
         "Cap thickness",
         "length",
-        "wall",
+        "auto",
         "Thickness of the flat bar that the end caps, or a round pipe's discs, are cut from; wall makes them as "
-        "thick as the body.",
+        "thick as the body, auto too where such flat is sold, else of the next thicker.",
         "1/16 in",
         "1 in",
         ("1/16 in", "1 mm"),
-        words=("wall",),
+        words=("auto", "wall"),
     ),
     Setting(
         "stock_lengths",

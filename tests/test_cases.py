@@ -145,7 +145,7 @@ FURTHER = (
     {"cap_thickness": "1/8 in"},
     {"cap_thickness": "7/16 in"},
     {"mould_clearance": "6 in"},
-    {"wall": "3/64 in", "setback": "2.4 mm"},
+    {"wall": "3/64 in", "setback": "2.4 mm", "cap_thickness": "wall"},
     {**_PLATES, "setback": "1/4 in"},
     {**_PLATES, "setback": "3/16 in"},
     {"grip": "1/4 in"},

@@ -338,12 +338,16 @@ def test_any_design_can_be_built_up_to_its_verdicts(design):
 
 
 def test_flat_that_is_not_common_is_not_ordered_as_if_it_were():
-    """Pipe of 6 in has a wall of 9/32 in; flat is sold in 1/4 and 5/16 in. Discs of their own thickness are common."""
+    """Pipe of 6 in has a wall of 9/32 in; flat is sold in 1/4 and 5/16 in. Discs are of the thicker by themselves, and
+    window, feet and nipple are those of such discs; where the smith set it they stay."""
     pipe = {"body_kind": "pipe", "body_length": "6 5/8 in", "body_width": "6 5/8 in", "wall": "9/32 in",
             "pattern": "rings", "ports_per_row": "18", "rows": "3"}  # fmt: skip
     bars = {
         cap: [row[0] for row in solved(**pipe, cap_thickness=cap).tables["stock"].rows] for cap in ("wall", "1/4 in")
     }
+    auto, own = solved(**pipe), solved(**pipe, cap_thickness="5/16 in")
+    assert auto.tables["stock"].rows[-2][0] == "flat 8 x 5/16 in" and auto["cap_made"] == 5 / 16 * 0.0254
+    assert [auto[key] for key in auto.answers] == [own[key] for key in own.answers]
     assert bars["wall"][-2] == "flat 8 x 9/32 in, not common" and bars["1/4 in"][-2] == "flat 8 x 1/4 in"
     assert (
         solved(units="mm", wall="5 mm").tables["stock"].rows[-2][0] == "flat 90 x 5 mm"

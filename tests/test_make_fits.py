@@ -53,7 +53,8 @@ def default():
         ("cap_thickness", {"cap_thickness": "3/8 in"}, "good", 3 / 8),  # twice 3/16
         ("cap_thickness", {"cap_thickness": "7/16 in"}, "caution", 7 / 16),
         ("cap_flat", {"cap_thickness": "7/32 in"}, "caution", 1 / 32),
-        ("cap_flat", {"wall": "0.237 in", **ROUND_BODY}, "caution", 0.25 - 0.237),
+        ("cap_flat", {"wall": "0.237 in", **ROUND_BODY, "cap_thickness": "wall"}, "caution", 0.25 - 0.237),
+        ("cap_flat", {"wall": "0.237 in", **ROUND_BODY}, "good", 0.0),
         ("cap_flat", {"wall": "0.237 in", "cap_thickness": "1/4 in"}, "good", 0.0),
         # cover: grip less wall; 4.5 and 9.5 mm
         ("lip_cover", {"wall": "4 mm", "grip": "8.499 mm"}, "stop", 4.499 / 25.4),
@@ -288,7 +289,7 @@ def test_a_round_body_has_discs_of_their_own():
     """6 5/8 in of 0.280 in wall and 5 in deep, discs of 1/4 in: the plenum is 5 - 1/4 - 3/4 in high and 6.065 in wide;
     the lip is covered 3/4 - 1/4 in; the back disc adds 1/4 in to the inlet pipe; bore less two gaps is the disc."""
     pipe = {**ROUND_BODY, "body_length": "6.625 in", "body_width": "6.625 in", "wall": "0.280 in"}
-    thick, own = solved(**pipe), solved(**pipe, cap_thickness="1/4 in")
+    thick, own = solved(**pipe, cap_thickness="wall"), solved(**pipe, cap_thickness="1/4 in")
     assert thick.checks["cap_flat"].verdict == "caution" and own.checks["cap_flat"].verdict == "good"
     assert "cap_thickness" in {change.setting for change in thick.checks["cap_flat"].changes}
     plenum, steel, inch = own.part("plenum"), own.part("steel"), 0.0254

@@ -77,6 +77,15 @@ def test_metric_racks_hold_what_is_sold():
     assert saws == sorted(set(saws)) and (saws[0], saws[-1]) == (19, 152) and {22, 25, 51, 64, 76, 102} <= set(saws)
 
 
+def test_caps_are_of_the_next_thicker_flat_that_is_sold():
+    """Walls of real pipe: 0.280 in takes 5/16 in, or 8 mm; 4 mm is sold to both racks, 30 mm and more by none."""
+    wanted = {(0.280 * IN, "in"): 5 / 16 * IN, (0.280 * IN, "mm"): 0.008, (0.004, "in"): 0.004, (0.075, "mm"): 0.075}
+    for (wall_m, unit), cap_m in wanted.items():
+        assert stock.cap_thickness_m(wall_m=wall_m, unit=unit) == pytest.approx(cap_m)
+        assert stock.cap_thickness_m(wall_m=wall_m, unit=unit, chosen="wall") == wall_m
+        assert stock.cap_thickness_m(wall_m=wall_m, unit=unit, chosen=0.006) == 0.006
+
+
 def test_flat_bar_is_taken_in_sizes_that_are_sold():
     assert stock.nearest_flat_thickness(thickness_m=3 / 16 * IN) == (pytest.approx(3 / 16 * IN), 0.0)
     assert stock.nearest_flat_thickness(thickness_m=0.120 * IN)[0] == pytest.approx(0.003)  # 3.05 mm

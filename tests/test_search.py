@@ -151,4 +151,4 @@ console.log(JSON.stringify(JSON.parse(process.argv[2]).map(worded)));"""
     words = [node_path(), "--input-type=module", "-e", said, page, fields]
     done = json.loads(subprocess.run(words, capture_output=True, text=True, check=True, timeout=60).stdout)
     lining = "2 1/2 in soft brick 26, 1 in blanket 8 lb"
-    assert done == ["castable 60 %", lining, "wall", "none", "auto", "100 kBtu/h"]
+    assert done == ["castable 60 %", lining, "auto", "none", "auto", "100 kBtu/h"]

@@ -225,6 +225,17 @@ STEEL_ANSWERS = (
         near="bench",
     ),
     Answer(
+        "cap_made",
+        "body.cap_m",
+        "length",
+        "Caps or discs, thick",
+        meaning="Thickness of the flat that caps, or a round pipe's discs, are cut from.",
+        formula="as set; auto: the wall where flat of that is sold, else the next thicker",
+        inputs=("wall", "cap_thickness"),
+        source=PRACTICE,
+        near="bench",
+    ),
+    Answer(
         "bevel",
         "welding.bevel_m",
         "length",

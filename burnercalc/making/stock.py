@@ -165,6 +165,20 @@ def nearest_flat_thickness(*, thickness_m, unit=""):
     return best, 0.0 if abs(best - thickness_m) < NOISE_M else abs(best - thickness_m)
 
 
+def cap_thickness_m(*, wall_m, unit, chosen="auto"):
+    """Thickness of caps or discs [m]: as chosen; "wall" is the body's; "auto" too where flat of that is sold, else
+    the next thicker that is sold by `unit`, in or mm.
+
+    Source: flats.csv
+    Checked by: tests/test_making_stock.py
+    """
+    if chosen not in ("auto", "wall"):
+        return chosen
+    if chosen == "wall" or not nearest_flat_thickness(thickness_m=wall_m)[1]:
+        return wall_m
+    return next((size for size in flat_sizes_m("thickness", unit) if size > wall_m), wall_m)
+
+
 def flat_width_m(*, width_m, unit):
     """Width of the narrowest flat bar sold by `unit` that gives a piece so wide [m]; None: cut it from plate.
 

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from ..making.stock import cap_thickness_m
+
 
 @dataclass(frozen=True)
 class Body:
@@ -35,8 +37,9 @@ def body(
     grip: float,
     block_thickness: float,
     cap_thickness: float | str,
+    sizes: str,
 ) -> Body:
-    is_round, cap_m = body_kind == "pipe", wall if cap_thickness == "wall" else float(cap_thickness)
+    is_round, cap_m = body_kind == "pipe", cap_thickness_m(wall_m=wall, unit=sizes, chosen=cap_thickness)
     return Body(
         kind=body_kind,
         round=is_round,
