@@ -42,6 +42,7 @@ class Job:
         inches, metric   settings to start from; empty leaves the design as it is
         fuels      {fuel: (inches, metric)}: what is set otherwise for a fuel, so that the job starts without a stop
         rungs      what is set otherwise for sizes of the chamber
+        asks       settings that are to be entered, in order, where it opens a room
     """
 
     key: str
@@ -50,6 +51,7 @@ class Job:
     inches: dict = field(default_factory=dict)
     metric: dict = field(default_factory=dict)
     opens: str = ""
+    asks: tuple = ()
     fuels: dict = field(default_factory=dict)
     rungs: tuple = ()
 
@@ -305,8 +307,19 @@ JOBS = (
         "I have a burner",
         "Measure it and enter it: box, ports, blower and jet. Then read what it gives.",
         opens="feed",
+        asks=(
+            *("body_length", "body_width", "rows", "ports_per_row", "port_diameter"),
+            *("baffle_holes", "inlet", "mix_pipe", "blower_shutoff_pressure", "blower_free_flow"),
+            *("jet_drill", "gas_pressure", "low_fire"),
+        ),
     ),
-    Job("face", "Only the face", "Lay out the ports for a piece of tube and pins at hand.", opens="face"),
+    Job(
+        "face",
+        "Only the face",
+        "Lay out the ports for a piece of tube and pins at hand.",
+        opens="face",
+        asks=("body_length", "body_width", "setback", "port_diameter", "rows", "ports_per_row"),
+    ),
 )
 
 _FORGE, _FIRST = JOBS[0], JOBS[0].rungs[0]

@@ -318,6 +318,12 @@ def test_hours_of_the_batch_share_the_mould():
             240,
         ),
         (
+            {"bought_price": "100", "hour_value": "20"},  # material of 100
+            "Buy: the material alone costs as much as a bought one, and 7.0 h of work come on top.",
+            0,
+            240,
+        ),
+        (
             {"bought_price": "86", "hour_value": "20"},
             "Buy: the material alone costs 100 a burner, 14 more than a bought one.",
             -2,

@@ -983,6 +983,7 @@ MONEY_ANSWERS = (
             "even": "About even, by prices that are examples until you set yours: one you make comes to "
             "{with_work:money}, work paid, a bought one to {bought:money}.",
             "material": "Buy: the material alone costs {each:money} a burner, {more:money} more than a bought one.",
+            "same": "Buy: the material alone costs as much as a bought one, and {hours:.1f} h of work come on top.",
             "no_work": "Make, for yourself: it saves {saved:money} a burner.",
             "make": "Make, for yourself: material {each:money} a burner against {bought:money} bought; each of "
             "the {hours:.1f} h of work saves {earned:money}, and with it paid at {worth:money} making "

@@ -9,6 +9,8 @@ from .bench_hours import BenchHours
 from .purchases import Purchases
 from .train import Part, Train
 
+SAME = 0.01  # of the price of a bought one: a smaller saving is none to tell
+
 
 @dataclass(frozen=True)
 class Entry:
@@ -83,6 +85,8 @@ def cost(
 def _said(found, bought_price, hour_value):
     if found.way == "even":
         return said("even", with_work=found.cost_with_work_each, bought=bought_price)
+    if abs(found.saved_each) < SAME * bought_price and found.way == "buy":
+        return said("same", hours=found.hours_each)
     if found.saved_each < 0:
         return said("material", each=found.cost_each, more=-found.saved_each)
     if found.earned_per_hour is None:

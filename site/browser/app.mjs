@@ -18,6 +18,7 @@ import { wireFind } from "./find.mjs";
 import { offered } from "./have.mjs";
 import { wireMend } from "./mend.mjs";
 import { wireShopping } from "./shopping.mjs";
+import { wireAsks } from "./asks.mjs";
 import { wireTight } from "./tight.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
@@ -434,6 +435,7 @@ async function begin() {
   wireShopping(design);
   wireJobs();
   wireFit();
+  wireAsks(design);
   wireTight();
   wireWalk();
   undoable(design);

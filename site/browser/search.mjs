@@ -54,7 +54,7 @@ function find([id, kind, room, label, , meaning]) {
 function found(id, label, words, value, press) {
   const made = button("", press, "find");
   made.dataset.find = id;
-  made.append(make("span", "", label, make("small", "", words)), make("b", "", value.slice(0, 40)));
+  made.append(make("span", "", label, make("small", "", words)), make("b", "", value.length > 40 ? `${value.slice(0, 40).replace(/[\s,]+\S*$/, "")}\u2026` : value));
   return made;
 }
 

@@ -1083,3 +1083,20 @@ def test_a_fire_that_is_less_than_the_chamber_needs_is_told_at_the_head_and_fitt
     settle(ready)
     ready.wait_for_selector("#fit", state="hidden")
     assert number(ready, "firing_rate_gross") == pytest.approx(number(ready, "firing_rate_needed"))
+
+
+def test_who_has_a_burner_is_told_that_an_example_stands_there_and_led_to_each_size(ready):
+    told = ready.locator("#bars .bar:has-text('Enter yours')")
+    for job in (job for job in JOBS if job.asks):
+        chapter(ready, "start")
+        ready.locator(".chip", has_text=job.name).tap()
+        assert "an example's" in told.inner_text()
+        for key in job.asks:
+            ready.wait_for_selector(f"#set-{key}[data-marked]:visible")
+            assert BY_KEY[key].label in told.inner_text()
+            told.get_by_role("button").first.tap()
+        assert not told.count()
+    put(ready, "rows", "4")
+    chapter(ready, "start")
+    ready.locator(".chip", has_text="Only the face").tap()
+    assert told.count() and "an example's" not in told.inner_text()
