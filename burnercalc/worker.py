@@ -13,6 +13,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "blower", "settings": {...}, "of"}         what is typical of a kind of blower, as texts of settings
           {"kind": "try", "settings": {...}, "key", "by", "check"}  a check, a setting so many steps away; with
                                                               "whole" also the other checks that are worse there
+          {"kind": "fit", "settings": {...}}                  the fire that follows the chamber, and what that spoils
           {"kind": "compare", "settings": {...}, "other": {...}, "got", "other_got"} what differs between two designs
           {"kind": "code", "text"}                            a QR code, as SVG
           {"kind": "thumb", "settings": {...}}                a small picture of the face, as SVG
@@ -408,8 +409,19 @@ def _try(request):
         "end": changed == design,
         "label": setting.label,
         "shown": result.setting(setting.key),
-        "worsens": [{"key": each.key, "label": each.label, "verdict": each.verdict} for each in worse],
+        "worsens": _named(worse),
     }
+
+
+def _named(checks):
+    return [{"key": each.key, "label": each.label, "verdict": each.verdict} for each in checks]
+
+
+def _fit(request):
+    result = _solved(_design(request))
+    fit = jobs.fit(result, _mine(request).split(","))
+    worse = worsened(result, solve(result.design.changed(fit), result)) if fit else []
+    return {"settings": fit, "worsens": _named(worse)}
 
 
 def _compare(request):
@@ -573,6 +585,7 @@ KINDS = {
     "layers": _layers,
     "blower": _blower,
     "try": _try,
+    "fit": _fit,
     "compare": _compare,
     "code": _code,
     "thumb": _thumb,

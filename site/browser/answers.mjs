@@ -205,8 +205,8 @@ async function findCures(check, pressed) {
   else pressed.textContent = found.length ? "Each of these alone brings a stop" : "None of these alone cures it";
 }
 
-// What a cure does to the other checks, where it does harm: the worst two by name.
-function butThen(worsens) {
+// What a change does to the other checks, where it does harm: the worst two by name.
+export function butThen(worsens) {
   const named = worsens.slice(0, 2).map((each) => `${each.label.toLowerCase()}: ${each.verdict}`);
   if (worsens.length > 2) named.push(`and ${worsens.length - 2} more`);
   return named.length ? `, but then ${named.join(", ")}` : "";

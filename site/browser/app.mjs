@@ -6,7 +6,7 @@ import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { go, layered, opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, fillTyped, listen, refuse, wireField, wireSettings } from "./settings.mjs";
-import { showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
+import { butThen, showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
 import { jump } from "./jump.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { showGrips, wireDrag } from "./drag.mjs";
@@ -236,9 +236,17 @@ function named() {
 
 const openPlace = (id) => (byId(id).matches(".chapter") ? go(id.replace("chapter-", "")) : jump(id));
 
-// A fire that was set beside what the chamber needs: one tap has it follow.
+// A fire that was set beside what the chamber needs: one tap has it follow, and what that does to the face and the rest is said.
 function wireFit() {
-  byId("fit").addEventListener("click", () => shown?.fit.settings && take({ ...texts, ...shown.fit.settings }));
+  byId("fit").addEventListener("click", async () => {
+    if (!shown?.fit.settings) return;
+    const { ok, worsens } = await ask({ kind: "fit", settings: texts });
+    await take({ ...texts, ...shown.fit.settings });
+    if (ok && worsens.length) {
+      tell("brought", `The fire follows the chamber${butThen(worsens)}.`,
+        ["Make it good", () => document.querySelector("[data-open=good-box]").click()], ["Undo", () => byId("undo").click()]);
+    }
+  });
 }
 
 // What somebody came to do: a design to start from, one's own from then on, beside what was there before.

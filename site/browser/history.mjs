@@ -44,23 +44,29 @@ function recall(link) {
 
 const failed = () => root.dataset.state === "error" && past.length > 0; // what was typed is not on the page
 
-function undo() {
-  if (failed()) step(past.at(-1), () => {});
-  else if (past.length > 1) step(past.at(-2), () => future.push(past.pop()));
+// One after the other: each press is a step, however fast they come.
+let turn = Promise.resolve();
+const undo = () => { turn = turn.then(back, back); }, redo = () => { turn = turn.then(forth, forth); };
+
+async function back() {
+  if (failed()) await step(past.at(-1), () => {});
+  else if (past.length > 1) await step(past.at(-2), () => future.push(past.pop()));
 }
 
-function redo() {
-  if (future.length) step(future.at(-1), () => past.push(future.pop()));
+async function forth() {
+  if (future.length) await step(future.at(-1), () => past.push(future.pop()));
 }
 
 async function step(to, move) {
-  if (moving) return;
   moving = to;
-  await load(to.link, to.own);
-  move();
-  if (to.own) changedOwn(to.link);
-  moving = null;
-  steps();
+  try {
+    await load(to.link, to.own);
+    move();
+    if (to.own) changedOwn(to.link);
+  } finally {
+    moving = null;
+    steps();
+  }
 }
 
 // Which of the two can be taken.

@@ -942,6 +942,16 @@ def test_undo_and_redo(real):
     real.wait_for_function("() => location.hash === '#v=2&rows=4'")
 
 
+def test_each_press_of_undo_is_a_step_however_fast(ready):
+    first = ready.evaluate("() => location.hash")
+    for rows in "346":
+        put(ready, "rows", rows)
+    for press, link in (("undo", first), ("redo", "#v=2&rows=6")):
+        ready.evaluate("(press) => { for (let n = 0; n < 3; n += 1) document.getElementById(press).click(); }", press)
+        ready.wait_for_function("(link) => location.hash === link", arg=link)
+        settle(ready)
+
+
 def test_a_reload_loses_nothing(ready, site):
     put(ready, "rows", "3")
     ready.reload()
@@ -1074,6 +1084,8 @@ def test_a_fire_that_is_less_than_the_chamber_needs_is_told_at_the_head_and_fitt
     settle(ready)
     ready.wait_for_selector("#fit", state="hidden")
     assert number(ready, "firing_rate_gross") == pytest.approx(number(ready, "firing_rate_needed"))
+    # The example's face is drilled for twice that fire.
+    assert "but then flashback when hot: stop" in ready.locator("#bars").inner_text()
     ready.click("#undo")
     settle(ready)
     put(ready, "chamber_length", "40")
