@@ -8,6 +8,7 @@ from .errors import InputError, InputErrors
 from .parts.chamber import walls
 from .parts.firing import rate_W
 from .parts.gas import gas
+from .parts.reached import walls_K
 from .physics.metals import metal
 from .physics.pipes import pipe, pipe_names
 from .settings import BY_KEY
@@ -104,8 +105,7 @@ def _auto_rate_is_possible(v):
         return InputError(
             "firing_rate",
             "auto",
-            "needs a chamber that the flame can hold: with this fuel and mixture it leaves "
-            "next to nothing at the chamber temperature",
+            f"needs a chamber that a fire can hold so hot: {_hottest(v)}",
             BY_KEY["firing_rate"].default_in(v.get("sizes") or "in"),
             ("chamber_temperature", "equivalence_ratio", "fuel"),
         )
@@ -141,6 +141,29 @@ def _auto_rate_is_possible(v):
         high if each_W > high_W else low,
         ("burner_count",),
     )
+
+
+SURE_K = 5.0  # more than three digits are off by
+
+
+def _hottest(v):
+    """What the most fire that burns in so large a chamber brings it to."""
+    hottest_K, most_W = _fired(tuple((key, v[key]) for key in (*_RATE, "fuel_blend")))
+    if hottest_K is None:
+        return "with this fuel and mixture no flame burns"
+    return (
+        f"{_about(v, most_W, 'power')}, the most for its size, brings it to about "
+        f"{_about(v, hottest_K - SURE_K, 'temperature')}, a smaller opening or a thicker lining to more"
+    )
+
+
+@lru_cache(maxsize=16)
+def _fired(values):
+    return Burner(dict(values).__getitem__).call(_hottest_K)
+
+
+def _hottest_K(zone):
+    return (walls_K(zone, zone.most_W).value, zone.most_W) if zone.zones else (None, None)
 
 
 _CHAMBER = ("chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter")

@@ -313,13 +313,14 @@ def test_auto_near_the_most_that_a_chamber_can_heat_rises_steadily_and_says_so()
         heat_W = rate * max(kept, 0.1)
         assert heat_W == pytest.approx(r["wall_loss"] + r["opening_loss"] + r["work_heat"], rel=0.005)
         assert r.part("need").at_limit == (kept < 0.1) == (r.checks["rate_for_need"].verdict == "caution")
-    limit = found[5]
+    limit = found[4]  # of 50 lb/h and more the poorest film asks for a fire that burns in no chamber so small
     sure_W = limit.answers["working_rate"].band[1]
     assert "near the most that the chamber can ever heat" in limit.checks["rate_for_need"].text
-    assert sure_W > 1.5 * needed[5]
+    assert sure_W > 1.4 * needed[4]
+    assert all("no rate is enough" in r.checks["rate_for_need"].text for r in found[5:])
     assert limit.checks["rate_for_need"].changes[0].setting == "work_rate"
     # As much as the poorest film asks for is enough, and less than the middle one does is too little.
-    texts = {"work_rate": "50 lb/h", **slow}
+    texts = {"work_rate": "45 lb/h", **slow}
     assert solved(firing_rate=f"{1.01 * sure_W!r} W", **texts).checks["rate_for_need"].verdict == "good"
     little = solved(firing_rate=f"{0.9 * limit['working_rate']!r} W", **texts).checks["rate_for_need"]
     assert little.verdict == "caution" and "is too little" in little.text

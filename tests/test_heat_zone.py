@@ -10,7 +10,7 @@ from designs import FAR_APART, WORKED
 from gray_gas import as_one_gray
 from test_heat import BTU_H, solved
 
-from burnercalc import Design, solve
+from burnercalc import Design, InputErrors, solve
 from burnercalc.parts import PARTS
 from burnercalc.parts import zone as zone_part
 from burnercalc.parts.zone import MARCH
@@ -203,6 +203,26 @@ def test_what_burns_in_no_chamber_heats_none_up():
         assert r["heat_up_rate"] is None and r.checks["heat_up_reach"].verdict == "stop"
         needs.append(r["firing_rate_needed"])
     assert needs == sorted(needs) and needs[-1] < 1.2 * needs[0]
+
+
+def test_auto_is_never_less_than_what_holds_the_chamber_and_asks_for_no_fire_that_burns_in_none():
+    """At 2900 °F it answered 188 kBtu/h where 625 hold the chamber; in its 396 in3 burn 531 at most, three times what
+    burns well in so many (8 MW/m3), and bring it to 2895 °F."""
+    most_W = 3 * 8e6 * 396 * 0.0254**3
+    for texts, hottest in (({}, 2890), ({"opening_area": "20 in2"}, 2720)):
+        for at in (2700, hottest):
+            r = solved(firing_rate="auto", chamber_temperature=f"{at} degF", **texts)
+            assert r["hold_rate"] * (1 - 1e-9) <= r["firing_rate_gross"] < most_W
+            for found in (r.answers[key].band for key in ("hold_rate", "working_rate")):
+                assert not found or found[1] < most_W
+        too_hot = {**texts, "chamber_temperature": f"{hottest + 30} degF"}
+        with pytest.raises(InputErrors) as caught:
+            solved(firing_rate="auto", **too_hot)
+        (error,) = caught.value.errors
+        told = f"531 kBtu/h, the most for its size, brings it to about {hottest} degF"
+        assert error.field == "firing_rate" and told in error.rule
+        check = solved(firing_rate="400 kBtu/h", **too_hot).checks["rate_for_need"]
+        assert check.verdict == "stop" and check.text.startswith("Most likely no fire brings the chamber to")
 
 
 BRICK = {

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from ..physics import combustion
 from ..physics.band import Band
+from ..physics.gas_zone import ZoneState
 from .chamber import Chamber
 from .flame import Flame
 from .gas import Gas
@@ -19,7 +20,7 @@ class Need:
     A rate that only the poorest film cannot give has no band. `needed_W` is what auto takes: too slow a heat-up harms
     nobody, so its middle counts; work that stays cold does, so the careful end of its band counts, but no more than
     where LEAST_KEPT of the heat stays: beyond, fire grows without end for hardly more work, and `at_limit` says so.
-    Never less than what holds the chamber empty, if a fire of this chamber does.
+    Never less than what holds the chamber empty; None where no fire of this chamber does.
     Where no fire heats up as asked, it counts what that would take if the gas left at wall temperature, the limit of
     perfect exchange: no fire needs less. A fire that is none of this chamber does not work either.
     `holds_best_W`, `works_best_W`: with the most film; None where even so no fire of this chamber does.
@@ -54,14 +55,9 @@ class Need:
 
 
 def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
-    hold, working = (
-        tuple(None if state is None else state.firing_rate_W for state in states)
-        for states in (zone.hold, zone.working)
-    )
-    if working[1] is not None and working[1] > zone.most_W:
-        working = (None, None, working[2])
+    hold, working = (tuple(_of_chamber(state, zone) for state in states) for states in (zone.hold, zone.working))
     hold_W, working_W, heat_up_W = hold[1], working[1], zone.heat_up_W[1]
-    holds_best_W, works_best_W = (_of_chamber(rates[2], zone) for rates in (hold, working))
+    holds_best_W, works_best_W = hold[2], working[2]
     held, poorest = zone.hold[1], zone.working[0]
     if held is None or hold_W is None or flame.available is None:
         return Need(None, None, None, None, None, None, None, None, holds_best_W=holds_best_W)
@@ -72,7 +68,7 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         hold_W=hold_W,
         working_W=working_W,
         heat_up_W=heat_up_W,
-        needed_W=max(works_W, heats_W, _of_chamber(hold_W, zone) or 0.0),
+        needed_W=max(works_W, heats_W, hold_W),
         decided_by="working" if works_W >= heats_W else "heat-up",
         efficiency=chamber.work_heat_W / working_W if working_W else None,
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
@@ -86,8 +82,9 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
     )
 
 
-def _of_chamber(rate_W: float | None, zone: Zone) -> float | None:
-    return None if rate_W is None or rate_W > zone.most_W else rate_W
+def _of_chamber(state: ZoneState | None, zone: Zone) -> float | None:
+    """Its rate; None of what burns in no chamber of this size."""
+    return None if state is None or state.firing_rate_W > zone.most_W else state.firing_rate_W
 
 
 def band(rates: tuple[float | None, ...]) -> Band | None:
