@@ -86,6 +86,24 @@ def test_fewer_days_off_never_take_longer(burners, means):
     assert days == sorted(days) and days[0] < days[-1]
 
 
+@pytest.mark.parametrize(
+    "burners, change, means",
+    [
+        # Of 150 random batches these two took a day and two more in dry air; 54 and 64 days.
+        (12, {"weld": 720, "heats": (1440, 565), "cast": 120}, Means(4, 1, 3, 1, 480, 5)),
+        (20, {"weld": 60, "heats": (480,) * 5}, Means(4, 3, 1, 1, 480, 6, kiln=True)),
+    ],
+)
+def test_drier_air_never_takes_longer(burners, change, means):
+    """Air and warmth half as long again: that order of the work serves in dry air too, where a block then waits."""
+    dry = replace(ONE, **{"free": 180, "weigh": 323, "test": 60, "warm": 960, "damp": (3816, 1440), **change})
+    damp = replace(dry, air=3816, warm=1440, damp=(0, 0))
+    found = plan(burners, dry, means)
+    assert found.days <= plan(burners, damp, means).days < plan(burners, replace(dry, damp=(0, 0)), means).days
+    _resources_hold(burners, dry, means, found)
+    assert 2544 <= min(job.end - job.start for job in found.jobs if job.step == "air") < 3816
+
+
 def test_nobody_carries_a_block_into_the_warmth_on_a_day_off():
     """Cast on Monday at 13:30, trimmed on Wednesday at 15:30; 2544 - 960 min in the open end on Thursday at 17:54, and
     the warmth on Friday at 9:54. Begun a day later it would end on Saturday; two days later it begins on Monday at

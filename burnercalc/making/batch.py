@@ -30,7 +30,8 @@ class Work:
     nothing is. `weigh` runs from the start of a charge to the end of its hold, when it is weighed the second time; 0
     where nothing is. Both take hands besides, FREE_MIN and twice WEIGH_MIN. `test` is the test fire on the morning
     after the last heat, 0 where there is none. `warm` is the last part of `air`, in gentle warmth: it begins while the
-    shop is open, for somebody carries the block there, in no time that is booked; it goes on over night.
+    shop is open, for somebody carries the block there, in no time that is booked; it goes on over night. `damp`: air
+    and warm as they were in damp air, both 0 where it is damp.
     """
 
     weld: int
@@ -47,6 +48,7 @@ class Work:
     weigh: int = 0
     test: int = 0
     warm: int = 0
+    damp: tuple[int, int] = (0, 0)
 
 
 @dataclass(frozen=True)
@@ -136,6 +138,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     leaves the chamber hot, where the next block's bound water would turn to steam at once: no heat begins on that stand
     before the next morning. In a kiln the blocks stay from the oven on, and are fired as soon as someone can.
 
+    Drier air never takes longer: a calendar for damp air serves in dry air too, the blocks waiting meanwhile.
+
     Up to DOZEN burners that take no more than LONG_MIN by hand, owning more never takes longer: the best is taken over
     all of _fewer, which grow with what is owned. Above, only less of one kind is tried, as long as MOST_DAYS last, so
     that it may.
@@ -161,7 +165,20 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
         best = _shortest(burners, work, best, _one_kind_less(burners, means), whole, spare)
     else:
         best = _shortest(burners, work, best, _fewer(burners, means), whole, spare)
-    return best if burners == 1 else _in_shorter_days(burners, work, best, whole)
+    return best if burners == 1 else _as_if_damp(burners, work, _in_shorter_days(burners, work, best, whole), whole)
+
+
+def _as_if_damp(burners, work, best, means):
+    """The best plan, or that of damp air where it ends sooner, which lays the order of the work otherwise."""
+    air, warm = work.damp
+    slower = replace(work, air=air, warm=warm, damp=(0, 0))
+    if not air or _least_days(burners, slower, means) >= best.days:
+        return best
+    other = plan(burners, slower, means)
+    if other.days >= best.days:
+        return best
+    jobs = (replace(job, end=_aired(job.start, work, means)) if job.step == "air" else job for job in other.jobs)
+    return replace(other, jobs=tuple(jobs))
 
 
 def _in_shorter_days(burners, work, best, whole):

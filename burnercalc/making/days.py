@@ -267,16 +267,23 @@ def work_of_one(
         working_temp_K=working_temp_K,
     )
 
-    def lasts_s(*names):
+    def lasts_s(*names, stages=stages):
         return stage_seconds(stages=stages, names=names, start_temp_K=air_temp_K)
 
+    def dries(stages):
+        return tuple(_minutes(lasts_s(*names, stages=stages)) for names in (("air", "warm"), ("warm",)))
+
+    wet = {"castable": castable, "block_thickness_m": block_thickness_m, "working_temp_K": working_temp_K}
+    in_damp_air = (0, 0) if damp else dries(drying_stages(air_temp_K=air_temp_K, damp=True, **wet))
+    air, warm = dries(stages)
     cools_s = (next(stage.temp_K for stage in stages if stage.name == "oven") - air_temp_K) / COOL_K_S
     first_set = 0 if castable == "phosphate_plastic" else FIRST_SET_S * slow_factor(air_temp_K=air_temp_K)
     return Work(
         **{key: _minutes(value * 3600) for key, value in work.items()},
         cure=_minutes(lasts_s("cure")),
-        air=_minutes(lasts_s("air", "warm")),
-        warm=_minutes(lasts_s("warm")),
+        air=air,
+        warm=warm,
+        damp=in_damp_air,
         oven=_minutes(lasts_s("oven") + cools_s),
         weigh=_minutes(lasts_s("oven")),
         heats=tuple(
