@@ -23,7 +23,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "have", "text", "units"}                   what is at hand: its rows, and what is wrong with them
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
           {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
-          {"kind": "shops", "settings": {...}}                a design over the tolerances of shops
+          {"kind": "shops", "settings": {...}}                a design over the tolerances of shops; tells on the way
 `face` and `solve` may say `before`, the settings that stood there: what follows from a change, such as the pressure of
 another supply of gas, is then brought, and `solve` says what in `brought`.
 `settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
@@ -491,6 +491,10 @@ def _have(request):
     return {"rows": rows_of(request["text"]), "errors": [_error(error) for error in errors]}
 
 
+def _progress(tell):
+    return tell and (lambda done, most: tell(json.dumps({"done": done, "most": most})))
+
+
 def _find(request):
     """What is wrong with design and list, all of it; else the designs, each with its face."""
     from .find import find, report
@@ -504,13 +508,10 @@ def _find(request):
         lambda: weights_of(request.get("weights", {})),
     )
 
-    def progress(done, most):
-        tell(json.dumps({"done": done, "most": most}))
-
     def first(found):
         tell(json.dumps({"first": {"settings": found.texts}}))
 
-    answer = find(design, have, weights, progress=tell and progress, first=tell and first)
+    answer = find(design, have, weights, progress=_progress(tell), first=tell and first)
     reply = report.as_data(answer, have)
     for shown, offer in zip(reply["designs"], answer.offers):
         shown["svg"] = on_page.thumb_svg(offer.result)
@@ -543,7 +544,7 @@ def _shops(request):
     from .find import report, sample, tornado
 
     design = _design(request)
-    found = sample(design)
+    found = sample(design, progress=_progress(request["tell"]))
     return {"sample": report.shops_data(found), "tornado": report.tornado_data(tornado(design), design.reader)}
 
 

@@ -63,19 +63,43 @@ def test_the_changes_are_the_difference_and_each_is_needed(mended, name):
         assert {kept.key for kept in change.mends} == worse & one.after.checks.keys()
         if last.value(change.key) == "auto":
             assert change.after.startswith("auto, ") and change.after.endswith((" kBtu/h", " kW")), change
-        said = report.mends_said(change)
-        for kept, words in zip(change.mends, said):
+        for kept in change.mends:
             check = one.after.checks[kept.key]
             assert kept.verdict == check.verdict
-            share = re.fullmatch(r".* (\d+) % to spare", words)  # "1737 %" stood beside "22 times its need"
-            assert (
-                (int(share[1]) <= 100) if share else ("twice" in words) == (kept.spare is not None and kept.spare > 1)
-            )
             if kept.spare is not None:
                 from_nought = check.limit - {"jet_impingement": 1, "blower": -1}.get(kept.key, 0)
                 assert kept.spare == pytest.approx(abs(check.value - check.limit) / abs(from_nought))
     design, refused = from_link(one.link())
     assert not refused and design == last
+
+
+@pytest.mark.parametrize("name", BAD)
+def test_each_check_is_said_once_and_what_gets_worse_too(mended, name):
+    one = mended[name]
+    data, faults = report.mended_data(one), {fault.key for fault in one.mended}
+    assert [each["check"] for each in data["mended"]] == [fault.key for fault in one.mended]
+    said = " ".join(words for change in data["changes"] for words in change["says"])
+    assert not [fault.label for fault in one.mended if fault.label in said]
+    for change, moved in zip(data["changes"], one.changes):
+        others = {kept.label for kept in moved.mends if kept.key not in faults}
+        assert all(label in " ".join(change["says"]) for label in others)
+        assert ("other blower" in " ".join(change["says"])) == change["setting"].startswith("blower_")
+    after, order = one.after.checks, ("good", "note", "caution", "stop")
+    for each in data["mended"]:
+        verdict, share = (after[each["check"]].verdict if each["check"] in after else "gone"), each["then"]
+        assert share.startswith(verdict)
+        if each["check"] == "blower" and verdict == "good":  # as on the first screen
+            assert float(re.search(r"([\d.]+) times its need", share)[1]) == pytest.approx(
+                one.after["blower_times"], rel=6e-3
+            )
+        elif inside := re.search(r"(\d+) %", share):
+            assert int(inside[1]) <= 100
+    worse = {
+        key
+        for key, was in one.before.checks.items()
+        if key in after and order.index(after[key].verdict) > order.index(was.verdict)
+    }
+    assert {each["check"] for each in data["worse"]} == worse
 
 
 def test_of_what_stays_each_cure_is_said_and_why_it_is_no_way(mended):
@@ -157,7 +181,7 @@ def test_good_on_the_command_line(capsys):
     )
     # A blower is bought, and says so; where notes stay not all is said to be good.
     blower = next(one for one in data["changes"] if one["setting"].startswith("blower"))
-    assert blower["price"] == 120 and "costs 120.00" in blower["says"]
+    assert blower["price"] == 120 and "another blower to buy, costs 120.00" in blower["says"]
     assert "note" in data["after"].values() and data["head"] == "All faults go; notes stay."
     assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O"]) == 0
     assert "->" in capsys.readouterr().out

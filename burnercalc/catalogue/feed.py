@@ -817,11 +817,9 @@ CHECKS = (
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
             "{last:air_flow}: take a larger blower, or less fire.",
             "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, {margin:percent 0} to spare; {usual:percent 0} is usual.",
-            "ample": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, {times:ratio 2} times as much.",
+            "there, {times:ratio} times its need; {usual:ratio} is usual.",
             "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, only {margin:percent 0} to spare; {usual:percent 0} is usual. Use larger ports, a larger mix pipe "
+            "there, only {times:ratio} times its need; {usual:ratio} is usual. Use larger ports, a larger mix pipe "
             "or a stronger blower.",
             "short": "High fire asks for {air:air_flow} of air; with the damper open the blower brings "
             "{brings:air_flow}, {short:percent} less, and it burns so much richer. Use larger ports, a larger mix "

@@ -35,7 +35,6 @@ FINE_JET = 1.01
 BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the second its holes jet
 MIXING = (DIAMETERS_NEEDED, 5.0)
 MARGIN = 0.20  # pressure to spare at high fire, good from
-AMPLE = 1.0  # margin from which the blower's pressure is said as so many times what is needed
 DRIFT = 0.03  # richer when hot, good to: what a hand can set
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
 METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
@@ -169,7 +168,7 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         cases, has_Pa = ["ends"], None
     else:
         has_Pa = blower.curve.pressure_Pa(blower.high_m3_s, blower.air_density_kg_m3)
-        cases = ["ample" if word == "good" and blower.margin >= AMPLE else word]
+        cases: list[str] = [word]
         cases = ["short"] if word == "caution" and blower.margin < 0 else cases
     if blower.burners > 1:
         cases = ["shared", *cases]
@@ -199,9 +198,8 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         needed=blower.high_Pa,
         has=has_Pa,
         last=blower.curve.last_m3_s,
-        margin=blower.margin,
-        times=blower.margin + 1,
-        usual=MARGIN,
+        times=1 + blower.margin,
+        usual=1 + MARGIN,
         brings=blower.flow_m3_s,
         short=blower.short,
     )

@@ -5,12 +5,13 @@ from typing import Any
 
 from .. import units
 from ..catalogue.sentences import pipe_size
+from ..checks.judge import VERDICTS
 from ..link import to_link
-from ..result import Result
+from ..result import Checked, Result
 from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, as_typed, shown
 from .bill import Bought
 from .faults import Fault
-from .good import Kept, Mended, Moved, Tried, verdicts
+from .good import BLOWER, Mended, Moved, Tried, verdicts
 from .have import Have
 from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, that_count
 from .shops import Sample, Swing
@@ -304,11 +305,15 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
                     for kept in one.mends
                 ],
                 "price": None if one.price is None else round(one.price, 2),
-                "says": mends_said(one, mended.after.design.reader),
+                "says": change_said(one, mended),
             }
             for one in mended.changes
         ],
-        "mended": _faults(mended.mended),
+        "mended": [{**fault, "then": then(fault["check"], mended)} for fault in _faults(mended.mended)],
+        "worse": [
+            {"check": check.key, "label": check.label, "was": was, "then": check.verdict}
+            for check, was in worse(mended)
+        ],
         "left": _faults(mended.left),
         "tried": {
             fault.key: [tried_text(one) for one in mended.tried if one.fault == fault.label] for fault in mended.left
@@ -336,27 +341,52 @@ def head(mended: Mended) -> str:
 def mended_text(mended: Mended, base: str = "") -> str:
     lines = [head(mended)]
     for one in mended.changes:
-        said = "; ".join(mends_said(one, mended.after.design.reader))
-        lines.append(f"{one.label}: {one.before} -> {one.after} ({said})")
-    lines += [f"mended: {fault.verdict.upper()} {fault.text}" for fault in mended.mended]
+        said = "; ".join(change_said(one, mended))
+        lines.append(f"{one.label}: {one.before} -> {one.after}" + (f" ({said})" if said else ""))
+    lines += [f"mended, then {then(each.key, mended)}: {each.verdict.upper()} {each.text}" for each in mended.mended]
+    lines += [f"worse, {was} before: {check.verdict.upper()} {check.text}" for check, was in worse(mended)]
     for fault in mended.left:
         lines.append(f"left: {fault.verdict.upper()} {fault.text}")
         lines += [f"   {tried_text(one)}" for one in mended.tried if one.fault == fault.label]
     return "\n".join([*lines, mended.link(base)]) + "\n"
 
 
-def mends_said(one: Moved, reader: str = "in") -> list[str]:
-    """What a change mends, what margin is left then, and what it costs to buy."""
-    cost = [] if one.price is None else [f"costs {units.show(one.price, 'price', reader)}"]
-    return [f"{kept.label}: {_spare(kept)}" for kept in one.mends] + cost
+def change_said(one: Moved, mended: Mended) -> list[str]:
+    """What is to be bought for a change, and what other changes would spoil without it."""
+    said, bought = [], one.key in BLOWER
+    if one.price is not None:
+        cost = f"costs {units.show(one.price, 'price', mended.after.design.reader)}"
+        said.append(f"another blower to buy, {cost}" if bought else cost)
+    elif bought:
+        dear = any(each.key in BLOWER and each.price is not None for each in mended.changes)
+        said.append("of the same other blower" if dear else "another blower to buy")
+    needed = [kept.label for kept in one.mends if kept.key not in {fault.key for fault in mended.mended}]
+    return said + ([f"at fault without it: {', '.join(needed)}"] if needed else [])
 
 
-def _spare(kept: Kept) -> str:
-    if kept.spare is None:
-        return kept.verdict
-    if kept.spare > 1:  # the check tells how many times its need that is
-        return "good, more than twice what is asked"
-    return "just enough" if kept.spare < 0.005 else f"good, {100 * kept.spare:.0f} % to spare"
+def then(key: str, mended: Mended) -> str:
+    """What a mended check says, and how far inside its limit it is."""
+    check = mended.after.checks.get(key)
+    kept = next((kept for one in mended.changes for kept in one.mends if kept.key == key), None)
+    if check is None:
+        return "gone"
+    if kept is None or kept.spare is None or check.verdict != "good":
+        return check.verdict
+    if key == "blower":
+        return f"good, {1 + check.value:.3g} times its need"
+    if kept.spare > 1:
+        return "good, well inside its limit"
+    return "good, just enough" if kept.spare < 0.005 else f"good, {100 * kept.spare:.0f} % inside its limit"
+
+
+def worse(mended: Mended) -> list[tuple[Checked, str]]:
+    """Checks that say a worse word than before, were it only a note, and what they said, the worst first."""
+    before = {key: check.verdict for key, check in mended.before.checks.items()}
+    return [
+        (check, before[check.key])
+        for check in mended.after.ranked()
+        if check.key in before and VERDICTS.index(check.verdict) > VERDICTS.index(before[check.key])
+    ]
 
 
 WHY = {
@@ -396,7 +426,7 @@ def number_text(number: str, value: float | None, system: str = "in") -> str:
     if value is None:
         return "none"
     match number:
-        case "rate through the jet":
+        case "fire at its gas pressure":
             return units.show(value, "power", system)
         case "turndown":
             return f"{value:.1f} to 1"

@@ -4,7 +4,7 @@ The sample is seeded: the same design gives the same shops.
 """
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from random import Random
 from typing import Any
@@ -47,7 +47,7 @@ TOLERANCES = (
 )
 # The four numbers whose tornado is drawn: name, what it is read from.
 NUMBERS = {
-    "rate through the jet": "jet.rate_W",
+    "fire at its gas pressure": "jet.rate_W",
     "spread between ports": "shares.spread",
     "turndown": "holding.turndown",
     "blower against its need": "blower.times",
@@ -149,8 +149,8 @@ def off_by(key: str, value: Any, off: float, share: bool) -> Any:
 def tornado(design: Design) -> tuple[Swing, ...]:
     """Each number over each tolerance alone, for each number the longest swing first."""
     design = built(solve(design))
-    base = solve(design)
-    ends = {}
+    base = _at_its_pressure(solve(design))
+    design, ends = base.design, {}
     for tolerance in TOLERANCES:
         shops = [moved(design, {tolerance: off}) for off in (tolerance.low, tolerance.high)]
         ends[tolerance] = [_numbers(solve(shop, base)) if shop else {} for shop in shops]
@@ -164,6 +164,15 @@ def tornado(design: Design) -> tuple[Swing, ...]:
     return tuple(sorted(swings, key=lambda swing: (order.index(swing.number), -swing.reach)))
 
 
+def _at_its_pressure(result: Result) -> Result:
+    """The design with its gas at the pressure told for high fire, as a smith sets it; a line gives its own at most."""
+    jet, line = result.part("jet"), result.part("gas").liquid is None
+    if jet.high_Pa is None:
+        return result
+    told_Pa = min(jet.high_Pa, jet.gauge_Pa) if line else jet.high_Pa
+    return solve(Design({**result.design.values(), "gas_pressure": told_Pa}, result.design.texts), result)
+
+
 def _numbers(result: Result) -> dict[str, float | None]:
     found = {}
     for number, at in NUMBERS.items():
@@ -173,7 +182,9 @@ def _numbers(result: Result) -> dict[str, float | None]:
     return found
 
 
-def sample(design: Design, shops: int = SHOPS, seed: int = SEED) -> Sample:
+def sample(
+    design: Design, shops: int = SHOPS, seed: int = SEED, progress: Callable[[int, int], None] | None = None
+) -> Sample:
     """So many shops, each off by chance within all tolerances; which are good, and which turn a check worse."""
     dice = Random(seed)
     design = built(solve(design))
@@ -185,7 +196,9 @@ def sample(design: Design, shops: int = SHOPS, seed: int = SEED) -> Sample:
     good, count = 0, Counter[str]()
     worst: dict[str, tuple[int, str, str, str]] = {}
     before: Result | None = base
-    for offs in drawn:
+    for done, offs in enumerate(drawn):
+        if progress:
+            progress(done, shops)
         shop = moved(design, offs)
         if shop is None:
             count["built"] += 1

@@ -1,5 +1,5 @@
 // Make it good, and what if: asked about the design on the page, aside, and only when somebody wants to know.
-import { all, byId, make } from "./page.mjs";
+import { all, button, byId, make } from "./page.mjs";
 import { askAside, stopAside } from "./aside.mjs";
 import { explain } from "./glossary.mjs";
 
@@ -10,25 +10,42 @@ let after = null; // its mended settings
 export function wireMend(given) {
   design = given;
   wire("good", "Trying changes\u2026", showGood);
-  wire("shops", "Building it in 100 shops like yours\u2026", showShops);
+  wire("shops", "Building it in shops like yours\u2026", showShops);
   byId("good-take").addEventListener("click", take);
 }
 
 function wire(kind, words, show) {
-  const box = byId(`${kind}-box`), status = byId(`${kind}-status`);
+  const box = byId(`${kind}-box`), status = byId(`${kind}-status`), found = byId(`${kind}-found`);
+  const bar = make("progress"), stop = button("Stop", () => (asking ? stopAside() : run()));
   let asking = false;
+  bar.setAttribute("aria-label", words);
+  found.tabIndex = -1;
+  status.after(make("div", "run", bar, stop));
+  const turn = (on, again = false) => {
+    asking = on;
+    bar.hidden = !on;
+    stop.textContent = on ? "Stop" : "Start again";
+    if (!on && !again && document.activeElement === stop) found.focus(); // what is gone cannot hold it
+    stop.hidden = !on && !again;
+  };
+  turn(false);
+  const hear = ({ done, most }) => {
+    bar.max = most;
+    bar.value = done;
+    status.textContent = `${words} ${done} of ${most}`;
+  };
   const run = async () => {
     const link = design.shown()?.link;
-    byId(`${kind}-found`).replaceChildren();
+    found.replaceChildren();
     byId("good-take").hidden = true;
     if (!link) return void (status.textContent = "Wait until the design is computed.");
     status.textContent = words;
-    asking = true;
-    const reply = await askAside({ kind, settings: design.texts() });
-    asking = false;
+    bar.removeAttribute("value");
+    turn(true);
+    const reply = await askAside({ kind, settings: design.texts() }, hear);
+    turn(false, reply.stopped);
     about = link;
-    if (reply.stopped) return;
-    status.textContent = reply.ok ? "" : reply.errors.map((error) => error.text).join(" ");
+    status.textContent = reply.ok ? "" : reply.stopped ? "Stopped." : reply.errors.map((error) => error.text).join(" ");
     if (reply.ok) show(reply, status);
   };
   for (const press of all(`[data-open=${kind}-box]`)) press.addEventListener("click", run);
@@ -40,12 +57,14 @@ const listed = (rows) => make("ul", "changes", ...rows.map(([head, words, ...mor
 const lines = (words) => make("ul", "", ...words.map((line) => make("li", "", line)));
 
 function showGood(reply, status) {
-  const { changes, mended, left } = reply;
+  const { changes, mended, worse, left } = reply;
   status.textContent = reply.head;
   const parts = [];
-  if (changes.length) parts.push(make("h3", "", "What changes"), listed(changes.map(({ label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says)])));
-  const verdicts = [...mended, ...left].map(({ check, label, verdict }) => [label, `${verdict} now, then ${reply.after[check] ?? "gone"}`]);
-  if (verdicts.length) parts.push(make("h3", "", "What the checks say"), listed(verdicts));
+  const add = (head, rows) => { if (rows.length) parts.push(make("h3", "", head), listed(rows)); };
+  add("What changes", changes.map(({ label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says)]));
+  add("What that mends", mended.map(({ label, verdict, then }) => [label, `${verdict} now, then ${then}`]));
+  add("What gets worse", worse.map(({ label, was, then }) => [label, `${was} now, then ${then}`]));
+  add("What stays", left.map(({ check, label, verdict }) => [label, `${verdict} now, then ${reply.after[check]}`]));
   for (const { check, label, text } of left) {
     parts.push(make("p", "help", make("b", "", `${label}: `), text));
     if (reply.tried[check].length) parts.push(make("p", "help", "What was tried:"), make("ul", "help", ...reply.tried[check].map((words) => make("li", "", words))));
@@ -62,7 +81,7 @@ function take() {
   design.take(after);
 }
 
-const NUMBERS = { "rate through the jet": "Fire", "spread between ports": "Port to port", turndown: "Turndown", "blower against its need": "Blower against its need" };
+const NUMBERS = { "fire at its gas pressure": "Fire at the gas pressure told", "spread between ports": "Port to port", turndown: "Turndown", "blower against its need": "Blower against its need" };
 
 function showShops({ sample, tornado }) {
   const parts = [make("p", "", make("b", "", sample.head))];

@@ -237,6 +237,9 @@ def test_make_it_good_shows_before_and_after_and_is_one_step(page, site):
     page.wait_for_selector("#good-found .changes")
     assert address(page) == before
     mended = make_good(from_link(BAD)[0])
+    said = page.inner_text("#good-found")
+    assert mended.mended and all(said.count(f"{fault.label}:") == 1 for fault in mended.mended)
+    assert "another blower to buy" in said and " times its need" in said
     shown = page.locator("#good-found .changes").first.inner_text()
     assert mended.changes and all(change.label in shown and change.after in shown for change in mended.changes)
     page.tap("#good-take")
@@ -247,9 +250,20 @@ def test_make_it_good_shows_before_and_after_and_is_one_step(page, site):
     page.wait_for_function("before => location.hash === before", arg=before)
 
 
-def test_what_if_counts_shops_and_draws_swings(page):
+def test_what_if_counts_shops_and_draws_swings(context, page):
+    held = []
+    first = lambda route: '"kind":"shops"' in route.request.post_data and not held
+    context.route("**/ask", lambda route: held.append(route) if first(route) else route.fallback())
     page.tap("[data-open=shops-box]")
+    press = page.locator("#shops-box .run button")
+    page.wait_for_selector("#shops-box progress:visible")
+    press.click()
+    assert page.inner_text("#shops-status") == "Stopped." and press.inner_text() == "Start again"
+    press.click()
     page.wait_for_selector("#shops-found .swings")
+    assert not press.is_visible() and not page.locator("#shops-box progress").is_visible()
+    fire = page.inner_text(".lead .big")  # the swings are about the fire that the first screen tells
+    assert page.locator("#shops-found h3").first.inner_text() == f"Fire at the gas pressure told: {fire}"
     assert "of 100 shops like yours" in page.locator("#shops-found").inner_text()
     assert page.locator("#shops-found h3").count() == 4
 
