@@ -502,7 +502,7 @@ def _find(request):
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
-    kept = [key for key in _mine(request).split(",") if key]
+    kept = [key for key in read_beside("mine", request["settings"].get("mine", ""))[0].split(",") if key]
     (design, have), weights = together(
         lambda: question(lambda: _design(request), request["have"], system, kept),
         lambda: weights_of(request.get("weights", {})),

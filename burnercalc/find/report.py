@@ -372,7 +372,7 @@ def then(key: str, mended: Mended) -> str:
         return "gone"
     if kept is None or kept.spare is None or check.verdict != "good":
         return check.verdict
-    if key == "blower":
+    if key == "blower" and check.value is not None:
         return f"good, {1 + check.value:.3g} times its need"
     if kept.spare > 1:
         return "good, well inside its limit"
