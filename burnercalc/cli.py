@@ -16,6 +16,7 @@ from .errors import InputError, InputErrors, printable, require, together
 from .files import FILES, PAPERS, PLANS, table_csv
 from .find import find, make_good, report, sample, tornado
 from .find.cannot import question
+from .find.have import Have, gathered
 from .find.score import weights_of
 from .find.search import BUDGET
 from .find.shops import SHOPS
@@ -311,11 +312,19 @@ def _write(design: Design, arguments: argparse.Namespace, key: str, path: str) -
 
 def _find(arguments: argparse.Namespace) -> int:
     """Designs from what is at hand; what --set gives is mine."""
-    kept = {item.partition("=")[0]: None for item in arguments.set}
-    kept |= {key: None for key in _beside(arguments).get("mine", "").split(",") if key}
+
+    def kept() -> list[str]:
+        beside = _beside(arguments).get("mine", "").split(",")
+        return list(dict.fromkeys([*(item.partition("=")[0] for item in arguments.set), *filter(None, beside)]))
+
+    def shop() -> tuple[Have, list[InputError]]:
+        try:
+            return gathered(_have_text(arguments), units_of(_texts(arguments)[0]))
+        except (InputError, InputErrors) as refused:
+            return Have({}, frozenset()), refused.errors
+
     (design, have), weights = together(
-        lambda: question(lambda: _design(arguments), _have_text(arguments), units_of(_texts(arguments)[0]), list(kept)),
-        lambda: _weights(arguments.weight),
+        lambda: question(lambda: _design(arguments), kept, shop), lambda: _weights(arguments.weight)
     )
     told = _progress()
     answer = find(design, have, weights, arguments.budget, told)

@@ -370,6 +370,8 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
         own = [error for error in errors.values() if error and error.field == setting.key and error is not refused]
         if isinstance(refused, OutOfRange) and own and not found:  # an end of the range is none of this design's
             told = own[-1]
+        elif isinstance(refused, OutOfRange) and told is refused and not found and (at := _at_end(errors)):
+            told = InputError(refused.field, refused.value, f"{refused.rule}; {at}", "", refused.others)
         waiting = [text for text in dict.fromkeys(error.nearest for error in own) if text not in tried]
     if search and found and not others:  # of several refusals each keeps room for the others' offers
         found = [_nearest(setting, refused, text, values, broken) for text in found]
@@ -380,6 +382,12 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
         found = [next((text for text in texts if text and broken(text) is None), "")]
         found = [text if others or not text else _nearest(setting, refused, text, values, broken) for text in found]
     return InputError(refused.field, refused.value, told.rule, " or ".join(found), told.others)
+
+
+def _at_end(errors: Mapping[str, InputError | None]) -> str:
+    """What another setting has against an end of the range."""
+    text, error = next(((text, error) for text, error in errors.items() if error), ("", None))
+    return f"at {text} the {BY_KEY[error.field].label.lower()} {error.rule}" if error and error.field in BY_KEY else ""
 
 
 def _nearest(

@@ -388,6 +388,9 @@ def _finite(key, value):
     return value
 
 
+FURTHER, LEAST_FURTHER = 0.25, 0.05
+
+
 def solve(design, before: "Result | None" = None) -> Result:
     """The Result of a Design. Raises nothing for a design that could be made: its checks say what is wrong.
 
@@ -397,10 +400,21 @@ def solve(design, before: "Result | None" = None) -> Result:
 
 
 def worsened(before: Result, after: Result) -> list[Checked]:
-    """The checks of a result that find fault where they did not before, or a worse one; the worst first."""
+    """The checks of a result that find fault where they did not before, a worse one, or the same one clearly further
+    beyond its limit; the worst first."""
     found = []
     for check in after.ranked():
         was = before.checks.get(check.key)
         if check.fault and (was is None or VERDICTS.index(check.verdict) > VERDICTS.index(was.verdict)):
             found.append(check)
+        elif check.fault and was is not None and check.verdict == was.verdict and _further(was, check):
+            found.append(check)
     return found
+
+
+def _further(was: Checked, check: Checked) -> bool:
+    """Whether a fault is clearly further beyond its limit than it was: a quarter, and a twentieth of the limit."""
+    if None in (was.value, was.limit, check.value, check.limit):
+        return False
+    off, now = abs(was.value - was.limit), abs(check.value - check.limit)
+    return now - off > max(FURTHER * off, LEAST_FURTHER * abs(check.limit))

@@ -361,9 +361,10 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
         return to_si(float(feet), "ft", "m") + to_si(found[0], "in", "m")
     found = split_number(text)
     if found is None or not isfinite(found[0]):
-        raise InputError(
-            field, text, f"must be a number with a unit, such as {examples}" if si_unit != "1" else "must be a number"
-        )
+        if si_unit == "1":
+            raise InputError(field, text, f"must be a number, such as {_example(dimension, 'in')}")
+        such_as = f"such as {_example(dimension, bare_units)}" if bare_units else f"with a unit, such as {examples}"
+        raise InputError(field, text, f"must be a number{',' if bare_units else ''} {such_as}")
     value, unit = found[0], as_on_a_plate(found[1]).strip()
     require(not re.match(",[0-9]", unit), field, text, "must have no comma in its number")
     if unit == "" and dimension == "fraction":
@@ -380,6 +381,9 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
         require(unit != "1" and (unit == "" or dimension not in ("count", "money", "price")), field, text, "")
         value = to_si(value, unit, si_unit)
     except InputError:
+        first, _, over = unit.partition(" ")
+        if over and _reads(f"1 {first}", dimension):
+            raise InputError(field, text, f"must end with its unit: {over} is too much") from None
         raise InputError(
             field,
             text,
@@ -423,9 +427,16 @@ def _typed(sign: str) -> bool:
     return " " <= sign <= "~"
 
 
+EXAMPLE_NUMBERS = {
+    "length": {"in": "3", "mm": "75"},
+    "temperature": {"in": "70", "mm": "20"},
+    "count": {"in": "14", "mm": "14"},
+}
+
+
 def _example(dimension: str, mode: str) -> str:
     unit = shown_unit(dimension, mode)
-    number = {"length": {"in": "3", "mm": "75"}, "temperature": {"in": "70", "mm": "20"}}.get(dimension, {})
+    number = EXAMPLE_NUMBERS.get(dimension, {})
     return f"{number.get(mode, '1')} {unit}".strip()
 
 

@@ -400,7 +400,8 @@ def _try(request):
     changed = design.changed({setting.key: text})
     result = solve(changed, _LAST[0] if _LAST else None)
     check = result.checks.get(request["check"])
-    worse = worsened(_solved(design), result) if request.get("whole") else []
+    before = _solved(design) if request.get("whole") else None
+    worse = worsened(before, result) if before else []
     return {
         "verdict": check.verdict if check else "good",
         "stepped": not setting.choices,
@@ -409,19 +410,24 @@ def _try(request):
         "end": changed == design,
         "label": setting.label,
         "shown": result.setting(setting.key),
-        "worsens": _named(worse),
+        "worsens": _named(worse, before),
     }
 
 
-def _named(checks):
-    return [{"key": each.key, "label": each.label, "verdict": each.verdict} for each in checks]
+def _named(checks, before):
+    """What a change harms; `still`: it had that verdict before, and is further beyond its limit."""
+    had = {key: check.verdict for key, check in before.checks.items()} if checks else {}
+    return [
+        {"key": each.key, "label": each.label, "verdict": each.verdict, "still": had.get(each.key) == each.verdict}
+        for each in checks
+    ]
 
 
 def _fit(request):
     result = _solved(_design(request))
     fit = jobs.fit(result, _mine(request).split(","))
     worse = worsened(result, solve(result.design.changed(fit), result)) if fit else []
-    return {"settings": fit, "worsens": _named(worse)}
+    return {"settings": fit, "worsens": _named(worse, result)}
 
 
 def _compare(request):
@@ -499,12 +505,16 @@ def _find(request):
     """What is wrong with design and list, all of it; else the designs, each with its face."""
     from .find import find, report
     from .find.cannot import question
+    from .find.have import gathered
     from .find.score import weights_of
 
     tell, system = request["tell"], units_of(request["settings"])
-    kept = [key for key in read_beside("mine", request["settings"].get("mine", ""))[0].split(",") if key]
     (design, have), weights = together(
-        lambda: question(lambda: _design(request), request["have"], system, kept),
+        lambda: question(
+            lambda: _design(request),
+            lambda: filter(None, _mine(request).split(",")),
+            lambda: gathered(request["have"], system),
+        ),
         lambda: weights_of(request.get("weights", {})),
     )
 

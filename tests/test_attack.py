@@ -7,7 +7,7 @@ from attack import agree, requests
 from attack.judge import attack
 from attack.run import TARGETS, main
 
-from burnercalc import units
+from burnercalc import Design, solve, units
 from burnercalc.settings import SETTINGS
 
 
@@ -102,6 +102,21 @@ def test_a_cure_says_which_other_checks_it_spoils(monkeypatch):
         requests.cure(*cures[0])
     with pytest.raises(AssertionError, match="carbon_monoxide"):
         requests.cure(*cures[1])
+
+
+def test_a_cure_that_makes_a_fault_clearly_worse_says_so():
+    """Half as much fire again was offered to a blower that failed already, without a word on it."""
+    texts = {"firing_rate": "90 kBtu/h", "blower_shutoff_pressure": "0.3 inH2O"}
+    asked = {"kind": "try", "settings": texts, "key": "firing_rate", "check": "flashback_hot", "whole": True}
+    near, far = (requests.ask({**asked, "by": by}) for by in (1, 8))
+    before, *after = (
+        solve(Design.from_texts({**texts, "firing_rate": rate})).checks["blower"]
+        for rate in ("90 kBtu/h", near["text"], far["text"])
+    )
+    assert {check.verdict for check in (before, *after)} == {"stop"}
+    assert 0 < before.value - after[0].value < 0.1 and before.value - after[1].value > 0.2
+    named = [{each["key"]: (each["verdict"], each["still"]) for each in one["worsens"]} for one in (near, far)]
+    assert "blower" not in named[0] and named[1]["blower"] == ("stop", True)
 
 
 def spellings(setting):

@@ -154,6 +154,28 @@ def test_an_empty_or_endless_value_is_told_in_words():
     assert len(str(refusals(body_length="x" * 5000)["body_length"])) < 300
 
 
+@pytest.mark.parametrize(
+    ("texts", "bare", "rule", "nearest"),
+    [
+        # The range begins at 1 in, and 1 1/64 in was offered without a word of what forbids all below.
+        ({"chamber_height": "-5 in"}, None, "1 in to 120 in; at 1 in the opening must fit into the", "1 1/64 in"),
+        ({"body_length": "0"}, "in", "2 in to 60 in; at 2 in the edge margin must leave room for", "2 1/64 in"),
+        ({"inlet_length": "0 in"}, None, "must be 1 in to 36 in", "1 in"),
+        ({"body_length": "abc"}, "in", "must be a number, such as 3 in", "9 in"),
+        ({"body_length": "abc", "units": "mm", "sizes": "in"}, "mm", "must be a number, such as 75 mm", "9 in"),
+        ({"rows": "NaN"}, "in", "must be a number, such as 14", "5"),
+        ({"body_length": "16 in x"}, None, "must end with its unit: x is too much", "16 in"),
+        ({"firing_rate": "100 kBtu/h or so"}, "in", "must end with its unit: or so is too much", "100 kBtu/h"),
+        ({"firing_rate": "100 lb / h"}, "in", "needs a unit of power", "100 kBtu/h or 100 kW"),
+    ],
+)
+def test_a_refusal_names_what_is_wrong_and_the_rule_of_what_it_offers(texts, bare, rule, nearest):
+    with pytest.raises(InputErrors) as refused:
+        Design.from_texts(texts, bare)
+    (error,) = refused.value.errors
+    assert rule in error.rule and error.nearest == nearest
+
+
 BROKEN = [
     ("start_date", {"start_date": "2027-01-03", "work_week": "5"}),
     ("start_date", {"start_date": "2027-01-03", "work_week": "6"}),

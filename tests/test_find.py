@@ -19,7 +19,7 @@ from burnercalc.find.answer import number
 from burnercalc.find.bill import first_fire_gas
 from burnercalc.find.cannot import question
 from burnercalc.find.choices import AXES
-from burnercalc.find.have import KINDS
+from burnercalc.find.have import KINDS, gathered
 from burnercalc.find.purchase import longer_tubes
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
 from burnercalc.find.search import rank, refine, search
@@ -886,16 +886,16 @@ def refusals(text, system="in", **texts):
 )
 def test_what_cannot_be_read_and_what_contradicts_is_told_at_once(text, fields):
     with pytest.raises(InputErrors) as refused:
-        question(Design, text, "in", [])
+        question(Design, list, lambda: gathered(text))
     assert {error.field for error in refused.value.errors} == fields
 
 
 def test_what_is_kept_twice_and_a_design_that_cannot_be_are_told_with_the_list():
     with pytest.raises(InputErrors) as refused:
-        question(Design, "bolts: 4\nmine: block_thickness=3 in", "in", ["block_thickness"])
+        question(Design, lambda: ["block_thickness"], lambda: gathered("bolts: 4\nmine: block_thickness=3 in"))
     assert [error.field for error in refused.value.errors] == ["have", "block_thickness"]
     with pytest.raises(InputErrors) as refused:
-        question(lambda: Design.from_texts({"rows": "0"}), "bolts: 4", "in", [])
+        question(lambda: Design.from_texts({"rows": "0"}), list, lambda: gathered("bolts: 4"))
     assert [error.field for error in refused.value.errors] == ["rows", "have"]
 
 

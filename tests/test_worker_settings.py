@@ -189,7 +189,7 @@ def test_a_bare_number_out_of_range_is_offered_the_same_as_with_its_unit(key, ba
 
 def test_an_emptied_field_is_said_to_be_empty():
     (error,) = ask("solve", {"body_length": " "})["errors"]
-    assert error["text"].startswith("Body length is empty: it must be a number with a unit, such as 3 in")
+    assert error["text"].startswith("Body length is empty: it must be a number, such as 3 in. Nearest")
 
 
 @pytest.mark.parametrize("request_, field", [

@@ -14,25 +14,28 @@ from . import sold
 from .begun import begun
 from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m
 from .graph import GIVEN
-from .have import BODIES, KINDS, Have, Piece, gathered, keeping
+from .have import BODIES, KINDS, Have, Piece, keeping
 from .space import Node, Space
 
 STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
 
 
-def question(start: Callable[[], Design], text: str, system: str, kept: Iterable[str]) -> tuple[Design, Have]:
+def question(
+    start: Callable[[], Design], kept: Callable[[], Iterable[str]], shop: Callable[[], tuple[Have, list[InputError]]]
+) -> tuple[Design, Have]:
     """The design and the list that find is asked with; settings `kept` are mine as the design has them.
 
     Raises:
         InputErrors   all that is wrong with either and between them, of what can be read
     """
-    have, errors = gathered(text, system)
+    have, errors = shop()
     unread = {error.field for error in errors}
     try:
         design = start()
+        keys = kept()
     except (InputError, InputErrors) as refused:
         raise InputErrors([*refused.errors, *errors]) from None
-    have = keeping(have, design, kept, errors)
+    have = keeping(have, design, keys, errors)
     bad = {error.field for error in errors}
     # What is not read might be what is asked for: as if it may be bought.
     any_kind = bool(unread & {"have", "buy"})

@@ -202,12 +202,12 @@ async function findCures(check, pressed) {
   if (!harmless) pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
   pressed.before(...found.map(({ offer }) => offer));
   if (harmless) pressed.remove();
-  else pressed.textContent = found.length ? "Each of these alone brings a stop" : "None of these alone cures it";
+  else pressed.textContent = found.length ? "Each of these alone brings a stop, or a worse one" : "None of these alone cures it";
 }
 
 // What a change does to the other checks, where it does harm: the worst two by name.
 export function butThen(worsens) {
-  const named = worsens.slice(0, 2).map((each) => `${each.label.toLowerCase()}: ${each.verdict}`);
+  const named = worsens.slice(0, 2).map((each) => `${each.label.toLowerCase()}: ${each.still ? "a worse " : ""}${each.verdict}`);
   if (worsens.length > 2) named.push(`and ${worsens.length - 2} more`);
   return named.length ? `, but then ${named.join(", ")}` : "";
 }
