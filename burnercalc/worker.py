@@ -299,7 +299,10 @@ def _slide(request):
 
 
 def _drag(request):
-    """The setting that a line of the face stands for, on the mark of its steps nearest to where the line was let go."""
+    """The setting that a line of the face stands for, on the mark of its steps nearest to where the line is held.
+
+    Beyond what goes with all else it stays at the last mark that does, and says so.
+    """
     design, setting = _movable(request)
     at, half = abs(request["at"]) / 1000, (design.body_length if request["axis"] == "x" else design.body_width) / 2
     lines = {
@@ -312,9 +315,23 @@ def _drag(request):
     value = lines[setting.key]
     step, origin = steps.grid(setting, design.units)
     low, high = steps.marks(setting, design.units)
-    mark = min(max(round((value - origin) / step), low), high)
-    text = steps.field_text(setting, mark * step + origin, design.units)
-    return {"key": setting.key, "text": text, "words": f"{setting.label} {text}"}
+    here, wanted = (round((each - origin) / step) for each in (steps.number(design, setting), value))
+    mark = end = min(max(wanted, low), high)
+
+    def text_at(mark):
+        return steps.field_text(setting, mark * step + origin, design.units)
+
+    def goes(mark):
+        return not read({**design.texts, setting.key: text_at(mark)}, design.units)[2]
+
+    if not goes(mark):
+        mark = here
+        while abs(end - mark) > 1:
+            middle = (mark + end) // 2
+            mark, end = (middle, end) if goes(middle) else (mark, middle)
+    text = text_at(mark) if mark != here or goes(mark) else design.text(setting.key)
+    held = "" if mark == wanted else ": no further"
+    return {"key": setting.key, "text": text, "words": f"{setting.label} {text}{held}"}
 
 
 def _part(request):

@@ -10,7 +10,9 @@ from designs import ROUND, solved
 from burnercalc.design import Design
 from burnercalc.drawing.helvetica import CAP_HEIGHT_RATIO
 from burnercalc.drawing.shapes import LAYERS, Text, outline_points, shape_box, turned
+from burnercalc.errors import InputErrors
 from burnercalc.on_page import AIR, fitted
+from burnercalc.settings import BY_KEY
 from burnercalc.worker import handle
 
 DESIGNS = {
@@ -129,6 +131,28 @@ def test_a_line_that_is_dragged_sets_what_it_stands_for_on_a_step():
     assert dragged("edge_margin", "y", 0.9) == "3/8 in"
     assert dragged("body_length", "x", 127 / 25.4, units="mm") == "255 mm"
     assert dragged("body_length", "x", 1e6) == "60 in"  # the end of its range
+
+
+@pytest.mark.parametrize(
+    ("key", "axis", "at_in", "settings"),
+    [
+        ("setback", "y", 0.2, {}),  # a lip past the middle of the face
+        ("setback", "x", 1.0, {"units": "mm"}),
+        ("edge_margin", "y", 0.0, {}),
+        ("body_length", "x", 0.3, {"rows": "3"}),
+        ("body_width", "y", 0.3, {}),
+    ],
+)
+def test_a_line_that_is_dragged_too_far_stays_at_the_last_step_that_goes(key, axis, at_in, settings):
+    request = {"kind": "drag", "settings": settings, "key": key, "axis": axis, "at": at_in * 25.4}
+    reply = json.loads(handle(json.dumps(request)))
+    design, text = Design.from_texts({**settings, key: reply["text"]}), reply["text"]
+    assert ": no further" in reply["words"] and reply["words"].startswith(f"{BY_KEY[key].label} {text}")
+    by = 1 if design.value(key) > Design.from_texts(settings).value(key) else -1
+    step = {"kind": "step", "settings": {**settings, key: text}, "key": key, "by": by}
+    further = json.loads(handle(json.dumps(step)))
+    with pytest.raises(InputErrors):
+        Design.from_texts({**settings, key: further["text"]})
 
 
 def grips_of(place, **settings):

@@ -67,9 +67,10 @@ async function follow(mine) {
     const { at, grip: { key, axis } } = mine;
     mine.at = null;
     const reply = await ask({ kind: "drag", settings: design.texts(), key, axis, at });
-    if (!reply.ok || reply.text === mine.text) continue;
-    mine.text = reply.text;
+    if (!reply.ok) continue;
     changedOnly(byId("port-words"), reply.words);
+    if (reply.text === mine.text) continue;
+    mine.text = reply.text;
     design.change(key, reply.text, false);
   }
   mine.asking = false;

@@ -107,6 +107,15 @@ def test_the_edge_of_the_body_follows_the_pointer_and_one_undo_takes_it_back(pag
     undone(page, "body_length", "9")
 
 
+def test_a_lip_that_is_dragged_past_what_goes_stays_at_its_limit_and_is_taken_there(page):
+    lip = value(page, "setback")
+    drag(page, "setback", (20, 0))  # past the middle of the face
+    words(page, "Lip 1 9/16 in: no further")
+    until(page, "setback", "1 9/16")
+    assert not page.locator("#set-setback .refused").is_visible()
+    undone(page, "setback", lip)
+
+
 def test_what_is_dragged_stays_under_the_finger_when_a_verdict_above_it_takes_a_line_more(page):
     """The face went 21 px down under a finger that dragged its edge, and the edge came to 6 1/4 in."""
     high = "() => document.querySelector('#chapter-face .worst').offsetHeight"
