@@ -194,7 +194,7 @@ def test_a_cap_that_is_too_thick_for_its_lip_may_be_made_thinner():
     tried = [{**design.texts, "cap_thickness": text} for text in texts_of(design, BY_KEY["cap_thickness"], "lower")]
     assert "good" in {solve(Design.from_texts(texts)).checks["lip_width"].verdict for texts in tried}
     # As a tape has it: 0.4375in stood in the link.
-    assert [texts["cap_thickness"] for texts in tried][:3] == ["7/16 in", "3/8 in", "1/4 in"]
+    assert [texts["cap_thickness"] for texts in tried][:4] == ["auto", "7/16 in", "3/8 in", "1/4 in"]
 
 
 def test_a_house_line_gives_what_it_gives():

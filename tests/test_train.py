@@ -195,6 +195,26 @@ def numbered(drawing):
     return {int(s.text.partition(".")[0]): (s.x - 7.0, s.y + 1.3) for s in named}
 
 
+def test_the_mix_pipe_is_bought_as_long_as_it_is_sold():
+    """Rack of 1, 2, 4, 8 and 20 ft: 18 in from 2 ft at the table's 14 or 28; 50 in from 8 ft, four times that; 20 ft on
+    a rack that ends at 8 ft are three of them and two couplings of 4."""
+    assert t.pipe_bought(length_m=6.0, stock_lengths_m=(6.0, 3.0)) == (1, 6.0)
+    assert t.pipe_price(part="mix_pipe", pipe="2", pieces=2, sold_m=1.22) == 28 * 4 + 7
+    for texts, sold, price in (
+        ({"mix_pipe": "2"}, "2 ft", 28),
+        ({"mix_pipe": "2", "mix_pipe_length": "50 in"}, "8 ft", 28 * 8 * 0.3048 / 0.61),
+        (
+            {"mix_pipe": "1", "mix_pipe_length": "240 in", "stock_lengths": "4 ft, 8 ft"},
+            "3 of 8 ft joined by couplings",
+            14 * 24 * 0.3048 / 0.61 + 2 * 4,
+        ),
+    ):
+        r = solved(**texts)
+        (part,) = (part for part in r.part("train").parts if part.key == "mix_pipe")
+        assert part.price == pytest.approx(price, abs=0.005)
+        assert [row for row in r.tables["shopping"].rows if row[0] == "mix pipe" and f"{sold}, schedule 40" in row[1]]
+
+
 def test_gas_and_air_meet_in_a_tee_as_wide_as_the_mix_pipe():
     """Air comes by its branch; the taps stand where they are read: the blower's before the damper, the mixture's."""
     for texts in ({}, {"mix_pipe": "2", "units": "mm"}, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}):

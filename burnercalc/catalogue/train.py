@@ -213,7 +213,7 @@ PARTS = {
     ),
     "mix_pipe": (
         "mix pipe",
-        "{pipe:pipe}, {length:length}, schedule 40, threaded",
+        "{pipe:pipe}, {length:length} from {sold:long_length}, schedule 40",
         "Gas and air mix in it; black steel, no zinc near the fire.",
     ),
     "elbow": ("elbow", "{pipe:pipe}, 90°, malleable", "Turns to the burner, and mixes."),
@@ -251,6 +251,8 @@ LEG = (
 TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
     "air_switch.size.weak": WEAK_SWITCH,
+    "mix_pipe.size.joined": "{pipe:pipe}, {length:length} from {pieces} of {sold:long_length} joined by couplings, "
+    "schedule 40",
     "leg.size.nipple": LEG,
     "leg.size.threaded": LEG.replace("{nipple:length}", "{threaded:length}, threaded to that length"),
     "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",

@@ -393,7 +393,7 @@ WHY = {
     "mine": "yours, so it stays",
     "asked": "what you asked for, so it stays",
     "place": "what the place gives, so it stays",
-    "auto": "follows the chamber by itself",
+    "auto": "follows the rest of the design by itself",
     "end": "goes no further",
     "short": "not enough by itself",
     "spoils": "mends it, but then something else is wrong ({})",

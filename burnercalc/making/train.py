@@ -1,7 +1,7 @@
 """The gas and air train: sizes of hose, gauge, switch and reducers for a fire, and example prices of its parts."""
 
 from itertools import pairwise
-from math import floor, log10
+from math import ceil, floor, log10
 
 from ..constants import INH2O_PA, PSI_PA
 from ..errors import require
@@ -11,7 +11,7 @@ from ..physics.mixture import mixture_properties
 from ..physics.pipes import pipe as pipe_of
 from ..physics.pipes import pipe_names
 from ..tables import by_key
-from .stock import METRES, mm
+from .stock import METRES, NOISE_M, mm
 
 HOSE_LENGTH_M = 1.83  # 6 ft, the longest that is usual indoors: common practice
 HOSE_ROUGHNESS_M = 1.5e-6  # drawn rubber lining: common practice
@@ -72,6 +72,7 @@ BRANCH = "1/4"  # thread of a gauge, its cock and a switch
 GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
 REGULATOR_ROOM = 1.5  # capacity over the rate: common practice
 SECOND_VALVE_W = 117e3  # 400 kBtu/h: two valves in series above it (memory of NFPA 86)
+PRICED_PIPE_M = 0.61  # of threaded pipe for the price of the table: an example
 LARGE_PIPE = "1"  # parts of pipes above it have the other price
 
 
@@ -265,6 +266,26 @@ def price(part, pipe):
     require(pipe in known, "mix_pipe", pipe, "is not in the table; known: " + ", ".join(known))
     row = by_key("train_parts", "part")[part]
     return row["price_small" if known.index(pipe) <= known.index(LARGE_PIPE) else "price_large"]
+
+
+def pipe_bought(*, length_m, stock_lengths_m):
+    """(pieces, their length as sold [m]) of a pipe: the shortest that is long enough, or several of the longest.
+
+    Checked by: tests/test_train.py
+    """
+    sold = sorted(stock_lengths_m)
+    long_enough = next((one for one in sold if one >= length_m - NOISE_M), None)
+    return (1, long_enough) if long_enough else (ceil((length_m - NOISE_M) / sold[-1]), sold[-1])
+
+
+def pipe_price(*, part, pipe, pieces, sold_m):
+    """Example price of threaded pipe: that of the table up to PRICED_PIPE_M as sold, above it by length, and a coupling
+    between two pieces.
+
+    Checked by: tests/test_train.py
+    """
+    longer = max(1.0, pieces * sold_m / PRICED_PIPE_M)
+    return round(price(part, pipe) * longer, 2) + (pieces - 1) * price("coupling", pipe)
 
 
 def pipe_for_bore(bore_m):

@@ -102,6 +102,7 @@ def train(
     mix_pipe: str,
     mix_pipe_length: float,
     mix_pipe_elbows: int,
+    stock_lengths: tuple[float, ...],
     inlet: str,
     inlets: int,
     lit_by: str,
@@ -125,7 +126,7 @@ def train(
     parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping=not from_cylinder)
     parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
     parts += _air(blower, lighting_card, lighting_slide, mix_pipe)
-    parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows)
+    parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows, stock_lengths)
     parts += _inlets(steel, legs, mix_pipe, inlet, inlets)
     parts += [*_pipe_nipples(parts, steel, mix_pipe, inlet, inlets)]
 
@@ -259,10 +260,13 @@ def _air(blower, lighting_card, lighting_slide, mix_pipe):
     yield part("air_flap")
 
 
-def _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows):
+def _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows, stock_lengths):
     part = partial(_part, "mixture", mix_pipe)
     yield part("mixer")
-    yield part("mix_pipe", length=mix_pipe_length)
+    pieces, sold_m = making.pipe_bought(length_m=mix_pipe_length, stock_lengths_m=stock_lengths)
+    joined = {"pieces": pieces, "case": "joined"} if pieces > 1 else {}
+    price = making.pipe_price(part="mix_pipe", pipe=mix_pipe, pieces=pieces, sold_m=sold_m)
+    yield replace(part("mix_pipe", length=mix_pipe_length, sold=sold_m, **joined), price=price)
     yield _part("mixture", "1/8", "mix_tap")
     yield _part("mixture", "1/8", "barbs", 2)
     if not lighting_card.switch_before:
