@@ -78,5 +78,8 @@ def number(design, setting):
 
 
 def field_text(setting, value, unit_system):
-    """A setting's value with its unit, exact, in the unit shown."""
-    return units.show(value, setting.dimension, unit_system, exact=True)
+    """A setting's value with its unit, exact: in the unit shown, or in that of its step where it steps in another."""
+    unit = units.split_number(setting.step[0 if unit_system == "in" else 1])[1] if setting.step else ""
+    if unit in ("", units.shown_unit(setting.dimension, unit_system)):
+        return units.show(value, setting.dimension, unit_system, exact=True)
+    return f"{units.from_si(value, unit, units.si_unit_of(setting.dimension)):.10g} {unit}"

@@ -1390,6 +1390,10 @@ def test_a_list_as_json_is_read_as_its_lines_are():
 def test_a_list_from_a_phone_or_a_file_of_another_system_is_read():
     typed = read_have('tube: 4" x 4" x 3/16", 8\'\npins: 1/4"\nbuy: all')
     assert read_have("\ufefftube: 4\u201d x 4\u201d x 3/16\u201d, 8\u2019\r\npins: 1/4\u201d\r\nbuy: all") == typed
+    primes = (
+        "- tube: 4\u2033 x 4\u2033 x 3/16\u2033, 8\u2032\n\u2022 pins: 1/4\u2033\n* buy: all"  # as a message brings it
+    )
+    assert read_have(primes) == typed
 
 
 def test_a_unit_may_touch_its_number():

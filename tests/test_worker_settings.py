@@ -133,6 +133,7 @@ def test_a_step_goes_to_what_is_sold(units, key, at, by, to):
 
 def test_a_box_of_plates_is_no_tube():
     assert ask("step", {"body_kind": "plates"}, key="body_width", by=1)["text"] == "4 1/4 in"
+    assert ask("step", {}, key="heat_up_time", by=1)["text"] == "35 min"  # of half an hour, no 0.583333333333 h
 
 
 def test_a_step_from_the_nearest_drill_names_the_next():

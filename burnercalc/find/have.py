@@ -73,7 +73,10 @@ EXAMPLE = "tube: " + KINDS["tube"][1]
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
 COUNTS = {word: count for count, word in enumerate(("one", "two", "three", "four", "five", "six"), 1)}
 # Of phones and of files.
-QUOTES = str.maketrans({"\u201c": '"', "\u201d": '"', "\u2018": "'", "\u2019": "'", "\ufeff": None})
+QUOTES = str.maketrans(
+    {**dict.fromkeys("\u201c\u201d\u2033", '"'), **dict.fromkeys("\u2018\u2019\u2032", "'"), "\ufeff": None}
+)
+BULLET = re.compile(r"[-*\u2022\u2013]\s+")  # of a list that came in a message
 LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
 LEAST_LIP_M = INCH_M * 3 / 16  # of steel inside the wall
 LEAST_WINDOW_M = INCH_M / 2
@@ -295,7 +298,7 @@ def _pairs(text: str, errors: list[InputError]) -> list[tuple[str, list[str]]]:
         return pairs
     pairs = []
     for line in text.splitlines():
-        line = line.strip()
+        line = BULLET.sub("", line.strip(), 1) if BULLET.match(line.strip()) else line.strip()
         if not line or re.match(r"#(?!\d)", line):
             continue
         kind, colon, rest = line.partition(":")

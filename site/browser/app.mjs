@@ -18,6 +18,7 @@ import { wireFind } from "./find.mjs";
 import { offered } from "./have.mjs";
 import { wireMend } from "./mend.mjs";
 import { wireShopping } from "./shopping.mjs";
+import { wirePrinted } from "./printed.mjs";
 import { wireAsks } from "./asks.mjs";
 import { wireTight } from "./tight.mjs";
 import { wireWalk } from "./walk.mjs";
@@ -444,6 +445,7 @@ async function begin() {
   wireJobs();
   wireFit();
   wireAsks(design);
+  wirePrinted();
   wireTight();
   wireWalk();
   undoable(design);

@@ -1,6 +1,7 @@
 // Designs kept on this device, by name, each as its link: the one format that every later version opens.
 import { explain } from "./glossary.mjs";
 import { button, byId, facePicture, make, notice, saveFile } from "./page.mjs";
+import { notTaken } from "./settings.mjs";
 import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
 import { got } from "./shopping.mjs";
@@ -61,7 +62,7 @@ async function keep(name) {
   const key = known?.[0] ?? newKey();
   if (await store(key, { v: 1, name: name || "Unnamed", link, thumb: thumb.svg ?? "" })) {
     if (known) offerBack({ key, record: known[1], over: link });
-    say(known ? `${name || "Unnamed"} is overwritten with what is on the page.` : `${name || "Unnamed"} is kept on this device.`);
+    say(`${name || "Unnamed"} is ${known ? "overwritten with what is on the page" : "kept on this device"}. ${notTaken()}`.trim());
     byId("keep-name").value = "";
   }
   list();

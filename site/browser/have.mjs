@@ -115,7 +115,7 @@ async function openFile(input) {
   input.value = "";
   const reply = await ask({ kind: "have", text, units: root.dataset.units });
   if (!reply.ok || !Object.keys(reply.rows).length) {
-    byId("find-status").textContent = `${file.name} is no list of what somebody has. Yours stays as it is.`;
+    byId("find-status").textContent = `${file.name} is no list of what somebody has: ${reply.errors[0]?.text ?? "nothing stands in it."} Yours stays as it is.`;
     return;
   }
   replace(text);

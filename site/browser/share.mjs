@@ -1,5 +1,6 @@
 // Taking a design away: link, QR code, the phone's own share sheet, and files made by Python.
 import { address, all, byId, picture, saveFile } from "./page.mjs";
+import { notTaken } from "./settings.mjs";
 import { ask } from "./python.mjs";
 import { haveText } from "./have.mjs";
 import { got } from "./shopping.mjs";
@@ -12,7 +13,7 @@ export function wireShare(given) {
   design = given;
   for (const press of all("[data-open]")) press.addEventListener("click", () => byId(press.dataset.open).showModal());
   for (const press of all("[data-close]")) press.addEventListener("click", () => press.closest("dialog").close());
-  byId("share").addEventListener("click", () => share(design.texts(), design.shown()?.link ?? location.hash));
+  byId("share").addEventListener("click", () => share(design.texts(), design.shown()?.link ?? location.hash, notTaken()));
   for (const box of BESIDE) byId(box).addEventListener("change", renew);
   byId("copy").addEventListener("click", copyLink);
   byId("send").addEventListener("click", () => navigator.share({ title: "Burner design", url: byId("share-link").value }).catch(() => {}));
@@ -20,14 +21,14 @@ export function wireShare(given) {
 }
 
 // A design's link, as it is or with what goes beside it.
-export async function share(settings, link) {
+export async function share(settings, link, beside = "") {
   shared = settings;
   byId("share-link").value = address() + link;
   byId("share-mine-label").hidden = !settings.mine;
   byId("share-have-label").hidden = !haveText();
   byId("share-beside").hidden = !settings.mine && !haveText();
   byId("send").hidden = !navigator.share;
-  byId("copied").textContent = "";
+  byId("copied").textContent = beside;
   byId("share-box").showModal();
   byId("share-link").select();
   if (byId("share-beside").hidden) showCode();

@@ -440,6 +440,9 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     words = ready.locator("#set-setback .refused").inner_text()
     assert "9" in words and "Nearest that works" in words
     assert number(ready, "port_count") == before
+    ready.click("#share")
+    assert ready.locator("#copied").inner_text() == "Without what is refused: Lip."
+    ready.locator("#share-box [data-close]").first.click()
     # Nothing is called good while the page stands at another design than its fields.
     judged = (
         "() => [...document.querySelectorAll('.worst, #chapters [data-verdict]')].map((each) => each.dataset.verdict)"
@@ -930,6 +933,22 @@ def test_what_is_ticked_on_the_shopping_list_is_left_out_and_kept(hosted):
     hosted.reload()
     hosted.wait_for_selector("html[data-state=ready]", state="attached")
     assert first.is_checked()
+
+
+def test_the_page_on_paper_says_the_verdict_on_the_whole_design_and_keeps_its_drawings_in_their_place(ready, tmp_path):
+    put(ready, "ports_per_row", "40")  # ports that run into one another; nothing is wrong with the heat
+    chapter(ready, "heat")
+    ready.wait_for_selector("#figure-in_chamber[data-live]")
+    seen = ready.locator("#live-in_chamber").bounding_box()
+    printed = pages(ready.pdf(path=tmp_path / "heat.pdf", format="A4"))
+    assert "DO NOT BUILD" in printed[0].text
+    ready.emulate_media(media="print")
+    drawn, below = (
+        ready.locator(part).bounding_box() for part in ("#live-in_chamber", "#chapter-heat .settings >> nth=0")
+    )
+    ready.emulate_media(media="screen")
+    assert drawn["height"] == pytest.approx(seen["height"], abs=1)
+    assert drawn["y"] + drawn["height"] <= below["y"]
 
 
 def test_undo_and_redo(real):
