@@ -23,6 +23,7 @@ Texts = Mapping[str, Any]  # {key: text}; what is no text is read as str() gives
 # How often an offer is followed by a better one; how many values are tried, and chambers; how often it is halved.
 MOST_STEPS, MOST_MARKS, MOST_CHAMBERS, MOST_HALVINGS = 6, 200, 24, 14
 MOST_DIGITS, TAPE_PARTS = 4, (16, 64)  # of an offer, before it is brought to marks of a tape or three figures
+READABLE = (0.1, 1e4)  # figures of an offer in the measure that the refused one was written in; else in the reader's
 SPOKEN = {  # what somebody may have typed for a choice: an earlier label, other names
     "units": {"millimetres": "mm", "metric": "mm", "inch": "in"},
     "fuel": {**dict.fromkeys(("house gas", "mains gas", "ng"), "natural_gas"), "lp": "propane"},
@@ -143,7 +144,7 @@ class Design:
         """
         values, kept, errors = read(texts or {}, bare_units)
         if errors:
-            raise InputErrors(with_offer(error, values) for error in errors)
+            raise InputErrors(with_offer(error, values, typed=texts) for error in errors)
         return cls(values, kept)
 
     def _repr_html_(self) -> str:
@@ -339,10 +340,13 @@ def read_each(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, An
     return values, kept, errors
 
 
-def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = True) -> InputError:
+def with_offer(
+    refused: InputError, values: Mapping[str, Any], search: bool = True, typed: Texts | None = None
+) -> InputError:
     """A refusal that offers only what is accepted for its setting with the rest of the design as it is.
 
     What it offers is tried; when that does not do, what the next rule offers then; then, to `search`, other values.
+    `typed`: the texts of the design, in whose measures it is told.
     """
     setting = BY_KEY.get(refused.field)
     if setting is None:
@@ -373,7 +377,8 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
         elif isinstance(refused, OutOfRange) and told is refused and not found and (at := _at_end(errors)):
             told = InputError(refused.field, refused.value, f"{refused.rule}; {at}", "", refused.others)
         waiting = [text for text in dict.fromkeys(error.nearest for error in own) if text not in tried]
-    if search and found and not others:  # of several refusals each keeps room for the others' offers
+    at_limit = isinstance(refused, OutOfRange) and told is refused  # nothing is nearer than the end of the range
+    if search and found and not others and not at_limit:  # of several each keeps room for the others' offers
         found = [_nearest(setting, refused, text, values, broken) for text in found]
     if search and not found:
         texts = list(_others(setting, values))
@@ -381,6 +386,8 @@ def with_offer(refused: InputError, values: Mapping[str, Any], search: bool = Tr
             texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
         found = [next((text for text in texts if text and broken(text) is None), "")]
         found = [text if others or not text else _nearest(setting, refused, text, values, broken) for text in found]
+    if unit := _measure_of(setting, (typed or {}).get(setting.key, refused.value), values):
+        found = [_neat(setting, text, values, broken, unit) for text in found]
     return InputError(refused.field, refused.value, told.rule, " or ".join(found), told.others)
 
 
@@ -388,6 +395,22 @@ def _at_end(errors: Mapping[str, InputError | None]) -> str:
     """What another setting has against an end of the range."""
     text, error = next(((text, error) for text, error in errors.items() if error), ("", None))
     return f"at {text} the {BY_KEY[error.field].label.lower()} {error.rule}" if error and error.field in BY_KEY else ""
+
+
+def _measure_of(setting: Setting, text: object, values: Mapping[str, Any]) -> str:
+    """The unit that a refused text was written in, "" where it is none of this setting; of a reader of millimetres,
+    whom all is told in, too."""
+    text = str(text)
+    if setting.dimension not in units.DIMENSIONS or units.si_unit_of(setting.dimension) == "1":
+        return ""
+    if values.get("units") == "mm":
+        return ""
+    try:
+        units.parse_quantity(text, setting.dimension, setting.key)
+    except InputError:
+        return ""
+    number = units.split_number(units.plain(text, setting.key))
+    return units.as_on_a_plate(number[1]).strip() if number else ""
 
 
 def _nearest(
@@ -429,24 +452,42 @@ def _nearest(
     return _neat(setting, units.show(works, setting.dimension, system, exact=True), values, broken)
 
 
-def _neat(setting: Setting, text: str, values: Mapping[str, Any], broken: Callable[[str], InputError | None]) -> str:
-    """An offer of many digits as a tape or a scale reads it, where that is accepted too; else as it is."""
-    if "/" in text or len(re.findall(r"\d", text)) <= MOST_DIGITS or setting.dimension not in units.DIMENSIONS:
+def _neat(
+    setting: Setting,
+    text: str,
+    values: Mapping[str, Any],
+    broken: Callable[[str], InputError | None],
+    unit: str = "",
+) -> str:
+    """An offer of many digits as a tape or a scale reads it, where that is accepted too; else as it is. `unit`: what it
+    is brought to; else it keeps its own."""
+    read = units.split_number(text)
+    if not read or setting.dimension not in units.DIMENSIONS or unit == read[1]:
         return text
-    system = values.get("units") or "in"
-    unit, si_unit = units.shown_unit(setting.dimension, system), units.si_unit_of(setting.dimension)
-    number = units.from_si(parse_setting(setting, text, None, system), unit, si_unit)
-    if not number:
+    figure = text.removesuffix(read[1])
+    if not unit and ("/" in figure or _digits(figure) <= MOST_DIGITS):
+        return text
+    unit, si_unit = unit or read[1], units.si_unit_of(setting.dimension)
+    number = units.from_si(parse_setting(setting, text, None, values.get("units") or "in"), unit, si_unit)
+    figure = units.tape(number) if unit == "in" and units.is_on_tape(number) else f"{number:.12g}"
+    exact = f"{figure} {unit}".strip()
+    if not number or (("/" in figure or _digits(figure) <= MOST_DIGITS) and broken(exact) is None):
+        return exact
+    if unit != read[1] and not READABLE[0] <= abs(number) < READABLE[1]:
         return text
     digits = 2 - floor(log10(abs(number)))
-    parts = TAPE_PARTS if unit == "in" else (10.0**digits,)
+    parts = TAPE_PARTS if unit == "in" else (10.0**digits, 10.0 ** (digits - 1))
     marks = (mark(number * part) / part for part in parts for mark in (floor, ceil))
     near = abs(number) / 50  # a sixteenth where one is near enough, else the nearest mark
     for at in sorted(marks, key=lambda at: max(abs(at - number), near)):
-        shown = f"{units.tape(at) if unit == 'in' else f'{at:.{max(digits, 0)}f}'} {unit}".strip()
+        shown = f"{units.tape(at) if unit == 'in' else f'{round(at, digits):.12g}'} {unit}".strip()
         if broken(shown) is None:
             return shown
     return text
+
+
+def _digits(figure: str) -> int:
+    return len(re.findall(r"\d", figure))
 
 
 def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:

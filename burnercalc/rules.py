@@ -460,7 +460,7 @@ def _water_band(v):
 
 @_weighs("port_position_tolerance", "port_diameter")
 def _pins_are_near_their_marks(v):
-    if not v["port_position_tolerance"] <= v["port_diameter"]:
+    if not v["port_position_tolerance"] <= v["port_diameter"] * (1 + 1e-9):
         return InputError(
             "port_position_tolerance",
             _text(v, "port_position_tolerance"),

@@ -445,3 +445,48 @@ def test_what_may_be_left_out_is_none_as_it_is_shown(key):
     """The list of settings says "default none", and that word was refused (or taken as the sign of a money)."""
     assert Design.from_texts({key: "none"}).value(key) is None
     assert to_link(Design.from_texts({key: "none"})) == to_link(Design())
+
+
+MEASURES = {  # in which a setting may be written, beside those that it is shown in
+    "length": ("ft", "cm", "m"),
+    "area": ("mm2", "ft2", "m2"),
+    "temperature": ("K",),
+    "mass_flow": ("g/s", "lb/min"),
+    "time": ("min", "s", "day"),
+    "power": ("W", "Btu/h"),
+    "long_length": ("km",),
+    "gas_pressure": ("mbar", "inH2O", "kPa"),
+    "pressure": ("Pa", "psi"),
+    "air_flow": ("L/s", "L/min"),
+    "gas_flow": ("cfm",),
+    "density": ("g/cm3",),
+    "mass": ("g",),
+}
+
+
+def test_an_offer_is_in_the_measure_that_somebody_wrote_in_figures_that_one_can_use():
+    """`0.001 in` of an area was offered as 0.000155 in2 for square centimetres, 11 000 m3/h as 8494.90722656."""
+    for setting in SETTINGS:
+        if setting.dimension not in units.DIMENSIONS or not units.DIMENSIONS[setting.dimension][1]:
+            continue
+        low, high = limits(setting)
+        measures = dict.fromkeys((*units.DIMENSIONS[setting.dimension][1:], *MEASURES.get(setting.dimension, ())))
+        for unit in measures:
+            for system, limit in (("in", high), ("mm", low)):
+                if limit is None:
+                    continue
+                number = units.from_si(1.3 * limit if limit == high else 0.7 * limit or -1.0, unit,
+                                       units.si_unit_of(setting.dimension))  # fmt: skip
+                for error in _refused({setting.key: f"{number:.6g} {unit}", "units": system}):
+                    read = units.split_number(error.nearest)
+                    if error.field != setting.key or not read or not read[0]:
+                        continue
+                    figure = error.nearest.removesuffix(read[1]).strip()
+                    assert "/" in figure or len(figure.replace(".", "").strip("-0")) <= 4, error
+                    if read[1] != unit:  # as the reader of millimetres is told all, or by a figure that one can use
+                        there = units.parse_quantity(error.nearest, setting.dimension, setting.key)
+                        there = units.from_si(there, unit, units.si_unit_of(setting.dimension))
+                        assert system == "mm" or not 0.1 <= abs(there) < 1e4, error
+    for system, offered in (("in", "0.001 in2 or 0.001 cm2"), ("mm", "0.001 cm2")):
+        assert refusals(opening_area="0.001 in", units=system)["opening_area"].nearest == offered
+    assert refusals(opening_area="9000 cm2")["opening_area"].nearest == "425 cm2"  # of 66 in2
