@@ -64,6 +64,7 @@ TEXT_PX = (11.0, 15.0)  # size of a drawing's letters on the screen: at least, a
 TEXTS_ACROSS = 42  # by the width of the drawing in between
 FEW_PX = 170.0  # a face less high than this has its outside sizes only
 DIAGONAL = sqrt(0.5)  # a port's number stands beside its hole, to the upper right
+NUMBER_PX, DIGIT_RATIO = 10.0, 0.65  # of its letters, and how wide a digit is for its height
 AIR = 0.02  # round a drawing, of its longer side
 DRAWN_TIMES = 6  # each draws it a little wider, so the texts grow, and ever less
 
@@ -123,6 +124,9 @@ def _drawing(result, name, place=None):
         number_x=[x + DIAGONAL * r for x, r in zip(circles["x"], circles["r"])],
         number_y=[y + DIAGONAL * r for y, r in zip(circles["y"], circles["r"])],
     )
+    if name == "face" and place:
+        wide, high = _sides(drawing)
+        _thin_out(circles, max(wide / place[0], high / place[1] if place[1] else 0.0))
     beside = {"grips": _grips(result, lies), "holes": _holes(result)} if name == "face" else {}
     return {
         **columns,
@@ -130,6 +134,17 @@ def _drawing(result, name, place=None):
         "bounds": (x1 - air, y1 - air, x2 + air, y2 + air),
         "description": drawing.description,
     }
+
+
+def _thin_out(circles, mm_per_px):
+    """Leave out each port's number that would stand in one before it; a tap tells it."""
+    high, taken = NUMBER_PX * mm_per_px, []
+    for at, (text, x, y) in enumerate(zip(circles["number"], circles["number_x"], circles["number_y"])):
+        wide = DIGIT_RATIO * len(text) * high
+        if any(abs(y - y2) < high and x < x2 + wide2 and x2 < x + wide for x2, y2, wide2 in taken):
+            circles["number"][at] = ""
+        elif text:
+            taken.append((x, y, wide))
 
 
 def _lower(texts):

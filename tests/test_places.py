@@ -210,3 +210,22 @@ def test_a_check_that_one_of_two_designs_does_not_have_is_no_fault_of_it():
         told = [one for one in reply["checks"] if "does not apply" in (one["mine"], one["other"])]
         for one in told:
             assert (one["other"] == "does not apply") == (one["better"] < 0)
+
+
+def test_numbers_of_ports_that_stand_close_are_left_out_where_they_would_stand_in_one_another():
+    """Letters of 10 px: one number in 10 px across the column."""
+    design = {"body_length": "30 in", "ports_per_row": "40", "rows": "6", "port_diameter": "3/16 in"}
+    circles = json.loads(
+        handle(json.dumps({"kind": "draw", "settings": design, "figures": {"face": [340, 530, True]}}))
+    )["drawings"]["face"]["circles"]
+    places = sorted(
+        (x, y) for x, y, n in zip(*(circles[f"number{each}"] for each in ("_x", "_y", "")), strict=True) if n
+    )
+    mm_per_px = 30 * 25.4 / 530  # at least: the body lies down in that height
+    close = [
+        (a, b)
+        for a in places
+        for b in places
+        if a < b and abs(a[0] - b[0]) < 6 * mm_per_px and abs(a[1] - b[1]) < 10 * mm_per_px
+    ]
+    assert 40 < len(places) < 237 and not close
