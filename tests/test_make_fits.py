@@ -115,6 +115,13 @@ def default():
         # base: 4 1/8 in + 2 x 23/32 + 2 in wide
         ("base_board", {"mould_base": "2x8"}, "stop", 4.125 + 2 * 0.71875 + 2),
         ("base_board", {"mould_base": "2x10"}, "good", 4.125 + 2 * 0.71875 + 2),
+        # wider than long: turned on its board
+        (
+            "base_board",
+            {"mould_base": "2x10", "body_length": "5 in", "body_width": "10 in"},
+            "good",
+            5.125 + 2 * 0.71875 + 2,
+        ),
         # 7 9/16 and 11 9/16 in: 7 1/4 and 11 1/4 in, the widest board, are too narrow
         ("base_board", {"mould_base": "1x8", "body_length": "14 in"}, "stop", 4.125 + 2 * 0.71875 + 2),
         ("base_board", {"mould_base": "2x12", "body_width": "8 in"}, "stop", 8.125 + 2 * 0.71875 + 2),

@@ -333,7 +333,7 @@ def base_board_check(mould: Mould) -> Judged | None:
     """Is the base in one piece, where it is cut from a board and not from a sheet?"""
     if not mould.base_board_m:
         return None
-    wide = mould.wood.base_width_m
+    wide = mould.wood.pieces[-1].width_m
     word = ladder(mould.base_board_m - wide, good=0.0, stop=0.0, slack=SLACK_M)
     if word == "good":
         return verdict(word, wide, mould.base_board_m, wide=wide, board=mould.base_board_m)

@@ -104,10 +104,12 @@ def mould(
         stock = frame if name.startswith("mould") else base
         return Piece(name, stock, length, width, thickness, count, length * width * thickness * WOOD_DENSITY_KG_M3)
 
+    # Turned on a dressed board that is wide enough for its length alone.
+    on_board = (base_w, base_l) if base_l <= (bottom.width_m or 0) + NOISE_M < base_w else (base_l, base_w)
     pieces = (
         wood("mould side", inside_l + 2 * t, height, t, 2),
         wood("mould end", inside_w, height, t, 2),
-        wood("base board", base_l, base_w, bottom.thickness_m, 1),
+        wood("base board", *on_board, bottom.thickness_m, 1),
     )
     per_corner = max(2, math.ceil(height / SCREW_SPACING_M) + 1)
     around = 2 * (inside_l + 2 * t + inside_w)
