@@ -353,3 +353,12 @@ def test_a_long_face_whose_words_are_low_lies_on_one_sheet():
     assert len(words) == 7 and not any(
         a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3] for i, a in enumerate(boxes) for b in boxes[:i]
     )
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_a_long_body_takes_as_few_sheets_as_its_lines_do(paper):
+    """A mould of 14 1/8 in, 359 mm with its words in two columns, lies on two sheets of 250 mm and more; it took three,
+    the last with a strip of board."""
+    drawings = solved(body_length="14 in", ports_per_row="14").drawings
+    for plan in ("template", "window"):
+        assert len(template_sheets([drawings[plan]], paper, code="x" * 150)) == 2, plan

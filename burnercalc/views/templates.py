@@ -19,6 +19,7 @@ AWAY_MM = 7.0
 COLUMN_MM, SIDE_BY_SIDE_MM = 75.0, 205.0  # of the words of the drilling template, and of both columns
 BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
 SHEET_MM, SHORT_MM, LONG_MM = 245.0, 85.0, 1000.0  # of a plan; of a line under one longer, and under one that is not
+HALF_MM = 105.0  # the same where two columns stand beside each other
 NUMBER_MM = (2.0, 2.4)  # height of a port's number: at least, at most
 
 
@@ -54,9 +55,9 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
     }
     lines = [say(line, **slots) for line in ("up", "side", "mould", "body", "window", "holes", "numbers")]
     # Where two columns of it stand below the mould, it lies on one sheet more often.
-    split = 4 if SIDE_BY_SIDE_MM <= 2 * inside_x <= SHEET_MM else len(lines)
+    split = 4 if SIDE_BY_SIDE_MM <= 2 * inside_x else len(lines)
     shapes += legend(-inside_x, -inside_y - 9.0, lines[:split], headings=2)
-    shapes += legend(-inside_x + COLUMN_MM, -inside_y - 9.0, lines[split:])
+    shapes += legend(-inside_x, -inside_y - 9.0, lines[split:], beside=COLUMN_MM)
     for number, (x, y) in enumerate(face.ports, 1):
         x, y = -x * MM, y * MM
         beside = radius * 0.75
@@ -66,16 +67,18 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
     return tuple(shapes)
 
 
-def legend(left, top, lines, headings=0):
-    """Lines of text under a plan, from its left end and from `top` down: what its lines are. Under one too long for a
-    sheet they are short, so that a seam goes past them."""
-    room = SHORT_MM if -2 * left > SHEET_MM else LONG_MM
+def legend(left, top, lines, headings=0, beside=0.0, room=SHORT_MM):
+    """Lines of text under a plan, from its left end or so far beside it and from `top` down: what its lines are. Under
+    one too long for a sheet they are short, so that a seam goes past them."""
+    room = room if -2 * left > SHEET_MM else LONG_MM
     rows = [
         (part, "heading" if number < headings else "text")
         for number, line in enumerate(lines)
         for part in wrapped(line, 2.4 / CAP_HEIGHT_RATIO, room)
     ]
-    return [Text(left, top - 4.2 * row, line, 2.4, "start", 0.0, layer) for row, (line, layer) in enumerate(rows)]
+    return [
+        Text(left + beside, top - 4.2 * row, line, 2.4, "start", 0.0, layer) for row, (line, layer) in enumerate(rows)
+    ]
 
 
 def _side(body, steel):
@@ -152,7 +155,10 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
     bridge = min(steel.bridge_m * MM, half_x) / 2
     ends = [(x, way * half_y) for x in (-bridge, bridge) for way in (-1, 1)]
     shapes += [Line(x, y - 2.0, x, y + 2.0, "mark") for x, y in ends]
-    shapes += legend(-body_x, -body_y - BELOW_MM, lines)
+    # Two columns are lower: fewer sheets, till those in the middle of a half are left out.
+    split = (len(lines) + 1) // 2 if SHEET_MM < 2 * body_x < 3 * SHEET_MM else len(lines)
+    shapes += legend(-body_x, -body_y - BELOW_MM, lines[:split], room=HALF_MM if lines[split:] else SHORT_MM)
+    shapes += legend(-body_x, -body_y - BELOW_MM, lines[split:], room=HALF_MM, beside=HALF_MM + 5.0)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
     shapes += _above(half_x, body_y, say.length(face.window_length_m))
