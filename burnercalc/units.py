@@ -529,6 +529,15 @@ def _off_tape(inches: float, finer: int) -> str:
     return tape(inches, 32 if abs(inches) >= 1 / 8 and not finer else 64)
 
 
+def near_a_mark(length_m: float) -> str:
+    """Inches that no mark of a tape tells from the next length: `just under 5/16 in`."""
+    inches = from_si(length_m, "in", "m")
+    text = f"{tape(inches)} in"
+    if is_on_tape(inches):
+        return text
+    return f"just {'under' if inches < round(64 * inches) / 64 else 'over'} {text}"
+
+
 def field_text(value: float, dimension: str, units: str) -> str:
     """An SI number as it stands in a field, without its unit: a tape reading, other measures rounded."""
     unit = shown_unit(dimension, units)

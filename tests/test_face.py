@@ -1,5 +1,6 @@
 """The face: its answers, checks, hole table and chart, against sums worked out by hand and closed forms."""
 
+import re
 from dataclasses import replace
 from math import hypot, inf
 
@@ -9,7 +10,9 @@ from designs import worked as solved
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from burnercalc.catalogue import ANSWERS
 from burnercalc.catalogue import CHECKS as DECLARED
+from burnercalc.catalogue.glossary import GLOSSARY
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
 from burnercalc.checks import face as face_checks
@@ -254,6 +257,21 @@ def test_web(default, diameter_mm, web_mm, verdict, wanted_mm, text):
     assert found[:2] == (verdict, pytest.approx(wanted_mm * MM))
     assert text is None or found[2].startswith(text)
     assert found[3] == (("ports_per_row", "lower"), ("rows", "lower"), ("port_diameter", "lower"))
+
+
+def test_a_web_that_no_mark_of_a_tape_tells_from_what_is_usual_is_told_by_that_mark(default):
+    """0.306 in stood beside 5/16 in; a 32nd less has a mark of its own."""
+    for web, told in ((0.306, "Only just under 5/16 in of"), (0.28125, "Only 9/32 in of")):
+        face = replace(default.part("face"), min_web_m=web * INCH, port_diameter_m=5 / 16 * INCH)
+        found = face_checks.web_check(face, "in")
+        text = written(DECLARED["web"].cases[found.verdict], found.slots, "in")
+        assert text.startswith(f"{told} refractory between ports; 5/16 in is usual")
+
+
+def test_one_limit_tells_smooth_flow_and_its_label_is_no_name():
+    answer = ANSWERS["port_reynolds"]
+    told = f"{answer.meaning} {GLOSSARY['Reynolds number'][1]}"
+    assert re.findall(r"[\d,]*\d", told) == ["2300", "2300"] and "Reynolds" not in answer.label
 
 
 def test_a_metric_shop_is_told_metric_lengths(default):

@@ -24,6 +24,7 @@ from burnercalc.parts.throughput import Throughput
 from burnercalc.physics import gas_zone
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
+from burnercalc.units import show
 
 BY_EYE = ((0.84, 1.09), 0.02)
 METER = (
@@ -298,6 +299,15 @@ def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame()
         "house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, 212 cfm of fresh air, "
         "the burner hot, would hold"
     )
+
+
+def test_the_shell_has_one_figure():
+    """210 °F in the note stood beside 214 °F among the sizes for the bench."""
+    r = designs.solved(lining="ifb_26 2 1/2 in, blanket_8lb 1 in")
+    told = show(r["shell_temperature"], "temperature", "in")
+    assert not told.endswith("0 °F")  # a round figure would show nothing
+    assert r.checks["shell_touch"].text.startswith(f"The shell gets {told}")
+    assert f"Hot all through it has {told}." in r.charts["wall_profile"].sentence
 
 
 def test_auto_near_the_most_that_a_chamber_can_heat_rises_steadily_and_says_so():
@@ -632,12 +642,12 @@ def test_shell_touch():
         "good",
         338.15,
         338.15,
-        "The shell gets 150 °F, below the 150 °F that burn skin at a touch.",
+        "The shell gets 149 °F, below the 150 °F that burn skin at a touch.",
         (("lining", "choose"),),
     )
     assert judged("shell_touch", chamber=part("chamber", shell_temp_K=339.0))[::3] == (
         "note",
-        "The shell gets 151 °F, as that of any hot forge; above 149 °F bare metal burns skin at a touch. Guard it, and "
+        "The shell gets 151 °F, as that of any hot forge; above 150 °F bare metal burns skin at a touch. Guard it, and "
         "keep hose, cable and anything that burns away from it.",
     )
     assert judged("shell_touch", chamber=part("chamber", shell_temp_K=505.3))[0] == "note"

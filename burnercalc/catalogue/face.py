@@ -216,8 +216,8 @@ ANSWERS = (
         "port_reynolds",
         "stream.reynolds",
         "ratio",
-        "Reynolds number",
-        meaning="Tells smooth flow in a port (below about 2300) from turbulent.",
+        "Smooth or churning flow",
+        meaning="Reynolds number in a port: up to about 2300 the flow is smooth, above it churns.",
         formula="velocity x diameter / kinematic viscosity of the mixture",
         inputs=(
             "mixture_velocity_in_port",

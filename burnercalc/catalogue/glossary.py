@@ -108,7 +108,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "refractory": (("refractories",), "Stuff that stands fire: castable, brick, fibre."),
     "regulator": (("regulators",), "The valve that brings the cylinder's pressure down and holds it even."),
     "relief hole": (("relief holes",), "A hole drilled where two cuts meet, so that the corner does not tear."),
-    "Reynolds number": ((), "Tells smooth flow from churning flow. In a hole it is smooth below about 2,000."),
+    "Reynolds number": ((), "Tells smooth flow from churning flow: up to about 2300 it is smooth."),
     "rich": (("richer",), "Of a mixture: with more gas than the air can burn. It makes carbon monoxide."),
     "schedule": (("schedule 40",), "How thick the wall of a pipe is. Schedule 40 is common steel pipe."),
     "scrap": ((), "Pieces that go wrong and are thrown away."),

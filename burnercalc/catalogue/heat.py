@@ -978,12 +978,12 @@ CHECKS = (
         harm="danger",
         source=TOUCH,
         cases={
-            "good": "The shell gets {shell:rough_temperature}, below the {touch:rough_temperature} that burn skin at "
+            "good": "The shell gets {shell:temperature}, below the {touch:rough_temperature} that burn skin at "
             "a touch.",
-            "note": "The shell gets {shell:rough_temperature}, as that of any hot forge; above "
+            "note": "The shell gets {shell:temperature}, as that of any hot forge; above "
             "{touch:rough_temperature} bare metal burns skin at a touch. Guard it, and keep hose, cable and anything "
             "that burns away from it.",
-            "caution": "The shell gets {shell:rough_temperature}, and above {scorch:rough_temperature} it chars what "
+            "caution": "The shell gets {shell:temperature}, and above {scorch:rough_temperature} it chars what "
             "touches it. Line it thicker; guard it, and keep hose, cable and anything that burns well away.",
         },
         cures=(("lining", "choose"),),

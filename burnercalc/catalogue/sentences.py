@@ -58,6 +58,8 @@ class _Slots:
             return pipe_size(value, self.unit_system)
         if kind == "size":
             return units.show(value, "length", self.unit_system).removesuffix(" in").removesuffix(" mm")
+        if kind == "length" and finer == 2 and self.unit_system == "in":  # a sentence speaks as a tape does
+            return units.near_a_mark(value)
         if kind in units.DIMENSIONS:
             return units.show(value, kind, self.unit_system, int(digits or 3), finer=finer)
         if fixed := _FIXED.fullmatch(spec):
