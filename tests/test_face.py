@@ -264,7 +264,7 @@ def test_a_web_that_no_mark_of_a_tape_tells_from_what_is_usual_is_told_by_that_m
     for web, told in ((0.306, "Only just under 5/16 in of"), (0.28125, "Only 9/32 in of")):
         face = replace(default.part("face"), min_web_m=web * INCH, port_diameter_m=5 / 16 * INCH)
         found = face_checks.web_check(face, "in")
-        text = written(DECLARED["web"].cases[found.verdict], found.slots, "in")
+        text = written(DECLARED["web"].cases[found.verdict], found.slots, "in", apart=True)
         assert text.startswith(f"{told} refractory between ports; 5/16 in is usual")
 
 

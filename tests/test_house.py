@@ -222,7 +222,7 @@ def test_two_numbers_that_differ_are_not_said_alike():
     assert said("{a:.1f} is more than {b:.1f}", {"a": 5.0, "b": 5.0}) == "5.0 is more than 5.0"
     assert said("{a:percent} of {b:percent}", {"a": 0.2504, "b": 0.25}) == "25.04 % of 25.00 %"
     lengths = {"a": 0.3070 * 0.0254, "b": 0.3125 * 0.0254}
-    assert said("{a:length}, {b:length}", lengths) == "0.307 in, 5/16 in"
+    assert said("{a:length}, {b:length}", lengths) == "just under 5/16 in, 5/16 in"
     assert written("{a:length}, {b:length}", lengths, "in") == "5/16 in, 5/16 in"
     assert written("{a:length}, {b:length}", lengths, "mm", apart=True) == "7.8 mm, 7.94 mm"
     hot = {"a": 633.1822, "b": 633.15}

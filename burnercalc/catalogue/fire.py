@@ -162,7 +162,6 @@ ANSWERS = (
             "firing_rate_gross",
             "fuel",
             "fuel_blend",
-            "low_fire",
             "lighting_rate",
             *lighting.FORBIDS,
         ),
