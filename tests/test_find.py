@@ -977,20 +977,26 @@ def test_what_cannot_be_is_named(line, field, word):
         read_have(f"mine: gas_pressure={found[field].nearest}\nbuy: all")
 
 
-@pytest.mark.parametrize("pins, across", [("1/2 in", "2 in"), ("1/4 in", "1 3/4 in")])
-def test_pins_too_thick_for_the_tube_are_named_with_it_and_what_would_do(pins, across):
-    """No thinner pins, which pass too little on so narrow a face, but a wider tube; a quarter inch less would not: a
-    lip of 7/16 in and a margin of 1/4 in a side leave 5/8 in of 2 in, 3/8 in of 1 3/4 in."""
-    shop = "tube: {0} x {0} x 1/8 in, 8 ft\npins: " + pins
+@pytest.mark.parametrize(
+    ("system", "there", "pins", "tube"),
+    [
+        ("in", "1 1/2 x 1 1/2 x 1/8 in, 8 ft", "1/2 in", "2 x 2 x 1/8 in"),
+        ("in", "1 1/2 x 1 1/2 x 1/8 in, 8 ft", "1/4 in", "2 x 2 x 1/8 in"),  # 1 3/4 in would do, and is not sold
+        ("mm", "40 x 40 x 3 mm, 2 m", "12 mm", "50 x 50 x 3 mm"),
+    ],
+)
+def test_pins_too_thick_for_the_tube_are_named_with_it_and_what_would_do(system, there, pins, tube):
+    """No thinner pins, which pass too little on so narrow a face, but the smallest wider tube that is sold, and a
+    burner comes out of that."""
+    start, shop = Design.from_texts({"units": system}), "tube: {}\npins: " + pins
     with pytest.raises(InputErrors) as refused:
-        find(Design(), read_have(shop.format("1 1/2")), budget=100)
+        find(start, read_have(shop.format(there), system), budget=100)
     (error,) = refused.value.errors
-    assert error.field == "pins" and "1 1/2" in error.value and pins in error.value
-    assert f"leave 1/8 in across for ports of {pins}; a body of {across} across would do" in error.rule
-    sides = [f"{(parse_quantity(across, 'length', 'tube') / 0.0254) - less:g} in" for less in (0, 0.25)]
-    assert find(Design(), read_have(shop.format(sides[0].removesuffix(" in"))), budget=100).offers
-    with pytest.raises(InputErrors):
-        find(Design(), read_have(shop.format(sides[1].removesuffix(" in"))), budget=100)
+    assert error.field == "pins" and there in error.value and pins in error.value
+    assert f"across for ports of {pins}; " in error.rule and f"a tube of {tube} would do" in error.rule
+    assert find(start, read_have(shop.format(tube), system), budget=100).offers
+    if thinner := re.search(r"; pins of (\S+ mm) or", error.rule):
+        assert find(start, read_have(f"tube: {there}\npins: {thinner[1]}", system), budget=100).offers
 
 
 @pytest.mark.parametrize(

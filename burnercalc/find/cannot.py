@@ -7,17 +7,21 @@ from typing import Any
 from ..burner import Burner
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
+from ..making.stock import METRES
 from ..parts.gas import gas
 from ..settings import BY_KEY
-from ..units import show
+from ..tables import read_table
+from ..units import show, tape
 from . import sold
 from .begun import begun
 from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m
 from .graph import GIVEN
-from .have import BODIES, KINDS, Have, Piece, keeping
+from .have import BODIES, KINDS, Have, Piece, keeping, read_have
+from .score import EVEN
+from .search import dive, first_of
 from .space import Node, Space
 
-STEP_M, STEPS = {"in": 0.00635, "mm": 0.005}, 50  # widths of a body of which the least that would do is told
+BUILDS = 100  # nodes in which a burner comes out of what would do
 
 
 def question(
@@ -204,14 +208,34 @@ def _no_face(space: Space, nodes: list[Node]) -> str:
     helps = []
     thinner = {text: parse_setting(BY_KEY["port_diameter"], text) for text in sold.PINS[system]}
     thinner = {text: at_m for text, at_m in thinner.items() if at_m < v["port_diameter"]}
-    if pins := next((text for text in reversed(thinner) if fits(node, port_diameter=thinner[text])), None):
-        helps.append(f"pins of {pins}")
-    wider = {show(n * STEP_M[system], "length", system, exact=True): n * STEP_M[system] for n in range(1, STEPS + 1)}
-    wider = {text: at_m for text, at_m in wider.items() if at_m > v["body_width"]}
-    if across := next((text for text, at_m in wider.items() if fits(node, body_width=at_m)), None):
-        helps.append(f"a body of {across} across")
-    would = " or ".join(helps) or "less fire, for neither thinner pins nor a wider body,"
+    pins = (text for text in reversed(thinner) if fits(node, port_diameter=thinner[text]))
+    if found := next((text for text in pins if _builds(space, "pins", text)), None):
+        helps.append(f"pins of {found}")
+    wall = show(v["wall"], "length", system, exact=True)
+    wider = (f"{sides} x {wall}" for sides in _wider_tubes(v["body_width"], system))
+    if found := next((text for text in wider if _builds(space, "tube", text)), None):
+        helps.append(f"a tube of {found}")
+    would = " or ".join(helps) or "less fire, for neither thinner pins nor a wider tube that is sold,"
     if room_m(node) < v["port_diameter"] - 1e-9:
         room = show(max(room_m(node), 0.0), "length", system)
         return f"lip and edge margin leave {room} across for ports of {ports}; {would} would do"
     return f"no rows of ports of {ports} fit on a face of that size and pass its fire; {would} would do"
+
+
+def _wider_tubes(width_m: float, system: str) -> list[str]:
+    """Sides of tube that is sold and wider either way, the smallest first: `2 x 3`."""
+    rows = [one for one in read_table("steel_tubes") if one["unit"] == system]
+    sides = sorted({(float(one["width"]), float(one["depth"])) for one in rows}, key=sum)
+    return [f"{tape(wide)} x {tape(deep)}" for wide, deep in sides if min(wide, deep) * METRES[system] > width_m + 1e-9]
+
+
+def _builds(space: Space, kind: str, entry: str) -> bool:
+    """Whether a whole burner comes out of the shop with this in place of what lies there of its kind."""
+    group = BODIES if kind in BODIES else (kind,)
+    rest = {name: pieces for name, pieces in space.have.pieces.items() if name not in group}
+    lent = read_have(f"{kind}: {entry}\nbuy: all", str(space.start.sizes)).pieces[kind]
+    shop = replace(space.have, pieces={**rest, kind: lent}, buy=space.have.buy - set(group))
+    other = Space(space.start, shop, like=space)
+    with other.counts.at_most(BUILDS):
+        return bool(dive(other, other.root, EVEN, 1)) or first_of(other) is not None
+    return False

@@ -110,7 +110,7 @@ def search(
                     if look(node, 1, POLISH):
                         break
         look(space.root, 1, climb, "long")
-        if not found.pool and (one := _any(space)) is not None:
+        if not found.pool and (one := first_of(space)) is not None:
             found.keep(one)
             polish(space, found, weights)
         for node in _other_counts(space, found, weights):
@@ -193,7 +193,7 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by:
     return beam
 
 
-def _any(space: Space) -> Node | None:
+def first_of(space: Space) -> Node | None:
     """The first whole node, depth first with the fewest faults first; None when there is none."""
     stack = [space.root]
     while stack:
