@@ -22,7 +22,7 @@ from burnercalc.find.choices import AXES
 from burnercalc.find.have import KINDS, gathered
 from burnercalc.find.purchase import longer_tubes
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
-from burnercalc.find.search import rank, refine, search
+from burnercalc.find.search import dive, rank, refine, search
 from burnercalc.find.shops import built, moved
 from burnercalc.find.space import Space
 from burnercalc.parts import PARTS
@@ -840,6 +840,29 @@ def test_thick_pins_stand_as_deep_as_they_are_not_to_lean(pins, system, depth):
     if system == "in":
         kept = find(start, read_have(f"{text}\nmine: pin_depth"), budget=150).offers[0].result
         assert kept.checks["pins_stand"].verdict == "caution" and kept.design.text("pin_depth") == "1/2 in"
+
+
+def test_a_regulator_of_one_pressure_takes_none_from_one_of_a_range():
+    """Beside 5 psi nothing else of 0 to 30 psi was looked at: with a drill that is too large for 5 psi, a stop more."""
+    space = Space(Design(), read_have("regulator: 5 psi; 0 to 30 psi\ndrill: #48"))
+    (node,) = dive(space, space.root, weights_of({}), 1)
+    parent = space.root
+    for one in node.chosen[: space.decided_at["gas_pressure"]]:
+        parent = space.child(parent, one)
+    pressures = {dict(one.texts)["gas_pressure"] for one in space.menu(parent)}
+    assert "5 psi" in pressures and len(pressures) == 2
+    assert all(0 < parse_quantity(text, "gas_pressure", "regulator") <= 30 * 6894.76 for text in pressures)
+
+
+def test_one_drill_more_leads_to_as_good_a_body():
+    """A face that reaches far is set to the low fire that suits it, not to that of the short face which is best so far:
+    with #48 alone 25.0 points, and 36.4 with #54 beside it."""
+    bodies = "tube: 100 x 50 x 3 mm, 2 m\nplate: 5 mm, 600 x 400 mm; 3/16 in, 24 x 24 in"
+    shop = f"{bodies}\npipe: 1-1/4\nblower: 1 inH2O 150 cfm"
+    start = Design.from_texts({"chamber_length": "18 in", "work_rate": "15 lb/h"})
+    space = Space(start, read_have(f"{shop}\ncylinder: 100 lb x 2\ndrill: #48; #54").in_order())
+    best = search(space, weights_of({})).best(weights_of({}))
+    assert (best.stops, best.cautions) == (0, 0) and best.rank(weights_of({}))[2] < 1.1 * 25.0
 
 
 def test_weights_move_the_best():

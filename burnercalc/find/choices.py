@@ -500,7 +500,9 @@ def jet_options(a: Asked) -> Iterable[Option]:
         return
     yield from (replace(one, figures=((FROM_LINE, 1.0),)) for one in _of_lines(a, lines))
     if not lines or a.have.of("cylinder") or a.have.may_buy("cylinder"):
-        yield from _at_pressures(a, regulators, own) if regulators else _any_pressure(a, own)
+        yield from _at_pressures(a, regulators, own)
+        if len(regulators) < len(a.have.of("regulator")) or not regulators:
+            yield from _any_pressure(a, own)
 
 
 def _of_lines(a: Asked, lines: Iterable[str]) -> Iterable[Option]:

@@ -19,6 +19,7 @@ WIDTH, WIDER = 2, 4
 # bodies at hand, of one kind; and how many of those bodies are looked at.
 BUDGET, SEARCH, CLIMB, ANOTHER_COUNT, AT_HAND, POLISH = 1400, 600, 260, 100, 560, 60
 MOST_AT_HAND = 6
+NEARLY = 1.05  # times the points of the best, which was climbed: a face as it is found may still come below them
 LEAST_BUDGET = 100  # for the first design, whatever the rest is
 MOST_FAR = MOST_LENGTHS + 1  # options of an axis that are all looked at
 NEAR = 2  # options either side that a polish tries of an axis, and that stand in for one that is gone
@@ -147,19 +148,24 @@ def _bodies_at_hand(space: Space, found: Found, weights: Mapping[str, float]) ->
     if best is None:
         return
     limit = rank(best, weights)
-    there = [node for node in _other_bodies(space, best) if not node.chosen[-1].buy and node.rank(weights) < limit]
+    others = _other_bodies(space, best, "long" if space.start.chamber_shape == "box" else "")
+    there = [node for node in others if not node.chosen[-1].buy and node.rank(weights) < limit]
     made = [one for node in there[:MOST_AT_HAND] for one in dive(space, node, weights, 1, "long")]
     found.keep(*made)
+    near = (*limit[:2], NEARLY * limit[2])
     for one in sorted(made, key=lambda one: rank(one, weights))[:2]:
-        if rank(one, weights) < limit:
+        if rank(one, weights) < near:
             polish(space, found, weights, None, CLIMB, one)
 
 
-def _other_bodies(space: Space, best: Node | None) -> Iterator[Node]:
-    """Of the fire of the best, with each other body."""
+def _other_bodies(space: Space, best: Node | None, by: str = "") -> Iterator[Node]:
+    """Of the fire of the best, with each other body; `by`: with the low fire that is likeliest by it."""
     node: Node | None = space.root
     at = space.decided_at["body_kind"]
-    for one in best.chosen[:at] if best else ():
+    for level, one in enumerate(best.chosen[:at]) if best else ():
+        if by and node and space.axes[level].name == "low fire":
+            menu = space.menu(node)
+            one = menu[round(space.likely(node, by))] if menu else one
         node = space.child(node, one) if node else None
     if node is None or best is None:
         return
