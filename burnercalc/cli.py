@@ -126,7 +126,13 @@ def _parser() -> argparse.ArgumentParser:
     finding = _command(commands, "find", _find, "designs from what lies in the shop; what --set gives is kept")
     finding.add_argument("--have", metavar="FILE", help="what is at hand, a line a kind; see the README")
     finding.add_argument("--weight", nargs="+", action="extend", default=[], metavar="term=number", help="of the score")
-    finding.add_argument("--budget", type=_budget, default=BUDGET, metavar="N", help="steps in all")
+    finding.add_argument(
+        "--budget",
+        type=_budget,
+        default=BUDGET,
+        metavar="N",
+        help="steps at most, each stage its share of them; the answer says how many it took",
+    )
     finding.add_argument("--shops", action="store_true", help="sample 100 shops like yours for each design")
     finding.add_argument("--json", action="store_true", help="JSON instead of text")
     good = _command(commands, "good", _good, "the fewest, smallest changes that turn every check good")

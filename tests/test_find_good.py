@@ -9,7 +9,8 @@ from burnercalc import Design, from_link, solve
 from burnercalc.cli import main
 from burnercalc.examples import EXAMPLES
 from burnercalc.find import make_good, report
-from burnercalc.find.good import CHAMBER, STAYS, texts_of
+from burnercalc.find.faults import faults_of
+from burnercalc.find.good import CHAMBER, STAYS, Mended, Moved, texts_of
 from burnercalc.jobs import JOBS
 from burnercalc.settings import BY_KEY, SETTINGS
 
@@ -185,6 +186,19 @@ def test_good_on_the_command_line(capsys):
     assert "note" in data["after"].values() and data["head"] == "All faults go; notes stay."
     assert main(["good", "--set", "blower_shutoff_pressure=0.5inH2O"]) == 0
     assert "->" in capsys.readouterr().out
+
+
+def test_a_stop_that_becomes_a_caution_is_told_as_that():
+    """It was left as *caution now, then caution*, and the head said that it stays."""
+    cold = {"ambient_temperature": "10 degF", "firing_rate": "60 kBtu/h", "cylinder": "20"}
+    before, after = (solve(Design.from_texts({**cold, "cylinder_count": count})) for count in ("1", "4"))
+    assert (before.checks["cylinder"].verdict, after.checks["cylinder"].verdict) == ("stop", "caution")
+    left = tuple(fault for fault in faults_of(after) if fault.key in ("cylinder", "curing_air"))
+    mended = Mended(before, after, (Moved("cylinder_count", "Cylinders", "1", "4", ()),), left[:0], left, (), 0)
+    assert report.mended_data(mended)["head"] == "0 of 2 faults go, 1 stop becomes a caution; the others stay."
+    lines = report.mended_text(mended).splitlines()
+    assert any(line.startswith("left, stop before: CAUTION At 60 kBtu/h") for line in lines)
+    assert any(line.startswith("left: STOP At 10 °F") for line in lines)
 
 
 def test_a_cap_that_is_too_thick_for_its_lip_may_be_made_thinner():

@@ -207,9 +207,11 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
     """What is wrong with one size of an entry, as what is wrong with the entry."""
     several = re.sub(r"\s*,\s*", "; ", entry) if "," in entry else ""  # 1/4, 3/8: two of them
     if error.field == kind or error.field not in BY_KEY:
-        # 4x4 1/4: the wall without its sign.
-        walled = f"{re.sub(r'(?<=[0-9]) +(?=[0-9]+/[0-9]+$)', ' x ', entry)} in" if kind == "tube" else ""
-        return InputError(kind, entry, error.rule, _offer(kind, [several, walled, error.nearest], system))
+        # 4x4 1/4, 100x100 4: the wall without its sign.
+        wall = "[0-9]+/[0-9]+" if system == "in" else "[0-9]+"
+        walled = f"{re.sub(rf'(?<=[0-9]) +(?={wall}$)', ' x ', entry)} {system}" if kind == "tube" else ""
+        offered = [several, entry.lower(), walled, error.nearest]
+        return InputError(kind, entry, error.rule, _offer(kind, offered, system))
     name = BY_KEY[error.field].label.lower()
     size, near = split_number(str(error.value)), split_number(error.nearest)
     offered = [error.nearest]
@@ -494,7 +496,12 @@ def _blower(entry: str, system: str) -> Piece:
                 _setting(key, part, system)
             except (InputError, InputErrors) as refused:
                 first = refused.errors[0]
-                if first.nearest and " or " not in first.nearest:
+                offers = first.nearest.split(" or ")
+                same = [text for text in offers if text.lower() == part.lower() and _taken(key, text, system)]
+                if same:  # 5 MBAR is no flow
+                    offer = _offer("blower", [entry.replace(part, same[0])], system)
+                    raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer) from None
+                if first.nearest and len(offers) == 1:
                     meant.append((key, first))
                 if "must be" in first.rule and "number" not in first.rule:  # of the right kind, out of range
                     raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})") from None
@@ -515,6 +522,14 @@ def _blower(entry: str, system: str) -> Piece:
         whole = " ".join({**found, key: TYPICAL[key][system][0]}[one] for one in plate)
         raise InputError("blower", entry, TYPICAL[key][system][1], whole)
     return Piece("blower", entry, {**found, "blower_curve": ""})
+
+
+def _taken(key: str, text: str, system: str) -> bool:
+    try:
+        _setting(key, text, system)
+    except (InputError, InputErrors):
+        return False
+    return True
 
 
 def _drill(entry: str, system: str) -> Piece:

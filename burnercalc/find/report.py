@@ -44,7 +44,8 @@ def score_words(weights: Mapping[str, float]) -> str:
     parts = " + ".join(f"{weights[term.key]:g} for each {term.measure}" for term in TERMS)
     return (
         f"Ranked by fewest stops, then fewest cautions, then fewest points: {parts}. Beside the best stand those that "
-        "are better in their kind by a twentieth at least, or by a day."
+        "are better in their kind by a twentieth at least, or by a day. A heat-up that takes longer than asked "
+        "is told on the card, and counts nothing."
     )
 
 
@@ -91,7 +92,12 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
         },
         "complete": answer.complete,
         "missed": "" if answer.complete else MISSED,
-        "counts": {"judged": answer.counts.nodes, "solved": answer.counts.solves, "first_at": answer.first_at},
+        "counts": {
+            "judged": answer.counts.nodes,
+            "most": answer.counts.most,
+            "solved": answer.counts.solves,
+            "first_at": answer.first_at,
+        },
     }
 
 
@@ -207,7 +213,7 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines += _opening_lines(answer)
     proven = "Every design of this shop was looked at or bounded" if answer.complete else MISSED
     whole = "1 design" if answer.counts.solves == 1 else f"{answer.counts.solves} designs"
-    lines.append(f"{proven}: {answer.counts.nodes} steps judged, {whole} solved whole.")
+    lines.append(f"{proven}: {answer.counts.nodes} of {answer.counts.most} steps judged, {whole} solved whole.")
     return "\n".join(lines) + "\n"
 
 
@@ -333,9 +339,17 @@ def head(mended: Mended) -> str:
             return "No change was found that helps."
         return "Nothing to change: " + ("there are notes, but no fault." if noted else "every check is good.")
     if mended.left:
-        in_all = len(mended.mended) + len(mended.left)
-        return f"{len(mended.mended)} of {in_all} faults go; the others stay."
+        in_all, milder = len(mended.mended) + len(mended.left), sum(_was(one, mended) == "stop" for one in mended.left)
+        half = f", {milder} stop{'s become cautions' if milder > 1 else ' becomes a caution'}" if milder else ""
+        rest = "; the others stay" if milder < len(mended.left) else ""
+        return f"{len(mended.mended)} of {in_all} faults go{half}{rest}."
     return "All faults go; notes stay." if noted else "All checks turn good."
+
+
+def _was(left: Fault, mended: Mended) -> str:
+    """The verdict of a fault that is left, where it was worse; else nothing."""
+    was = mended.before.checks.get(left.key)
+    return was.verdict if was is not None and was.verdict == "stop" != left.verdict else ""
 
 
 def mended_text(mended: Mended, base: str = "") -> str:
@@ -346,7 +360,8 @@ def mended_text(mended: Mended, base: str = "") -> str:
     lines += [f"mended, then {then(each.key, mended)}: {each.verdict.upper()} {each.text}" for each in mended.mended]
     lines += [f"worse, {was} before: {check.verdict.upper()} {check.text}" for check, was in worse(mended)]
     for fault in mended.left:
-        lines.append(f"left: {fault.verdict.upper()} {fault.text}")
+        was = _was(fault, mended)
+        lines.append(f"left{f', {was} before' if was else ''}: {fault.verdict.upper()} {fault.text}")
         lines += [f"   {tried_text(one)}" for one in mended.tried if one.fault == fault.label]
     return "\n".join([*lines, mended.link(base)]) + "\n"
 

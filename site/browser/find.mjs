@@ -134,7 +134,7 @@ function show(reply) {
   }
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;
   byId("find-list").replaceChildren(...head, ...designs.map(card), ...(reply.few ? [make("p", "", reply.few)] : []),
-    make("p", "source", `${proven}: ${counts.judged} steps judged, ${counts.solved} design${counts.solved === 1 ? "" : "s"} worked out whole. ${reply.score.words}`));
+    make("p", "source", `${proven}: ${counts.judged} of ${counts.most} steps judged, ${counts.solved} design${counts.solved === 1 ? "" : "s"} worked out whole. ${reply.score.words}`));
   explain(byId("find-list"));
 }
 

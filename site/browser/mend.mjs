@@ -64,7 +64,7 @@ function showGood(reply, status) {
   add("What changes", changes.map(({ label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says)]));
   add("What that mends", mended.map(({ label, verdict, then }) => [label, `${verdict} now, then ${then}`]));
   add("What gets worse", worse.map(({ label, was, then }) => [label, `${was} now, then ${then}`]));
-  add("What stays", left.map(({ check, label, verdict }) => [label, `${verdict} now, then ${reply.after[check]}`]));
+  add("What stays", left.map(({ check, label, verdict }) => [label, `${reply.before[check] ?? "none"} now, then ${verdict}`]));
   for (const { check, label, text } of left) {
     parts.push(make("p", "help", make("b", "", `${label}: `), text));
     if (reply.tried[check].length) parts.push(make("p", "help", "What was tried:"), make("ul", "help", ...reply.tried[check].map((words) => make("li", "", words))));
