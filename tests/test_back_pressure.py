@@ -1,6 +1,9 @@
 """Back pressure of an opening against fluids, hand figures and an independent calculation."""
 
+import re
+
 import pytest
+from designs import solved
 from fluids.flow_meter import flow_meter_discharge
 from hypothesis import given
 from hypothesis import strategies as st
@@ -71,3 +74,19 @@ def test_names_the_field(field, call):
     with pytest.raises(InputError) as caught:
         call()
     assert caught.value.field == field
+
+
+FORGE = {"chamber_length": "18 in", "chamber_width": "8 in", "chamber_height": "7 in", "heat_up_time": "55 min"}
+FORGE |= {"lining": "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in", "opening_depth": "4 1/2 in"}
+
+
+@pytest.mark.parametrize("texts", [FORGE, {**FORGE, "opening_area": "1 in2"}, {"opening_area": "2 in2"}])
+@pytest.mark.parametrize("rate", ["auto", "160 kBtu/h"])
+def test_the_opening_that_is_told_is_enough_when_it_is_typed(texts, rate):
+    """Also for a fire that grows with the opening (12.3 in2 was told, and told again once it was made)."""
+    told = solved(**texts, firing_rate=rate).checks["chamber_pressure"]
+    assert told.fault
+    area = re.search(r"Open ([0-9.]+) in² or more", told.text)[1]
+    assert (
+        solved(**texts | {"opening_area": f"{area} in2"}, firing_rate=rate).checks["chamber_pressure"].verdict == "good"
+    )

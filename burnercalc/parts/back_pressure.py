@@ -11,11 +11,13 @@ from .flame import Flame
 from .mixture import Mixture
 from .reached import Reached
 from .shop import Shop
+from .zone import Zone
 
 BLOWS_PA = 25.0  # 0.1 in of water: from here a chamber blows out of every joint; common practice
 # From here flame leaves a joint at 36 m/s, at a tenth of the air's density: no joint is tight to that. Common practice.
 TORCHES_PA = 0.5 * INH2O_PA
 MOST_PA = 20 * INH2O_PA  # an opening that takes more is as good as closed: no blower of a shop pushes so hard
+TOLD = 1.005  # what is told in three figures may be less by half a step of the last
 LEAST_M2 = 1e-6  # a square millimetre is closed
 
 
@@ -24,7 +26,8 @@ class BackPressure:
     """At high fire. `opening_Pa` is None for a chamber as good as closed; 0 without a flame.
 
     The band is of how hot the gas leaves and of the opening's discharge. `enough_m2`: opening that keeps all of it
-    below BLOWS_PA with what is set besides; None where that alone is (nearly) more.
+    below BLOWS_PA with what is set besides, as it is told in three figures and with the fire that follows the chamber;
+    None where that alone is (nearly) more.
     """
 
     opening_Pa: Band | None
@@ -41,6 +44,8 @@ def back_pressure(
     mixture: Mixture,
     reached: Reached,
     shop: Shop,
+    zone: Zone,
+    firing_rate: float | str,
     burner_count: int,
     opening_area: float,
     opening_depth: float,
@@ -67,9 +72,23 @@ def back_pressure(
         else None
     )
     spared_Pa = BLOWS_PA - chamber_back_pressure
-    return BackPressure(
-        opening_Pa if opening_Pa and opening_Pa.value <= MOST_PA else None,
-        physics.opening_for_pressure_m2(pressure_Pa=spared_Pa, **way(*ends[-1]))
-        if spared_Pa > 0.01 * BLOWS_PA
-        else None,
-    )
+    enough_m2 = None
+    if spared_Pa > 0.01 * BLOWS_PA:
+        enough_m2 = TOLD * physics.opening_for_pressure_m2(pressure_Pa=spared_Pa, **way(*ends[-1]))
+        if firing_rate == "auto" and LEAST_M2 <= opening_area < enough_m2:
+            enough_m2 = _followed_m2(enough_m2, opening_area, zone)
+    return BackPressure(opening_Pa if opening_Pa and opening_Pa.value <= MOST_PA else None, enough_m2)
+
+
+def _followed_m2(enough_m2: float, opening_area: float, zone: Zone) -> float | None:
+    """Opening that is enough for a fire that grows with what leaves by it; None where it grows as fast.
+
+    The pressure rests on rate over opening A, the rate on the losses of wall w and opening o A / A0, with o as it is
+    at A0: A = a (w + o A / A0) / (w + o), with a what is enough for the fire as it is.
+    """
+    held = zone.hold[1]
+    if held is None:
+        return enough_m2
+    both_W = held.wall_loss_W + held.opening_loss_W
+    left_W = both_W - held.opening_loss_W * enough_m2 / opening_area
+    return enough_m2 * held.wall_loss_W / left_W if left_W > 0 else None
