@@ -13,6 +13,8 @@ from test_lighting import (
     COARSE_GAUGE,
     COOL,
     DOWN,
+    EIGHT,
+    FOUNDRY,
     GIANT,
     HOUSE,
     KNIFE,
@@ -57,6 +59,8 @@ _RICH_BY_HAND = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_pe
 # Designs for sentences that those of the other tests do not call for.
 _WARM = {"chamber_temperature": "1410 degF", "work_temperature": "1300 degF"}
 FURTHER = (
+    EIGHT,
+    {**FOUNDRY, "rows": "5"},
     {"cylinder_fill": "5 %"},
     {"fuel_blend": "N2 0.1, C3H8 0.9"},
     {"port_diameter": "3/8 in"},

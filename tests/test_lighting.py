@@ -294,7 +294,7 @@ WAYS = {
         "port_diameter": "3/16 in",
         "altitude": "6000 ft",
     },
-    "gas_and_damper": HOUSE_CRUCIBLE,
+    "gas_and_damper": {"port_diameter": "7/32 in", **HOUSE},
     "damper": {
         "gas_pressure": "30 psi",
         "blower_shutoff_pressure": "20 inH2O",
@@ -364,14 +364,25 @@ def test_a_regulator_that_gives_it_is_taken(texts):
     assert solved(**texts).part("lighting").way != "pressure"
 
 
+FOUNDRY = {  # aluminium on house gas, 14 by 16 in
+    "chamber_shape": "cylinder", "chamber_diameter": "14 in", "chamber_length": "16 in",
+    "lining": "dense_castable 1 in, blanket_8lb 2 in", "work_metal": "aluminium", "work_rate": "60 lb/h",
+    "work_temperature": "1350 degF", "chamber_temperature": "1700 degF", "fuel": "natural_gas",
+    "firing_rate": "200 kBtu/h", "heat_up_time": "45 min", "opening_area": "20 in2", "rows": "6",
+    "ports_per_row": "12", "body_length": "12 in", "body_width": "5 in", "body_depth": "5 in", "mix_pipe": "2",
+    "inlet": "2-1/2", "low_fire": "23 %",
+}  # fmt: skip
+
+
+EIGHT = {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "ports_per_row": "4", **HOUSE}
 ON_A_LINE = {
     # what it is, and what makes it good at the same 7 in
     "the default, smaller ports": (
         {"port_diameter": "7/32 in"},
         {"port_diameter": "19/64 in", "low_fire": "45 %", "baffle_holes": "50"},
     ),
-    "a box of eight ports": (
-        {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "ports_per_row": "4"},
+    "a box of six ports": (
+        {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "ports_per_row": "3"},
         {"port_diameter": "19/64 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "52 %"},
     ),
 }
@@ -391,6 +402,27 @@ def test_a_house_line_too_weak_to_light_with_is_mended_by_larger_ports(name):
     pipe_Pa = after.part("resistance").pressure_Pa(mixture_m3_s)
     assert gas_Pa >= max(2 * pipe_Pa, 0.3 * INH2O_PA) and open_share >= 0.05
     assert 1.1 * after.part("lighting").flashback_W <= rate <= after.part("lighting").lift_W / 1.02
+
+
+def test_little_gas_of_a_line_that_a_sloping_gauge_shows_is_set_with_care():
+    """Eight ports take 0.25 in of water to light, a foundry's crucible furnace 0.3 at most: a mark of 0.02 in is 4 % of
+    its gas, and the flame holds all that a hand comes to. Both were a stop, under 0.3 at a tenth less."""
+    r = solved(**EIGHT)
+    gas_Pa, check = r["lighting_gas_pressure"], r.checks["lighting"]
+    assert 0.2 * INH2O_PA <= gas_Pa < 0.3 * INH2O_PA and check.verdict == "caution"
+    assert "Under 0.3 in H₂O one mark of a sloping gauge, 0.02 in of water, is much of it" in check.text
+    assert r.checks["lighting_by_hand"].verdict in ("good", "note")
+    made = r.part("lighting_slide")
+    bare = r.part("jet")
+    # By the law of the jet alone: a mark more and less of that gauge, over what stands in the pipe.
+    off = [bare.rate_through_W(bare.drill.diameter_m, gas_Pa + by * 0.02 * INH2O_PA, 101325 + made.pipe_Pa)
+           for by in (-1, 1)]  # fmt: skip
+    assert off[1] / off[0] < 1.11
+    # With more ports no such care.
+    more = solved(**{**EIGHT, "ports_per_row": "6", "port_diameter": "19/64 in", "baffle_holes": "15"})
+    assert "sloping gauge, 0.02" not in more.checks["lighting"].text
+    crucible = solved(**FOUNDRY)
+    assert crucible.checks["lighting"].verdict == "caution" and crucible["lighting_rate"] is not None
 
 
 @pytest.mark.parametrize("name", ON_A_LINE)

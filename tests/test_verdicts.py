@@ -131,6 +131,7 @@ ENDS = {
     ("supply", "supply.outlet_Pa"): {"low", "high"},  # a stop only where the least loss is too much
     ("web_as_cast", "as_cast.web_m"): {"low"},
     ("lighting_air", "lighting_air.fresh_air_m3_s"): {"high"},
+    ("lighting", "lighting_slide.gas_Pa"): {"value"},  # what the needle is set to
     ("lighting_by_hand", "lighting_slide.gas_Pa"): {"low", "high"},  # by the room between
     ("lighting_wait", "lighting_air.wait_s"): {"high"},
 }
@@ -148,9 +149,7 @@ ONLY_SAID = {
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("lighting_air", "lighting_air.co_dry"),  # by the air against it
     ("lighting", "lighting_slide.rate_W"),  # the window of the mark as made, found from the careful ends of its mixture
-    ("lighting", "lighting_slide.gas_Pa"),
     ("lighting", "lighting_slide.rate_W"),  # the same as the mark is made; judged by whether it stays over it
-    ("lighting", "lighting_slide.gas_Pa"),
     ("cylinder", "cylinders.last_draw_W"),
     ("cylinder", "cylinders.draw_W"),  # 10 % either way; the run is judged by a quarter and a half of a charge
 }

@@ -407,6 +407,9 @@ CHECKS = (
             + "and no further, it does not run back at a lip that glows: set it exactly. Pop or flutter: gas off.",
             "caution": WINDOW + RUNS_BACK + "Larger ports or a thicker block leave room.",
             "caution_large": WINDOW + RUNS_BACK + "Smaller ports, or fewer of them, leave room.",
+            "low_line": "Under {easy:gas_pressure} one mark of a sloping gauge, [0.02 in|0.5 mm] of water, is much of "
+            "it: set it by a fine needle valve, no draught, and nothing else on the line turned on or off meanwhile. "
+            "More or larger ports take more gas to light.",
             "holds": "Nor does it lift in fresh air.",
             "lifts": "With this mark and gauge it may lift in fresh air from {lifts:power 2} on: the torch in front "
             "holds it from the first second.",

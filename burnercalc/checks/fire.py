@@ -29,6 +29,7 @@ from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.shop import Shop
+from ..parts.tries import EASY_LINE_PA
 from ..parts.turning import Turning
 from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict
 
@@ -116,17 +117,24 @@ def lighting_check(
         word = "caution" if not stays else "note" if lighting.close else "good"
         fault = kept[0] in FAULTS
         lifts = slots["lifts"] = _lifts_W(slide)
+        low_line = gas.liquid is None and slide.gas_Pa.value < EASY_LINE_PA * (1 - 1e-9)
         large = word == "caution" and slide.rate_W.value > firing.low_W  # ports that hold no low fire want no more room
         case = "caution_large" if large else word
         slots |= {"rate": slide.rate_W.value, "least": slide.rate_W.low, "most": slide.rate_W.high}
-        slots |= {"gas": slide.gas_Pa.value, "gas_least": slide.gas_Pa.low, "gas_most": slide.gas_Pa.high}
+        slots |= {
+            "easy": EASY_LINE_PA,
+            "gas": slide.gas_Pa.value,
+            "gas_least": slide.gas_Pa.low,
+            "gas_most": slide.gas_Pa.high,
+        }
         return verdict(
-            max(word, kept[0], key=VERDICTS.index),
+            max(word, kept[0], "caution" if low_line else "good", key=VERDICTS.index),
             slide.rate_W.value,
             lighting.lift_W,
-            case=(case, "lifts" if lifts else "holds", kept[1]),
+            case=(case, *(("low_line",) if low_line else ()), "lifts" if lifts else "holds", kept[1]),
             cures=(
                 *LIGHTING_CURES.get(case, ()),
+                *(STRONGER if low_line and case not in LIGHTING_CURES else ()),
                 *(() if not fault else BETTER_PORTS if lit_by == "guard" else (GUARD,)),
             ),
             **slots,

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from math import pi, sqrt
 
 from ..design import parse_setting
-from ..parts.tries import KEEP_OFF, LEAST_LINE_PA, OFF, WIDE, careful_lift_m_s
+from ..parts.tries import EASY_LINE_PA, KEEP_OFF, OFF, WIDE, careful_lift_m_s
 from ..physics.combustion import mixture_flow_m3_s
 from ..settings import BY_KEY
 from ..units import parse_quantity
@@ -27,7 +27,7 @@ def too_weak_to_light(a: Asked) -> float:
         return 0.0
     firing, shop = a.burner.part("firing"), a.burner.part("shop")
     line_Pa = max(parse_quantity(text, "pressure", "line_pressure") for text in _lines(a))
-    least_W = ROOM * KEEP_OFF * WIDE * firing.rate_W * sqrt(LEAST_LINE_PA / (LINE_LEAVES * line_Pa))
+    least_W = ROOM * KEEP_OFF * WIDE * firing.rate_W * sqrt(EASY_LINE_PA / (LINE_LEAVES * line_Pa))
     holds_W = 0.0
     for diameter_m in _diameters_m(a):
         area_m2 = _ports(a, diameter_m) * pi / 4 * diameter_m**2

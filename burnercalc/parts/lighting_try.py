@@ -50,9 +50,11 @@ def lighting_try(
     equivalence_ratio: float, chamber_temperature: float, firing: Firing, jet: Jet, tries: Tries
 ) -> LightingTry:
     glows = chamber_temperature > RELIGHTS_K
-    set_so = tries.at(equivalence_ratio)
-    rest = [tries.at(ratio) for ratio in RATIOS if ratio != equivalence_ratio]
-    lit = _lit([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest)
+    for fine in (False,) if tries.gas.liquid else (False, True):
+        set_so = tries.at(equivalence_ratio, fine=fine)
+        rest = [tries.at(ratio, fine=fine) for ratio in RATIOS if ratio != equivalence_ratio]
+        if lit := _lit([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest):
+            break
     if lit:
         way = "as_set" if lit is set_so else "rich" if lit.ratio > max(1.0, equivalence_ratio) else "other"
         return _at(lit, way, glows)

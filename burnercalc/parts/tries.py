@@ -31,7 +31,8 @@ LEAST_OPEN = 0.05  # open share below which a damper is hard to set,
 LEAST_HOLE = 0.04  # and a hole in its slide leaks by more than a fifth past it
 LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator is hard to hold
 LEAST_NEEDLE_PA = 0.2 * PSI_PA  # below it gas of a cylinder is hard to set by a needle valve and its small gauge
-LEAST_LINE_PA = 0.3 * INH2O_PA  # the same of gas from a line, by a sloping gauge,
+EASY_LINE_PA = 0.3 * INH2O_PA  # the same of gas from a line, by a sloping gauge,
+LEAST_LINE_PA = 0.2 * INH2O_PA  # with more care: ten marks of it, and 5 % of the gas for one,
 LINE_OVER_MIXTURE = 2.0  # and of it over the pressure in the mix pipe
 OFF = 0.03  # of the ratio: how near gas and damper are set
 TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit,
@@ -59,16 +60,16 @@ class Tries:
     blower: Blower
     resistance: Resistance
 
-    def at(self, ratio, off=OFF):
-        """`off`: how near the ratio is set."""
-        return self._at(ratio, off)
+    def at(self, ratio, off=OFF, fine=False):
+        """`off`: how near the ratio is set; `fine`: a line's gas set with more care than most take."""
+        return self._at(ratio, off, fine)
 
     @cached_property
     def _at(self):
         """A mixture is asked for several times, and knows what it has worked out."""
         return cache(self._tried)
 
-    def _tried(self, ratio, off):
+    def _tried(self, ratio, off, fine):
         port = (self.gas, self.shop, ratio, self.face.port_diameter_m, self.block_thickness)
         return Tried(
             ratio,
@@ -85,6 +86,7 @@ class Tries:
             self.shop,
             self.mix_pipe,
             off,
+            fine,
         )
 
 
@@ -137,9 +139,9 @@ class Tried:
     """One mixture: its limits as firing rates, each worked out when asked for, and what can be set of it."""
 
     def __init__(
-        self, ratio, port, hot, ports, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe, off
+        self, ratio, port, hot, ports, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe, off, fine
     ):
-        self.ratio, self.port, self.hot, self.ports, self.off = ratio, port, hot, ports, off
+        self.ratio, self.port, self.hot, self.ports, self.off, self.fine = ratio, port, hot, ports, off, fine
         self.firing, self.shares, self.jet, self.blower = firing, shares, jet, blower
         self.resistance, self.gas, self.shop = resistance, gas, shop
         self.pipe_m2 = pipes.pipe(mix_pipe).area_m2
@@ -239,7 +241,9 @@ class Tried:
 
     def least_gas_Pa(self, rate_W):
         """Gauge, before the jet, below which it is hard to hold."""
-        return LEAST_NEEDLE_PA if self.gas.liquid else max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA)
+        if self.gas.liquid:
+            return LEAST_NEEDLE_PA
+        return max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA if self.fine else EASY_LINE_PA)
 
     def can_set(self, rate_W):
         """(gas, damper): whether each is far enough from shut."""
