@@ -37,8 +37,7 @@ export function showAnswers(answers) {
 // The design's own sizes where they stand in a sentence.
 export function showTexts(fields) {
   for (const place of all("[data-text]")) {
-    const { text, unit, shown } = fields[place.dataset.text];
-    changedOnly(place, shown ?? `${text} ${unit}`.trim());
+    changedOnly(place, worded(fields[place.dataset.text]));
   }
 }
 
@@ -64,7 +63,7 @@ async function showInputs(answer) {
   const { brief, shown, weakest } = reply.answers[answer.dataset.about];
   changedOnly(answer.querySelector(".weakest"), weakest ? ` But no surer than ${known[weakest].label.toLowerCase()}, which goes into it: ${known[weakest].trust}` : "");
   changedOnly(answer.querySelector(".about-value"), brief ? `${shown.replace("\n", " ")}. ` : ""); // with its band
-  list.replaceChildren(...known[answer.dataset.about].inputs.map((key) => {
+  list.replaceChildren(...known[answer.dataset.about].inputs.filter((key) => !(reply.fields[key] ?? reply.answers[key])?.idle).map((key) => {
     const field = reply.fields[key];
     const label = byId(`set-${key}`)?.dataset.label ?? known[key]?.label ?? key;
     const words = field ? worded(field) : reply.answers[key]?.shown ?? "";

@@ -97,7 +97,7 @@ async function solve(next, from = origin) {
   const number = ++asked;
   state("computing", "Computing\u2026");
   if (!loaded && !typing && theirs) sayMine();
-  if (shown && !loaded) keepTyped(shown.link, next); // a reload may come before the answer
+  if (shown && own) keepTyped(shown.link, next); // a reload may come before the answer
   const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
   if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
   const figures = [...wanted];
@@ -423,7 +423,7 @@ async function begin() {
   addEventListener("click", ({ target }) => target.closest?.("#bars") || hush("brought"), { capture: true });
   byId("take-sizes").addEventListener("click", () => change(...shown.offer.slice(1)));
   wireChapters((part) => {
-    if (!theirs) hush("own");
+    if (!theirs?.back) hush("own"); // said, and no way leads from it
     if (shown && placeOf("face").join() !== faceAt) redraw(["face"]); // it stands elsewhere, and smaller or larger
     return enliven(part);
   });

@@ -1,5 +1,7 @@
 // One's own designs on this device that have no name: the last one, which the next visit opens, and one more for each
 // visit in which something was changed. Each visit writes under a key of its own, so no tab writes over another's.
+import { hush, tell } from "./bars.mjs";
+
 const LAST = "burnercalc-last"; // early.js reads both, and every version writes this one
 const HERE = "burnercalc-here"; // of this tab
 const VISITS = "burnercalc-visit-";
@@ -7,9 +9,10 @@ const MOST = 20;
 export const EXAMPLE = "#v=2"; // link of the design that the page was built with, which need not be kept
 const TYPED = "burnercalc-typed"; // of this tab: all that stands in the fields while one of them is refused
 let visit = "";
+let unkept = false; // said once a visit
 
 const read = (store, key) => { try { return store().getItem(key); } catch { return null; } };
-const write = (store, key, text) => { try { store().setItem(key, text); } catch { /* full or closed: the address bar still holds it */ } };
+const write = (store, key, text) => { try { store().setItem(key, text); return true; } catch { return false; /* full or closed: the address bar still holds it */ } };
 const local = () => localStorage;
 const session = () => sessionStorage;
 
@@ -55,6 +58,10 @@ export function showsOwn(link) {
 export function changedOwn(link) {
   showsOwn(link);
   if (!visit) anotherDesign();
-  write(local, visit, `${Date.now()} ${link}`);
+  if (write(local, visit, `${Date.now()} ${link}`) && read(local, LAST) === link) hush("unkept");
+  else if (!unkept) {
+    unkept = true;
+    tell("unkept", "This browser does not keep your design for the next visit: share its link, or export it.", ["Close", () => hush("unkept")]);
+  }
   for (const { key } of visits().slice(MOST)) localStorage.removeItem(key);
 }

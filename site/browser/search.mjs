@@ -47,8 +47,14 @@ function find([id, kind, room, label, , meaning]) {
     all("dialog[open]").forEach((dialog) => dialog.close());
     if (kind === "tool") document.querySelector(`[data-open=${id}]`).click();
     else if (part === "paper") openPaper(key);
-    else jump(part === "part" ? "table-gas_train" : id);
+    else jump(part === "part" ? partRow(label) : id);
   });
+}
+
+// A part's row in the gas and air train; the train where this burner has no such part.
+function partRow(label) {
+  const train = byId("table-gas_train");
+  return all("tbody tr", train).find((row) => row.cells[2].textContent.toLowerCase().includes(label.toLowerCase())) ?? train;
 }
 
 function found(id, label, words, value, press) {

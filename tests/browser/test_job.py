@@ -1083,8 +1083,12 @@ def test_search_opens_papers_and_shows_parts_of_the_train(ready):
     ready.click('[data-open="search-box"]')
     ready.fill("#search-for", "needle valve")
     ready.click('#search-found [data-find="part-needle"]')
-    ready.wait_for_selector("#table-gas_train[data-marked]:visible")
-    assert "needle valve" in ready.locator("#table-gas_train").inner_text()
+    ready.wait_for_selector("#table-gas_train tr[data-marked]:visible")  # the part's row, not the head of 35
+    row = ready.locator("#table-gas_train tr[data-marked]")
+    assert "needle valve" in row.inner_text() and row.evaluate("each => each === document.activeElement")
+    box = row.bounding_box()
+    assert 0 < box["y"] < 915 and box["x"] + box["width"] <= 412  # a card on a phone, not a table cut off at the edge
+    assert row.locator("td").last.bounding_box()["width"] > 250
 
 
 def test_words_under_a_drawing_are_of_the_design_that_is_drawn(ready):

@@ -245,6 +245,37 @@ def test_a_change_that_a_solve_for_more_figures_overtakes_is_still_ones_own(slow
     assert slow.evaluate("() => localStorage.getItem('burnercalc-last')") == slow.evaluate("() => location.hash")
 
 
+def test_where_nothing_can_be_kept_it_is_said_once(phone_context, site):
+    page = tab(phone_context, site)
+    put(page, "rows", "3")
+    assert page.locator("#bars .bar").count() == 0
+    page.evaluate(
+        "() => { Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"
+    )
+    put(page, "rows", "4")
+    page.wait_for_selector("#bars .bar:visible")
+    assert "does not keep your design" in page.locator("#bars").inner_text()
+    page.click("#bars button:has-text('Close')")
+    put(page, "rows", "3")
+    assert page.locator("#bars .bar").count() == 0
+
+
+def test_a_job_that_is_tapped_just_before_a_reload_is_not_lost(slow, site):
+    open_ready(slow, site)
+    job = slow.evaluate("() => document.querySelector('[data-job]').dataset.job")
+    slow.evaluate("""() => {
+      const { postMessage } = Worker.prototype;
+      Worker.prototype.postMessage = function (given) {
+        if (given.kind !== "solve") postMessage.call(this, given);
+        else window.held = true;
+      };
+    }""")
+    slow.click(f'[data-job="{job}"]')
+    slow.wait_for_function("() => window.held")
+    slow.reload()
+    slow.wait_for_selector(f'[data-job="{job}"][aria-pressed=true]')
+
+
 # Files of designs
 
 
