@@ -110,6 +110,10 @@ NEAR = {
     "house gas, its rate set": ({"fuel": "natural_gas"}, ("burner_count", "line_pressure")),
     "an end inlet without a baffle": (
         {"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}, ("inlet", "wall", "grip", "body_depth")),
+    "a body too short for its bracket": (
+        {"lining": "ifb_26 9 in, blanket_8lb 1 in", "body_length": "6 in", "body_width": "6 in", "rows": "3",
+         "ports_per_row": "3", "pattern": "hexagonal", "cap_thickness": "1/4 in"},
+        ("lining", "block_thickness", "grip", "mould_board", "body_depth", "body_kind")),
     "two on one blower": ({"burner_count": "2", "blower_free_flow": "12 cfm"}, ("blowers", "burner_count", "mix_pipe")),
     "two on one that carries them": ({"burner_count": "2"}, ("blowers",)),
     "a blend from a tank": (

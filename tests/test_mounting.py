@@ -86,7 +86,24 @@ def test_the_bracket_never_passes_the_body():
         r = solved(**texts)
         assert (r.part("mounting").bracket_m, r.part("mounting").way) == (pytest.approx(at * IN), way), texts
         (do,) = [row[2] for row in r.tables["welding"].rows if row[1] == "bracket"]
-        assert {"behind": "the other behind", "before": "the other before", "flats": "flats as wide"}[way] in do
+        assert {"behind": "the other behind", "before": "the other before", "flats": "behind it on the flat"}[way] in do
+
+
+def test_flats_of_a_short_body_are_cut_bought_and_weighed():
+    """10 in of lining. The frame ends 1 1/4 in from the face, then 3/4 in of cross-bar and 1/8 in of room; from there
+    to the end of the leg behind 8 7/16 in are 7 9/16 in (mounting.flat_pieces). Two as long as the tube, of 1/8 in,
+    from flat of 8 in. A body that reaches its bracket has none."""
+    deep = {"lining": "ifb_26 9 in, blanket_8lb 1 in"}
+    short, usual = solved(**deep), solved()
+    wide = 7.5625 * IN
+    assert short["bracket_flat"] == pytest.approx(wide) and usual["bracket_flat"] is None
+    (row,) = [row for row in short.tables["cut_list"].rows if row[1] == "bracket flat"]
+    kg = 2 * wide * short["tube_length"] * 0.125 * IN * 7850
+    assert row[2] == 2 and row[3:6] == pytest.approx((short["tube_length"], wide, 0.125 * IN))
+    assert row[7] == pytest.approx(kg) == short["burner_steel_mass"] - usual["burner_steel_mass"]
+    assert any(line[0] == "flat 8 x 1/8 in" and "bracket flat" in line[2] for line in short.tables["stock"].rows)
+    assert any(line[0] == "flat 8 x 1/8 in" for line in short.tables["shopping"].rows)
+    assert not [row for row in usual.tables["cut_list"].rows if row[1] == "bracket flat"]
 
 
 def test_a_pipe_is_carried_by_short_pieces_at_its_quarters():

@@ -34,6 +34,7 @@ YOUR_PRICES = Source("arithmetic on your own prices; the defaults are examples",
 CAP = ("body_kind", "body_width", "body_depth", "wall", "caps", "cap_gap")
 BLANK = ("baffle_holes", "baffle_thickness", "baffle_bend_angle", "body_kind", "body_width", "wall")
 BARS = (
+    "bracket_flat",
     "body_kind",
     "body_width",
     "body_depth",
@@ -225,6 +226,18 @@ STEEL_ANSWERS = (
         ),
         source=STEEL_DENSITY,
         near="bench",
+    ),
+    Answer(
+        "bracket_flat",
+        "mounting.flat_m",
+        "length",
+        "Bracket flats, wide",
+        meaning="Width of the flats that carry the bracket's angles where the body is too short for them.",
+        formula="bracket and its leg, less mould height over the face, cross-bar and room for clamps",
+        inputs=("lining", "block_thickness", "grip", "mould_board", "body_depth", "body_kind"),
+        source=PRACTICE,
+        near="bench",
+        may_lack=True,
     ),
     Answer(
         "cap_made",
@@ -747,6 +760,7 @@ CAST_ANSWERS = (
         formula="steel + block volume x dry density",
         inputs=(
             "body_mass",
+            "bracket_flat",
             "body_kind",
             "tube_length",
             "inlet",
@@ -774,6 +788,7 @@ CAST_ANSWERS = (
         formula="steel body + inlet pipe + baffle + bracket",
         inputs=(
             "body_mass",
+            "bracket_flat",
             "body_kind",
             "tube_length",
             "inlet",
@@ -1652,6 +1667,9 @@ STEEL_PIECES = {
     "baffle": "baffle",
     "baffle.where": "between inlet and block",
     "baffle.note": "{holes} holes",
+    "bracket flat": "bracket flat",
+    "bracket flat.where": "under each bracket angle, from behind the cross-bars",
+    "bracket flat.note": "carries the angle out: the body is too short",
     "bracket": "bracket angle",
     "bracket.where.box": "along each long side",
     "bracket.where.round": "round the pipe, at the quarters",
@@ -1717,8 +1735,9 @@ WELD_WORDS = {
     f"it. {_RUNS}",
     "bracket.do.before": "Its angles level, the leg with the holes {bracket:length} from the face, the other before "
     f"it. {_RUNS}",
-    "bracket.do.flats": "The body is too short for it: flats as wide as the angle on its sides, behind the cross-bars, "
-    f"carry the angles out to {{bracket:length}} from the face. {_RUNS}",
+    "bracket.do.flats": "The body is too short for it: flats {flat:length} wide on its sides, behind the cross-bars, "
+    "carry the angles out. Their leg with the holes stands {bracket:length} from the face, the other behind it on the "
+    f"flat. {_RUNS}",
     "flush.when": "grind flush",
     "flush.do": "All seams on the outside from the face up to {high:length}: that far the body enters the mould, with "
     "{side:length} at each side.",

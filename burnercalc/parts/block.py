@@ -11,6 +11,7 @@ from .baffle_sheet import BaffleSheet
 from .body import Body
 from .face import Face
 from .mould import Mould
+from .mounting import Mounting
 from .steel import Steel
 
 
@@ -40,6 +41,7 @@ def block(
     steel: Steel,
     baffle_sheet: BaffleSheet,
     mould: Mould,
+    mounting: Mounting,
     refractory: str,
     castable_density: float,
     castable_water_low: float,
@@ -88,7 +90,7 @@ def block(
     baffle_kg = baffle_sheet.sheet.mass_kg if baffle_sheet.sheet else 0.0
     inlets_kg = steel.inlet_piece.mass_kg * steel.inlet_piece.count
     block_kg = volume * material.density_kg_m3
-    angles_kg = steel.angle.mass_kg * steel.angle.count
+    angles_kg = sum(piece.mass_kg * piece.count for piece in (steel.angle, *mounting.flats))
     steel_kg = steel.body_kg + inlets_kg + baffle_kg + angles_kg
     burner_kg = steel_kg + block_kg
     return Block(

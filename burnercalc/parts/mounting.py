@@ -3,11 +3,13 @@
 from dataclasses import dataclass
 
 from ..making import mounting as making
+from ..making.body import Piece
 from ..making.mould import CROSS_BAR_M
 from ..making.stock import NOISE_M
 from .body import Body
 from .mould import Mould
 from .shop import Shop
+from .steel import Steel
 
 
 @dataclass(frozen=True)
@@ -15,7 +17,7 @@ class Mounting:
     """`deep_m`: that the body stands in a wall as thick as the lining, the block's face flush; below 0 where it ends
     outside; `bracket_m`: from the body's face; `way`: its other leg behind that on the body, before it where the body
     ends, or on flats where it does not reach the shell; `spacer_m`: between it and the gasket on the shell, whose paper
-    goes round the body, as wide as the angles."""
+    goes round the body, as wide as the angles; `flats`: none but where those carry it, of one kind."""
 
     hole_length_m: float
     hole_width_m: float
@@ -32,10 +34,16 @@ class Mounting:
     paper_width_m: float
     bolt_m: float
     angle: making.Sizes
+    flats: tuple[Piece, ...]
+
+    @property
+    def flat_m(self) -> float | None:
+        return self.flats[0].width_m if self.flats else None
 
 
 def mounting(
     body: Body,
+    steel: Steel,
     mould: Mould,
     shop: Shop,
     lining: tuple[tuple[str, float], ...],
@@ -50,6 +58,7 @@ def mounting(
     most_m, overhung_m = body.depth_m - angle.leg_m, body.depth_m - angle.leg_m / 2  # half a leg may stand out behind
     most_m = clear_m if most_m < clear_m <= overhung_m else most_m
     bracket_m, spacer_m = making.bracket_m(deep_m, clear_m, most_m, sizes)
+    way = _way(bracket_m, angle.leg_m, body.depth_m, clear_m)
     return Mounting(
         hole_length_m=making.hole_m(mould.inside_length_m, sizes),
         hole_width_m=making.hole_m(mould.inside_width_m, sizes),
@@ -61,11 +70,12 @@ def mounting(
         gasket_m=making.GASKET_M[sizes],
         bracket_m=bracket_m,
         spacer_m=spacer_m,
-        way=_way(bracket_m, angle.leg_m, body.depth_m, clear_m),
+        way=way,
         paper_length_m=body.length_m + 2 * angle.leg_m,
         paper_width_m=body.width_m + 2 * angle.leg_m,
         bolt_m=making.bolt_m(spacer_m, sizes),
         angle=angle,
+        flats=making.flat_pieces(clear_m, bracket_m, steel.angle, sizes) if way == "flats" else (),
     )
 
 

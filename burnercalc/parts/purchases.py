@@ -14,6 +14,7 @@ from .blower import Blower
 from .body import Body
 from .calendar import Calendar
 from .first_fire import FirstFire
+from .mounting import Mounting
 from .pins import Pins
 from .steel import Steel
 from .stock import bars
@@ -30,6 +31,7 @@ class Purchases:
     calendar: Calendar
     body: Body
     steel: Steel
+    mounting: Mounting
     inlet: str
     stock_lengths: tuple[float, ...]
     nipple_stock: tuple[tuple[float, float], ...]
@@ -49,7 +51,9 @@ class Purchases:
                 price_per_m=self.price_steel * one.kg_m,
                 batch_size=burners,
             )
-            for one in bars(burners, self.body, self.steel, self.stock_lengths, self.kerf, self.sizes)
+            for one in bars(
+                burners, self.body, self.steel, self.mounting.flats, self.stock_lengths, self.kerf, self.sizes
+            )
         )
         return (*steel, self._nipples(burners), *money.cost_lines(items=items, batch_size=burners))
 
@@ -76,6 +80,7 @@ class Purchases:
 def purchases(
     body: Body,
     steel: Steel,
+    mounting: Mounting,
     baffle_sheet: BaffleSheet,
     block: Block,
     pins: Pins,
@@ -112,7 +117,9 @@ def purchases(
         blank_m2 = baffle_sheet.blank_length_m * baffle_sheet.blank_width_m
         blank_kg = plate_mass_kg(area_m2=blank_m2, thickness_m=baffle_thickness)
         items = (Item("baffle", said("baffle"), 1, "blank", 1, blank_kg * price_steel), *items)
-    return Purchases(items, calendar, body, steel, inlet, stock_lengths, nipple_stock, kerf, price_steel, sizes)
+    return Purchases(
+        items, calendar, body, steel, mounting, inlet, stock_lengths, nipple_stock, kerf, price_steel, sizes
+    )
 
 
 def _train(train, price_train):

@@ -15,6 +15,7 @@ from ..making.stock import (
     tube_section_m2,
 )
 from .body import Body
+from .mounting import Mounting
 from .steel import Steel, bought_as
 
 
@@ -39,6 +40,7 @@ class Stock:
 def stock(
     body: Body,
     steel: Steel,
+    mounting: Mounting,
     stock_lengths: tuple[float, ...],
     nipple_stock: tuple[tuple[float, float], ...],
     inlet: str,
@@ -46,7 +48,7 @@ def stock(
     batch_size: int,
     sizes: str,
 ) -> Stock:
-    found = bars(batch_size, body, steel, stock_lengths, kerf, sizes)
+    found = bars(batch_size, body, steel, mounting.flats, stock_lengths, kerf, sizes)
     nipple = making.nipple_choice(
         needed_m=steel.inlet_piece.length_m,
         offers=nipple_stock,
@@ -63,11 +65,17 @@ def stock(
 
 
 def bars(
-    batch_size: int, body: Body, steel: Steel, stock_lengths: tuple[float, ...], kerf: float, sizes: str
+    batch_size: int,
+    body: Body,
+    steel: Steel,
+    flats: tuple[Piece, ...],
+    stock_lengths: tuple[float, ...],
+    kerf: float,
+    sizes: str,
 ) -> tuple[Bars, ...]:
     """All bars to buy for a batch of so many, the angle last; nipples and the baffle's sheet apart."""
     sections: dict[tuple, list[Piece]] = {}
-    for piece in (*steel.body.pieces, steel.angle):
+    for piece in (*steel.body.pieces, *flats, steel.angle):
         sections.setdefault(_section(bought_as(piece, body, sizes)), []).append(piece)
     return tuple(
         Bars(

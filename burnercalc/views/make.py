@@ -61,6 +61,7 @@ def _sizes(piece: Piece) -> tuple:
 def cut_list_table(
     body: Body,
     steel: Steel,
+    mounting: Mounting,
     baffle_sheet: BaffleSheet,
     caps: str,
     inlet: str,
@@ -71,8 +72,10 @@ def cut_list_table(
 ) -> tuple:
     """Every piece of steel in the order it is cut: body, caps, bracket, inlet pipe, baffle."""
     rows = []
-    ripped = [piece for piece in steel.body.pieces if not body.round and _ripped(piece, body, sizes)]
-    for piece in (*steel.body.pieces, steel.angle, steel.inlet_piece):
+    ripped = [
+        piece for piece in (*steel.body.pieces, *mounting.flats) if not body.round and _ripped(piece, body, sizes)
+    ]
+    for piece in (*steel.body.pieces, *mounting.flats, steel.angle, steel.inlet_piece):
         name = say(piece.name, pipe=inlet)
         if piece is steel.angle:
             rows.append(_angle_row(piece, body, sizes, say))
@@ -124,6 +127,7 @@ def _ripped(piece: Piece, body: Body, sizes: str) -> bool:
 def batch_cut_list_table(
     stock: Stock,
     steel: Steel,
+    mounting: Mounting,
     baffle_sheet: BaffleSheet,
     inlet: str,
     baffle_thickness: float,
@@ -131,7 +135,7 @@ def batch_cut_list_table(
     say: Say,
 ) -> Rows:
     """Every piece of steel of the batch, counted in the bars that it is cut from."""
-    pieces = {piece.name: piece for piece in (*steel.body.pieces, steel.angle)}
+    pieces = {piece.name: piece for piece in (*steel.body.pieces, *mounting.flats, steel.angle)}
     rows = []
     for bars in stock.bars:
         counted = Counter((cut, bar.stock_m) for bar in bars.plan.bars for cut, _ in bar.cuts)
@@ -196,7 +200,7 @@ def welding_table(
     steps.append((f"second{disc}", edge, cap))
     steps.insert(1 if body.round else len(steps), straight)
     steps += [
-        ("bracket", f"bracket.do.{mounting.way}", {"bracket": mounting.bracket_m}),
+        ("bracket", f"bracket.do.{mounting.way}", {"bracket": mounting.bracket_m, "flat": mounting.flat_m}),
         ("flush", "flush", {"high": welding.flush_m, "side": welding.side_m}),
         ("blank", "blank", {"length": body.length_m, "width": body.width_m, "setback": body.setback_m}),
     ]
