@@ -246,6 +246,7 @@ WEB_STOP = "3 mm between ports is less than a grain of castable: it cannot be fi
         ),
         (5, 2.999, "stop", 6.35, WEB_STOP),
         (5, 0.0, "stop", 6.35, WEB_STOP.replace("3 mm", "0 mm")),
+        (5, -1e-9, "stop", 6.35, WEB_STOP.replace("3 mm", "0 mm")),  # "overlap by 0 mm"
         (5, -0.5, "stop", 6.35, "Ports overlap by 0.5 mm: use fewer ports."),
         # a port diameter, where that is more
         (10, 10.0, "good", 10, None),

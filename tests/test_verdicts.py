@@ -238,3 +238,40 @@ def test_the_baffle_is_judged_by_the_least_that_the_ports_take():
         check, passage = result.checks.get("baffle_pressure"), result.part("passage")
         assert check is None or check.value == pytest.approx(passage.baffle_Pa / passage.port_Pa.low)
         assert passage.port_Pa.low < passage.port_Pa.value
+
+
+# Common builds laid out by another hand: what stops them is the layout, and goes with what the check names.
+HAND_SIZED = {
+    "firing_rate": "27 kBtu/h", "rows": "2", "ports_per_row": "5", "pattern": "straight", "port_diameter": "1/4 in",
+    "body_length": "4 in", "body_width": "3 in", "body_depth": "3 in", "setback": "3/8 in", "chamber_length": "8 in",
+    "chamber_width": "4 in", "chamber_height": "4 in", "opening_area": "6 in2", "work_rate": "4 lb/h", "mix_pipe": "1",
+    "baffle_holes": "0", "inlet": "1-1/4", "blower_free_flow": "30 cfm", "low_fire": "60 %",
+}  # fmt: skip
+EIGHTY_PORTS = {
+    "firing_rate": "300 kBtu/h", "rows": "6", "ports_per_row": "14", "port_diameter": "5/16 in", "inlet": "3",
+    "body_length": "12 in", "body_width": "5 in", "body_depth": "5 in", "chamber_length": "24 in", "mix_pipe": "2",
+    "chamber_width": "12 in", "chamber_height": "10 in", "opening_area": "40 in2", "work_rate": "30 lb/h",
+    "blower_free_flow": "150 cfm", "blower_shutoff_pressure": "6 inH2O", "heat_up_time": "40 min",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "texts, stops, mended",
+    [
+        # A lip of 3/8 in, half of it wall of 3/16 in, lies within the tube's corner; two rows 1 1/4 in apart.
+        (
+            HAND_SIZED,
+            {"lip_width", "cross_light"},
+            {"wall": "1/8 in", "setback": "1/2 in", "edge_margin": "1/2 in"},
+        ),
+        # Forty holes of 1/4 in before 81 ports of 5/16 in: under a third of their area.
+        (EIGHTY_PORTS, {"baffle_pressure"}, {"baffle_holes": "90"}),
+    ],
+    ids=["hand-sized", "eighty ports"],
+)
+def test_what_stops_a_common_build_goes_with_its_layout(texts, stops, mended):
+    before, after = solved(**texts), solved(**{**texts, **mended})
+    assert {check.key for check in before.checks.values() if check.verdict == "stop"} == stops
+    assert after.worst == "caution"
+    cures = {change.setting for key in stops for change in before.checks[key].changes}
+    assert cures & {*mended}
