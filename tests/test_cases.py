@@ -118,7 +118,7 @@ FURTHER = (
     {"body_depth": "1 1/2 in", "grip": "1 in"},
     {"body_depth": "1 21/32 in", "grip": "1 7/32 in", "inlet_position": "end", "port_diameter": "19/32 in",
      "ports_per_row": "3", "rows": "8"},
-    {"inlet_position": "end", "port_diameter": "1/8 in"},
+    {"inlet_position": "end", "port_diameter": "1/8 in"}, {"inlet_position": "end", "inlet": "1-1/2"},
     {"body_length": "20 in", "inlets": "2"},
     {"body_length": "36 in", "inlets": "2", "baffle_holes": "0", "ports_per_row": "60"},
     {"body_length": "6 in", "inlets": "2", "ports_per_row": "3"},

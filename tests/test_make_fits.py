@@ -72,9 +72,13 @@ def default():
         ("inlet_fits", {"inlet": "3", "body_length": "4 1/4 in", "cap_thickness": "1/4 in"}, "caution", -0.1875),
         ("inlet_fits", {"inlet": "3", "body_length": "4 1/4 in", "cap_thickness": "3/8 in"}, "stop", -0.1875),
         # at the end: 3 5/8 in wide inside, 4 - 3/16 - 3/4 in = 3 1/16 in between block and back
-        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end"}, "good", (3.0625 - 3) / 2),
+        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end", "caps": "on"}, "good", (3.0625 - 3) / 2),
+        # the hole ends at the back's inside; a cap in the tube 1/64 in before it, one on the tube 3/16 in beyond
+        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end"}, "stop", -1 / 64),
+        # no baffle: the hole stands in the middle of the plenum, 1/32 in before the back
+        ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end", "baffle_holes": "0"}, "caution", 1 / 64),
         ("inlet_fits", {"inlet": "3", "inlet_position": "end"}, "stop", (3.0625 - 3.625) / 2),
-        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "grip": "3/16 in"}, "good", 0.0),
+        ("inlet_fits", {"inlet": "3", "inlet_position": "end", "grip": "3/16 in", "caps": "on"}, "good", 0.0),
         ("inlet_fits", {"inlet": "3", "inlet_position": "end", "body_width": "3 5/8 in"}, "stop", (3.0625 - 3.625) / 2),
         # round: a disc of 5 1/2 - 1/32 in, 5 1/2 in clear
         ("inlet_fits", {**ROUND_DEEP, "inlet": "4"}, "good", (5.46875 - 4.75) / 2),

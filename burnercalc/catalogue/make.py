@@ -1280,6 +1280,10 @@ CHECKS = (
             "with more filler and a careful leak test.",
             "stop": "The inlet hole is {wider:length} wider than the room inside the body: take a smaller pipe or a "
             "wider body.",
+            "edge_caution": "Between the inlet hole and the cap's edge at the back {web:length} of steel are left; "
+            "less than {wanted:length}, its thickness, burns away at the weld. Take a smaller pipe, or a deeper body.",
+            "edge_stop": "The inlet hole breaks {out:length} through the cap's edge at the back. Take a smaller pipe, "
+            "or a deeper body.",
         },
         cures=(("inlet", "lower"), ("body_width", "raise"), ("body_depth", "raise")),
     ),

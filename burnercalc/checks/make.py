@@ -226,7 +226,7 @@ def baffle_holes_fit_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -
     return None if baffle_sheet.sheet is None else _room(baffle_sheet.sheet.web_m, 0.0, baffle_thickness)
 
 
-def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, inlet_position: str) -> Judged:
+def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, end_inlet: EndInlet, inlet_position: str) -> Judged:
     """Is there flat steel round the inlet hole, and does an inlet at the end open into the plenum?"""
     saw, inside = steel.inlet_saw_m, steel.body
     # Outside, radius of its corners, and clear inside of each side that the hole lies in.
@@ -244,6 +244,11 @@ def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, inlet_position: s
     flat = min(_beside_m(side, radius, saw) for side, radius, _ in sides)
     least = min(_beside_m(clear, 0.0, saw) for _, _, clear in sides)
     word = "good" if flat >= -SLACK_M else ladder(least, good=inf, stop=0.0, slack=SLACK_M)
+    if word != "stop" and inlet_position == "end" and not body.round:
+        edge_m = (body.depth_m + inside.cap_length_m) / 2 - end_inlet.axis_m - saw / 2  # of the cap, towards the back
+        edge = ladder(edge_m, good=body.cap_m, stop=0.0, slack=SLACK_M)
+        if edge != "good":
+            return verdict(edge, edge_m, body.cap_m, case=f"edge_{edge}", web=edge_m, out=-edge_m, wanted=body.cap_m)
     return verdict(word, flat, 0.0, flat=flat, into=-flat, wider=-2 * least)
 
 
