@@ -11,7 +11,7 @@ no way.
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import combinations, islice, product
+from itertools import chain, combinations, islice, product
 from math import inf
 from typing import Any
 
@@ -188,18 +188,18 @@ def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
     """One change that turns every check good, else two that do so together; none where there are none."""
     faults = list(bench.words(()))
     moves = dict.fromkeys(move for fault in faults for move in _moves(bench, (), fault, still, CLOSE_STEPS))
-    cures: dict[tuple[str, str], frozenset[str]] = {}
+    known_soon, tried, whole = sorted(faults, key=CHEAP_FIRST.index), list[tuple[str, str]](), list[tuple[str, str]]()
     for move in moves:
         if not bench.spent and not bench.refused((move,)):
-            cures[move] = frozenset(fault for fault in faults if not bench.word((move,), fault))
-            if len(cures[move]) == len(faults) and not bench.worse((move,), (), 0):
-                return (move,)
-    pairs = [
-        (one, other)
-        for one, other in combinations(cures, 2)
-        if one[0] != other[0] and len(cures[one] | cures[other]) == len(faults)
-    ]
-    whole = [move for move in cures if len(cures[move]) == len(faults)]
+            tried.append(move)
+            if not any(bench.word((move,), fault) for fault in known_soon):
+                whole.append(move)
+                if not bench.worse((move,), (), 0):
+                    return (move,)
+    pairs = [(one, other) for one, other in combinations(tried, 2) if one[0] != other[0]]
+    for fault in known_soon:  # asked only of moves that are left in a pair
+        cure = {move for move in dict.fromkeys(chain(*pairs)) if not bench.word((move,), fault)}
+        pairs = [(one, other) for one, other in pairs if one in cure or other in cure]
     spoilt = (((move,), spoils[0]) for move in whole if len(spoils := bench.worse((move,), (), CHAIN)) <= CHAIN)
     mended = ((*made, other) for made, fault in spoilt for other in _moves(bench, made, fault, still | {made[0][0]}))
     for made in (*pairs[:MOST_PAIRS], *islice(mended, MOST_PAIRS), *_together(bench, faults, still)):
@@ -226,9 +226,7 @@ def _together(bench: "_Bench", faults: list[str], still: frozenset[str]) -> Iter
 
 def _another_face(bench: "_Bench", best: Changes) -> Changes:
     """The best of what a few whole faces are mended to: rows and ports at once, of these pins and of sold ones."""
-    begun = [made for made in _faces(bench) if not bench.refused(made)]
-    begun.sort(key=lambda made: (bench.rank(made), len(made)))
-    for made in begun[:MOST_FACES]:
+    for made in _least(bench, _faces(bench), MOST_FACES):
         bench.allow(AGAIN_SOLVES)
         made = _mend(bench, made, QUESTION)
         if not bench.spoilt(made) and (bench.rank(made), len(made)) < (bench.rank(best), len(best)):
@@ -236,6 +234,16 @@ def _another_face(bench: "_Bench", best: Changes) -> Changes:
         if bench.rank(best) == (0, 0):
             break
     return best
+
+
+def _least(bench: "_Bench", found: Iterable[Changes], most: int) -> list[Changes]:
+    """So many of these that leave the fewest faults, of equals with the fewest changes; none that a rule refuses."""
+    least: list[tuple[tuple[int, int], int, int, Changes]] = []
+    for at, made in enumerate(found):
+        worst = least[-1][0] if len(least) == most else (REFUSED - 1, 0)
+        if (rank := bench.rank(made, worst)) <= worst:
+            least = sorted([*least, (rank, len(made), at, made)])[:most]
+    return [made for *_, made in least]
 
 
 def _faces(bench: "_Bench") -> Iterator[Changes]:
@@ -435,13 +443,17 @@ class _Bench:
                     break
         return found
 
-    def rank(self, changes: Changes) -> tuple[int, int]:
-        """(stops, cautions); REFUSED where a rule refuses it."""
-        if self.refused(changes):
+    def rank(self, changes: Changes, most: tuple[int, int] = (REFUSED, 0)) -> tuple[int, int]:
+        """(stops, cautions), no further than just beyond `most`; REFUSED where a rule refuses it."""
+        found = self._judged(changes)
+        if found is None:
             return REFUSED, 0
-        words = self.words(changes)
-        stops = sum(word == "stop" for word in words.values())
-        return stops, len(words) - stops
+        stops = cautions = 0
+        for _, word in found.words():
+            stops, cautions = stops + (word == "stop"), cautions + (word != "stop")
+            if (stops, cautions) > most:
+                break
+        return stops, cautions
 
     def words(self, changes: Changes) -> dict[str, str]:
         found = self._judged(changes)
@@ -478,7 +490,7 @@ def _mend(bench: _Bench, changes: Changes, still: frozenset[str]) -> Changes:
         if not found:
             given_up.add(faults[0])
             continue
-        changes = min(found, key=lambda made: (bench.rank(made), len(made)))
+        changes = _least(bench, found, 1)[0]
         given_up = set() if bench.rank(changes) < best else given_up
         best = min(best, bench.rank(changes))
     return changes
