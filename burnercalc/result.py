@@ -266,11 +266,13 @@ class Result:
         return answer.declared.may_lack or answer.key in INSTEAD or not all(map(self.design.counts, settings))
 
     def ranked(self) -> list[Checked]:
-        """All checks, the worst first; of one verdict, what hurts before what breaks, and so on down HARMS."""
-        return sorted(
-            self.checks.values(),
-            key=lambda check: (-VERDICTS.index(check.verdict), catalogue.HARMS.index(check.declared.harm)),
-        )
+        """All checks, the worst first: what cannot be made before what hurts, that before what breaks, and so on."""
+
+        def order(check):
+            made = not (check.declared.unmade and check.verdict == "stop")
+            return -VERDICTS.index(check.verdict), made, catalogue.HARMS.index(check.declared.harm)
+
+        return sorted(self.checks.values(), key=order)
 
     def _repr_html_(self) -> str:
         """What a notebook shows: the first answers of each room, and every check that is not good."""

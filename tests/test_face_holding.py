@@ -247,7 +247,10 @@ HOLD_OUT = (("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row",
 
 
 KEEP = "Keep low fire higher, or use smaller or fewer ports."
-MAY = "At low fire the flame {} enter {} ports: low fire is 40 kBtu/h, the limit {} kBtu/h, or up to {} kBtu/h. "
+MAY = (
+    "At low fire the flame {} enter {} ports: low fire is 40 kBtu/h; most likely it runs back below {} kBtu/h, at "
+    "worst below {} kBtu/h. "
+)
 
 
 @pytest.mark.parametrize("state", ["cold", "hot"])
@@ -283,6 +286,28 @@ def test_flashback(default, state, likely, careful, verdict, text):
     found = judged(default, f"flashback_{state}", **parts)
     assert found[:3] == (verdict, pytest.approx(40 / careful), 1.0) and found[4] == HOLD_OUT
     assert text is None or found[3] == text.format(state=state)
+
+
+def test_low_fire_is_no_cure_where_high_fire_too_may_run_back(default):
+    """High fire is 100 kBtu/h: it was told to keep low fire higher at a limit of 123."""
+
+    def found(careful):
+        parts = {"holding": {"hot_W": Band(5 * KBTU_H, 70 * KBTU_H, careful * KBTU_H)}}
+        return judged(default, "flashback_hot", firing={"low_W": 40 * KBTU_H}, **parts)
+
+    assert found(99)[4] == HOLD_OUT and found(99)[3].startswith("At low fire")
+    assert found(123)[0] == "stop" and found(123)[3:] == (
+        "Even at high fire, 100 kBtu/h, the flame may enter hot ports: most likely it runs back below 70 kBtu/h, at "
+        "worst below 123 kBtu/h. Use smaller or fewer ports, or more fire.",
+        HOLD_OUT[1:],
+    )
+
+
+def test_what_cannot_be_made_is_told_before_what_burns_badly():
+    """40 ports in a row run into one another: the line on top spoke of low fire."""
+    result = solve(Design.from_texts({"ports_per_row": "40"}))
+    assert [check.key for check in result.ranked()[:2]] == ["web", "flashback_hot"]
+    assert {check.verdict for check in result.ranked()[:2]} == {"stop"}
 
 
 @pytest.mark.parametrize("state", ["cold", "hot"])

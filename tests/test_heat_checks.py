@@ -291,13 +291,14 @@ def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame()
     """It was told by what is left when it cools slowly, 300 ppm, as if that were too much."""
     flame = part("flame", co_dry_band=Band(5e-5, 1e-4, 300e-6))
     found = CarbonMonoxide(Band(5e-5, 1e-4, 5000e-6), Band(0.01, 0.05, 0.1), 1900.0, 0.998, *BY_EYE)
-    word, value, limit, text, _ = judged("carbon_monoxide", flame=flame, carbon_monoxide=found)
+    mixture = part("mixture", equivalence_ratio=0.93)
+    word, value, limit, text, _ = judged("carbon_monoxide", mixture=mixture, flame=flame, carbon_monoxide=found)
     assert (word, value, limit) == ("caution", 5000e-6, 4000e-6)
     assert text.startswith(
-        "With the burner hot, the mixture at 0.998 and the gas chilled at once, what leaves holds 0.5 % carbon "
-        "monoxide, a deadly poison without smell. That is more than ten times the 400 ppm that a gas appliance in a "
-        "house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, 212 cfm of fresh air, "
-        "the burner hot, would hold"
+        "The mixture is 0.93 as set; the burner hot, a hand may have it at 0.998. The gas that then leaves, chilled "
+        "at once, holds 0.5 % carbon monoxide, a deadly poison without smell. That is more than ten times the 400 ppm that "
+        "a gas appliance in a house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, 212 "
+        "cfm of fresh air, the burner hot, would hold"
     )
 
 

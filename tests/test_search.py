@@ -61,6 +61,8 @@ name plate: paper-plates or figure-plate; dxf: paper-face; is it worth it: answe
 what should i charge: answer-selling_price; cheaper to buy: answer-make_or_buy; cost to build: answer-cost_per_burner
 temprature: set-chamber_temperature or set-work_temperature; presure: set-gas_pressure; galvanized: set-mix_pipe
 flashbak: check-flashback_hot or check-flashback_cold; chimney: check-chamber_pressure or set-chamber_back_pressure
+door: set-opening_area; plaster: table-mould or set-refractory; burn back: check-flashback_hot or check-flashback_cold
+crucible: job-melt_bronze; foundry: job-melt_bronze; heat treat: job-heat_treat
 btu: set-firing_rate or answer-firing_rate_gross or answer-firing_rate_needed; efficiency: answer-thermal_efficiency
 """
 # A word of the trade, and what must stand among the first six.

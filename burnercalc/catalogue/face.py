@@ -536,6 +536,7 @@ CHECKS = (
         "length",
         "Ports inside the window",
         harm="rework",
+        unmade=True,
         source=GEOMETRY,
         cases={
             "good": "Every port lies inside the window, {edge:length} or more from its edge.",
@@ -549,6 +550,7 @@ CHECKS = (
         "length",
         "Refractory between ports",
         harm="damage",
+        unmade=True,
         source=PRACTICE,
         cases={
             "good": "{web:length} of refractory between ports; from {wanted:length} on it fills and holds.",
@@ -565,6 +567,7 @@ CHECKS = (
         "length",
         "Edge of the field",
         harm="rework",
+        unmade=True,
         source=PRACTICE,
         cases={
             "good": "{edge:length} between the outer ports and the steel can be filled; {wanted:length} lets a "
@@ -618,10 +621,12 @@ CHECKS = (
             "below which it may run back.",
             "good_near": "The flame stays out of cold ports: low fire is {low:power}, {above:percent 0} above the "
             "{least:power} below which it may run back.",
-            "caution": "At low fire the flame may enter cold ports: low fire is {low:power}, the limit {likely:power}, "
-            "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}, the limit {likely:power}, or "
-            "up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "caution": "At low fire the flame may enter cold ports: low fire is {low:power}; most likely it runs back "
+            "below {likely:power}, at worst below {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter cold ports: low fire is {low:power}; most likely it runs back "
+            "below {likely:power}, at worst below {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "no_rate": "Even at high fire, {high:power}, the flame may enter cold ports: most likely it runs back "
+            "below {likely:power}, at worst below {least:power}. Use smaller or fewer ports, or more fire.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),
@@ -639,10 +644,12 @@ CHECKS = (
             "below which it may run back.",
             "good_near": "The flame stays out of hot ports: low fire is {low:power}, {above:percent 0} above the "
             "{least:power} below which it may run back.",
-            "caution": "At low fire the flame may enter hot ports: low fire is {low:power}, the limit {likely:power}, "
-            "or up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
-            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}, the limit {likely:power}, or "
-            "up to {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "caution": "At low fire the flame may enter hot ports: low fire is {low:power}; most likely it runs back "
+            "below {likely:power}, at worst below {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "stop": "At low fire the flame can enter hot ports: low fire is {low:power}; most likely it runs back "
+            "below {likely:power}, at worst below {least:power}. Keep low fire higher, or use smaller or fewer ports.",
+            "no_rate": "Even at high fire, {high:power}, the flame may enter hot ports: most likely it runs back "
+            "below {likely:power}, at worst below {least:power}. Use smaller or fewer ports, or more fire.",
         },
         cures=(("low_fire", "raise"), ("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise")),
     ),

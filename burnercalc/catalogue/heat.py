@@ -165,7 +165,7 @@ MIXTURE_ANSWERS = (
         "atmosphere",
         "mixture.atmosphere",
         "word",
-        "Atmosphere",
+        "Atmosphere as set",
         meaning="Oxidising: oxygen is left over. Reducing: half-burned gas is left over, much of it carbon monoxide, "
         "which poisons. Neutral: within 0.02 of mixture 1. Hot steel scales a little even in a reducing flame.",
         formula="mixture against 1 ± 0.02",
@@ -762,11 +762,11 @@ CHECKS = (
             "monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of fresh air, the burner hot, would "
             "hold the "
             "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows.",
-            "chilled": "With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, what leaves "
-            "holds {most:gas_share} carbon monoxide, a deadly poison without smell. That is more than ten times the "
-            "{usual:gas_share} that a gas appliance in a house may make; cooled slowly it would be "
-            "{slipped:gas_share}. If all of it stayed in the room, {fresh:air_flow} of fresh air, the burner hot, "
-            "would hold the "
+            "chilled": "The mixture is {set:ratio} as set; the burner hot, a hand may have it at {richest:ratio}. The "
+            "gas that then leaves, chilled at once, holds {most:gas_share} carbon monoxide, a deadly poison without "
+            "smell. That is more than ten times the {usual:gas_share} that a gas appliance in a house may make; cooled "
+            "slowly it would be {slipped:gas_share}. If all of it stayed in the room, {fresh:air_flow} of fresh air, "
+            "the burner hot, would hold the "
             "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows. Make the mixture "
             "leaner or burn less; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon monoxide, a "

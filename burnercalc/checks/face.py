@@ -15,7 +15,7 @@ from ..parts.shares import Shares
 from ..parts.soaking import LONGER_S, Soaking
 from ..parts.stream import Stream
 from ..physics.flame_limits import CROSS_LIGHT_PITCH_RATIO
-from .judge import Judged, judge, ladder, verdict
+from .judge import FAULTS, Judged, judge, ladder, verdict
 
 SLACK_M = 1e-9  # sizes that differ by less are the same
 
@@ -40,6 +40,8 @@ LEAN_MARGIN = 1.15  # equivalence ratio over the lean limit, good from
 # Of the longest gap that domestic burners, drawing freely, light over. Blown faces that are known to be good light over
 # half as much again; a stop beyond the second.
 JUMP = (1.5, 2.0)
+# What keeps a flame out of ports that not even high fire keeps it out of.
+SMALLER_FACE = (("port_diameter", "lower"), ("ports_per_row", "lower"), ("firing_rate", "raise"))
 
 
 def ports_inside_check(face: Face) -> Judged:
@@ -116,6 +118,8 @@ def _flashback(limit, firing, shares):
     word = ladder(low, good=limit.high, stop=limit.value)
     case = "good_near" if word == "good" and margin < 2 else word
     slots = {"margin": margin, "above": margin - 1, "low": low, "likely": limit.value, "least": limit.high}
+    if word in FAULTS and firing.rate_W < limit.high:
+        return verdict(word, margin, 1.0, case="no_rate", cures=SMALLER_FACE, high=firing.rate_W, **slots)
     return verdict(word, margin, 1.0, case=case, **slots)
 
 

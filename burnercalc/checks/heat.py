@@ -147,6 +147,7 @@ def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: Carbo
         eye_lean=carbon_monoxide.by_eye[0],
         eye_rich=carbon_monoxide.by_eye[1],
         eye=carbon_monoxide.by_eye_dry,
+        set=mixture.equivalence_ratio,
         richest=carbon_monoxide.richest,
         usual=MOST_CO_GOOD,
         fresh=carbon_monoxide.fresh_air_m3_s.high,

@@ -16,7 +16,7 @@ export function jump(place) {
     at.dataset.marked = "";
     setTimeout(() => { delete at.dataset.marked; }, 5000);
     const stop = at.dataset.setting ? fieldOf(at.dataset.setting) ?? at.querySelector("button") : at.querySelector(":scope > summary") ?? at;
-    if (stop === at && !at.matches("[tabindex]")) at.tabIndex = -1;
+    if (stop === at && !at.matches("[tabindex], button")) at.tabIndex = -1;
     stop?.focus({ preventScroll: true });
   });
 }

@@ -6,6 +6,7 @@ from taken import SHOWN_DRAWINGS, TAKEN
 
 from burnercalc import catalogue, units
 from burnercalc.catalogue.train import PARTS
+from burnercalc.jobs import JOBS
 from burnercalc.settings import SETTINGS
 
 CALLED = Path(__file__).parent / "called.txt"
@@ -64,6 +65,7 @@ def entries():
     """[[id on the page, what it is, room, name, other names, sentence]]; of equal finds the first one comes first."""
     tables, charts = catalogue.TABLES.values(), catalogue.CHARTS.values()
     found = [list(tool) for tool in TOOLS]
+    found += [[f"job-{job.key}", "job", "start", job.name, "", units.in_both_measures(job.sentence)] for job in JOBS]
     found += [[f"set-{s.key}", "setting", s.room, s.label, "", units.in_both_measures(s.help)] for s in SETTINGS]
     found += [
         [f"answer-{a.key}", "number", a.room, a.label, "", units.in_both_measures(a.meaning)]
