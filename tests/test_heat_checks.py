@@ -297,8 +297,8 @@ def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame()
     assert text.startswith(
         "The mixture is 0.93 as set; the burner hot, a hand may have it at 0.998. The gas that then leaves, chilled "
         "at once, holds 0.5 % carbon monoxide, a deadly poison without smell. That is more than ten times the 400 ppm "
-        "that a gas appliance in a house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, 212 "
-        "cfm of fresh air, the burner hot, would hold"
+        "that a gas appliance in a house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, "
+        "212 cfm of fresh air, the burner hot, would hold"
     )
 
 
