@@ -413,6 +413,8 @@ def _try(request):
     else:
         design, setting = _movable(request)
         value = steps.stepped(design, setting, request["by"])
+        if setting.key == "work_rate" and value == 0:  # no cure: it gives up the work
+            return {"verdict": "stop", "text": "", "end": True}
         text = steps.field_text(setting, value, design.units)
     changed = design.changed({setting.key: text})
     result = solve(changed, _LAST[0] if _LAST else None)
@@ -428,7 +430,18 @@ def _try(request):
         "label": setting.label,
         "shown": result.setting(setting.key),
         "worsens": _named(worse, before),
+        "later": _later(before, result) if before else "",
     }
+
+
+def _later(before, after):
+    """The fire that heats up in time, where a change leaves less: no fault, and yet not what was asked for."""
+    in_time = [r["firing_rate_needed"] for r in (before, after)]
+    has = [r.checks["rate_for_need"] for r in (before, after)]
+    if None in in_time or any(check.fault or check.value is None for check in has):
+        return ""
+    late = [check.value < needed * (1 - 1e-9) for check, needed in zip(has, in_time, strict=True)]
+    return units.show(in_time[1], "power", after.design.reader) if late == [False, True] else ""
 
 
 def _named(checks, before):

@@ -7,6 +7,7 @@ import pytest
 from burnercalc.design import Design
 from burnercalc.link import from_link
 from burnercalc.physics.linings import material_keys, material_name
+from burnercalc.result import solve
 from burnercalc.tables import read_table
 from burnercalc.worker import handle
 
@@ -273,3 +274,31 @@ def test_a_word_that_no_page_knows_is_refused_by_name(named, request_of):
 def test_a_part_of_an_inch_keeps_the_whole_inches():
     assert ask("part", {"body_length": "9 1/4 in"}, key="body_length", part="7/8")["text"] == "9 7/8 in"
     assert ask("part", {"body_length": "9 1/4 in"}, key="body_length", part="0")["text"] == "9 in"
+
+
+SMOKE = {
+    "chamber_length": "18 in",
+    "chamber_width": "8 in",
+    "chamber_height": "7 in",
+    "opening_depth": "4 1/2 in",
+    "heat_up_time": "55 min",
+    "lining": "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in",
+    "firing_rate": "auto",
+}
+
+
+@pytest.mark.parametrize("by, late", [(1, False), (-1, True)])
+def test_a_cure_that_leaves_less_fire_than_heats_up_in_time_says_so(by, late):
+    """155 kBtu/h was offered without a word, and then told to be less than the 162 that it takes."""
+    told = ask("try", SMOKE, key="firing_rate", check="chamber_pressure", by=by, whole=True)
+    after = solve(Design.from_texts({**SMOKE, "firing_rate": told["text"]})).checks["rate_for_need"]
+    assert after.verdict == "good" and ("heats up later than" in after.text) == late
+    assert bool(told["later"]) == late and told["later"] in after.text
+
+
+def test_no_work_is_no_cure():
+    """'Make work rate 0 lb/h' was the first cure of a burner too small: it gives up the work."""
+    small = {"chamber_length": "60 in", "chamber_width": "40 in", "chamber_height": "40 in"}
+    near, all_of_it = (ask("try", small, key="work_rate", check="throughput", by=by) for by in (-1, -256))
+    assert near["text"] == "9 lb/h" and not near["end"]
+    assert all_of_it["end"] and all_of_it["verdict"] == "stop"

@@ -189,25 +189,27 @@ async function findCures(check, pressed) {
       const cure = await nearestGood(settings, check.key, change.setting, way);
       if (entries(design.texts()) !== about) return void Object.assign(pressed, { disabled: false, textContent: LOOK }); // of another design
       if (!cure) continue;
-      const words = `${cure.stepped ? `Make ${cure.label.toLowerCase()} ${cure.shown}` : `${cure.label}: ${cure.shown}`}${butThen(cure.worsens)}`;
+      const words = `${cure.stepped ? `Make ${cure.label.toLowerCase()} ${cure.shown}` : `${cure.label}: ${cure.shown}`}${butThen(cure.worsens, cure.later)}`;
       const stops = cure.worsens.filter((each) => each.verdict === "stop").length;
       const offer = button(words, () => design.change(change.setting, cure.text), stops ? "" : "cure");
-      found.push({ offer, stops, worse: cure.worsens.length });
+      found.push({ offer, stops, worse: cure.worsens.length + (cure.later ? 0.5 : 0) });
     }
   }
   // All at once, so that none moves under a finger: what brings no stop, then what makes least else worse, stands first.
   found.sort((one, other) => one.stops - other.stops || one.worse - other.worse);
   const harmless = found.some(({ stops }) => !stops);
   if (!harmless) pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
-  pressed.before(...found.map(({ offer }) => offer));
+  // A caution is not cured by a stop while anything else cures it.
+  pressed.before(...found.filter(({ stops }) => !stops || !harmless || check.verdict === "stop").map(({ offer }) => offer));
   if (harmless) pressed.remove();
   else pressed.textContent = found.length ? "Each of these alone brings a stop, or a worse one" : "None of these alone cures it";
 }
 
 // What a change does to the other checks, where it does harm: the worst two by name.
-export function butThen(worsens) {
+export function butThen(worsens, later = "") {
   const named = worsens.slice(0, 2).map((each) => `${each.label.toLowerCase()}: ${each.still ? "a worse " : ""}${each.verdict}`);
   if (worsens.length > 2) named.push(`and ${worsens.length - 2} more`);
+  if (later) named.push(`less fire than the ${later} that heats it up in time`);
   return named.length ? `, but then ${named.join(", ")}` : "";
 }
 
