@@ -44,7 +44,7 @@ def default():
         # hole less pipe: 2 7/16 less 2 3/8 in; 4 3/4 less 4 1/2 in is more than 4 mm
         ("inlet_hole", {}, "good", 1 / 16),
         ("inlet_hole", {"inlet": "4", "body_width": "6 in", "body_depth": "6 in"}, "caution", 0.25),
-        ("inlet_hole", {"inlet": "1", "units": "mm"}, "good", (35 - 33.401) / 25.4),
+        ("inlet_hole", {"inlet": "1", "units": "mm"}, "good", (35 - 33.7) / 25.4),
         # caps of flat that is sold; a round body's discs, as thick as its wall or not
         ("cap_flat", {"cap_thickness": "1/4 in"}, "good", 0.0),
         ("cap_thickness", {}, "good", 3 / 16),

@@ -122,3 +122,10 @@ def test_the_bracket_stands_clear_of_mould_and_shell(deep_in, clear_in, at, off)
     assert mounting.hole_m(0.1, "mm") == pytest.approx(0.11) and mounting.hot_growth_m(0.25, 1000) == pytest.approx(
         0.0015
     )
+
+
+def test_flats_of_a_body_whose_back_lies_below_the_frames_top_begin_at_its_back():
+    """A body 2 in deep in a frame of 5 1/2 in; its flats were asked to be narrower than nothing, which is no design."""
+    found = solved(body_depth="2 in", mould_board="1x6").part("mounting")
+    assert found.way == "flats" and found.flat_m == pytest.approx(found.bracket_m + found.angle.leg_m - 2 * 0.0254)
+    assert found.flat_m > 0

@@ -2,7 +2,8 @@ import pytest
 from fluids.piping import nearest_pipe
 
 from burnercalc.errors import InputError
-from burnercalc.physics.pipes import pipe, pipe_names
+from burnercalc.physics.pipes import pipe, pipe_as_sold, pipe_names
+from burnercalc.tables import read_table
 
 INCHES = {
     "1/8": 0.125,
@@ -54,3 +55,16 @@ def test_unknown_size_names_the_setting_and_the_known_sizes():
     with pytest.raises(InputError, match="1-1/2") as caught:
         pipe("1-3/8")
     assert caught.value.field == "mix_pipe"
+
+
+def test_a_metric_shops_pipe_has_the_outside_of_its_own_standard():
+    """Of what EN 10220 lists from DN 50 on, typed for bodies; DN 65 is 76.1 mm where 2-1/2 in pipe is 73.0."""
+    dn = {f"DN {row['dn']:.0f}": row["nps"] for row in read_table("pipe_sizes")}
+    rows = [row for row in read_table("steel_pipes") if row["unit"] == "mm" and row["name"] in dn]
+    assert len(rows) >= 4
+    for row in rows:
+        assert pipe_as_sold(dn[row["name"]], "mm").od_m * 1000 == pytest.approx(row["outside"], abs=1e-9)
+    assert all(pipe_as_sold(nps, "in") == pipe(nps) for nps in INCHES)
+    # Elsewhere the two are the same to a third of a millimetre.
+    apart = {nps: abs(pipe_as_sold(nps, "mm").od_m - pipe(nps).od_m) * 1000 for nps in INCHES}
+    assert max(apart, key=apart.get) == "2-1/2" and sorted(apart.values())[-2] < 0.35

@@ -75,7 +75,8 @@ def mounting(
         paper_width_m=body.width_m + 2 * angle.leg_m,
         bolt_m=making.bolt_m(spacer_m, sizes),
         angle=angle,
-        flats=making.flat_pieces(clear_m, bracket_m, steel.angle, sizes) if way == "flats" else (),
+        # A body whose back lies below the frame's top is held by no cross-bar.
+        flats=making.flat_pieces(min(clear_m, body.depth_m), bracket_m, steel.angle, sizes) if way == "flats" else (),
     )
 
 

@@ -51,7 +51,7 @@ def steel(
     inlets: int,
     sizes: str,
 ) -> Steel:
-    pipe = pipes.pipe(inlet, "inlet")
+    pipe = pipes.pipe_as_sold(inlet, sizes, "inlet")
     saw_m, clearance_m = inlet_hole(outside_m=pipe.od_m, unit=sizes)
     apart = _apart(
         body.kind,

@@ -43,6 +43,27 @@ def pipe(nps: str, field: str = "mix_pipe") -> Pipe:
     return Pipe(od_m, wall_m, bore_m, pi / 4 * bore_m**2)
 
 
+@cache
+def pipe_as_sold(nps: str, unit_system: str, field: str = "mix_pipe") -> Pipe:
+    """Steel pipe of a nominal size as a shop has it: schedule 40 in inches, threaded of medium wall in millimetres.
+
+    For holes, welds and masses. Flow is reckoned with schedule 40 in both, whose bore is up to 10 % narrower.
+
+    Raises:
+        InputError   as pipe()
+    Source:
+        ASME B36.10M (published); EN 10255 (memory), data/pipe_sizes.csv
+    Checked by:
+        tests/test_pipes.py against the outside diameters of EN 10220 in data/steel_pipes.csv
+    """
+    found = pipe(nps, field)
+    if unit_system != "mm":
+        return found
+    row = _sizes()[nps]
+    od_m, wall_m = row["metric_od_mm"] / 1000, row["metric_wall_mm"] / 1000
+    return Pipe(od_m, wall_m, od_m - 2 * wall_m, pi / 4 * (od_m - 2 * wall_m) ** 2)
+
+
 def pipe_names() -> tuple[str, ...]:
     """Nominal sizes in the table, smallest first, as text."""
     return tuple(_sizes())
