@@ -89,6 +89,13 @@ def test_the_bracket_never_passes_the_body():
         assert {"behind": "the other behind", "before": "the other before", "flats": "behind it on the flat"}[way] in do
 
 
+def test_flats_that_bars_leave_no_room_for_are_as_wide_as_half_the_leg():
+    """Bars that stand far behind the bracket left a flat of less than nothing, and no stock, list or cost."""
+    angles = mounting.angle_piece(0.3, False, "mm")
+    widths = [mounting.flat_pieces(from_m, 0.042, angles, "mm")[0].width_m for from_m in (0.05, 0.0571, 0.155)]
+    assert widths == pytest.approx([0.022, 0.015, 0.015])
+
+
 def test_flats_of_a_short_body_are_cut_bought_and_weighed():
     """10 in of lining. The frame ends 1 1/4 in from the face, then 3/4 in of cross-bar and 1/8 in of room; from there
     to the end of the leg behind 8 7/16 in are 7 9/16 in (mounting.flat_pieces). Two as long as the tube, of 1/8 in,

@@ -233,7 +233,7 @@ STEEL_ANSWERS = (
         "length",
         "Bracket flats, wide",
         meaning="Width of the flats that carry the bracket's angles where the body is too short for them.",
-        formula="bracket and its leg, less mould height over the face, cross-bar and room for clamps",
+        formula="bracket and leg, less mould height over the face, cross-bar and room for clamps; half the leg or more",
         inputs=("lining", "block_thickness", "grip", "mould_board", "body_depth", "body_kind"),
         source=PRACTICE,
         near="bench",

@@ -64,13 +64,14 @@ def angle_piece(length_m, is_round, unit):
 
 def flat_pieces(from_m, bracket_m, angles, unit):
     """The flats that carry the angles of a body too short for them: one for each, as long and as thick, from behind
-    the cross-bars to the end of the angle's leg behind the bracket.
+    the cross-bars to the end of the angle's leg behind the bracket; half that leg at least, which must lie on them.
 
     Arguments: from_m from the face to where they begin; bracket_m to the bracket; angles their Piece
     Source: common practice
     Checked by: tests/test_mounting.py
     """
-    width_m = bracket_m + SIZES[unit].leg_m - from_m
+    leg_m = SIZES[unit].leg_m
+    width_m = max(bracket_m + leg_m - from_m, leg_m / 2)
     mass_kg = plate_mass_kg(area_m2=width_m * angles.length_m, thickness_m=angles.thickness_m)
     return (Piece("bracket flat", "flat", angles.length_m, width_m, angles.thickness_m, angles.count, mass_kg),)
 
