@@ -15,6 +15,9 @@ from burnercalc.result import solve
 
 IN_MM = 25.4
 LONG = {"body_length": "48 in", "rows": "5", "ports_per_row": "60", "inlet": "3"}
+SMALL = {"body_length": "3 in", "body_width": "2 in", "body_depth": "2 in", "wall": "1/8 in", "setback": "3/8 in",
+         "rows": "2", "ports_per_row": "4", "inlet": "3/4", "mix_pipe": "3/4", "firing_rate": "10 kBtu/h",
+         "baffle_holes": "12", "baffle_hole_diameter": "1/4 in"}  # fmt: skip
 
 
 def circles(drawing, layer):
@@ -200,7 +203,8 @@ def test_texts_of_the_views_stand_clear_of_each_other(design):
                 assert not overlaps(box, boxes_of[j]), (name, texts[i].text, texts[j].text)
 
 
-@pytest.mark.parametrize("texts", [{}, *KNOWN_GOOD.values(), ROUND, LONG, {"units": "mm", "wall": "3 mm"}])
+@pytest.mark.parametrize("texts", [{}, *KNOWN_GOOD.values(), ROUND, LONG, {"units": "mm", "wall": "3 mm"},
+                                   SMALL, {**SMALL, "inlet_position": "end", "units": "mm"}])  # fmt: skip
 def test_no_text_of_a_plan_lies_across_a_line(texts):
     result = solved(**texts)
     for name in PLANS:
@@ -220,6 +224,15 @@ def test_numbers_of_a_dense_field_are_readable_and_clear(texts):
         x1, y1, x2, y2 = shape_box(text)
         near = [s for s in shapes if s is not text and meets(s, (x1 + 0.2, y1 + 0.2, x2 - 0.2, y2 - 0.2))]
         assert not near and text.height >= 2.0, text.text
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("texts", [{}, SMALL])
+def test_no_words_take_a_second_sheet(paper, texts):
+    """A corrected sheet stands upright; on the second one of a slide 2 3/32 in wide stood the ends of its words."""
+    drawings = solved(**texts).drawings
+    for name in ("slide", *(("window", "inlet", "cap", "baffle") if texts else ())):
+        assert len(template_sheets([drawings[name]], paper, 0.98, 1.01)) == 1, name
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])

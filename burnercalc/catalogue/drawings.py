@@ -150,6 +150,7 @@ DRAWINGS = (
             "saw": "saw {saw}",
             "pipe": "for {pipe:pipe} pipe",
             "face_side": "face side",
+            "face_below": "Lower edge: the face side",
             "back": "Thick line: the back of the body, {length} by {width}",
             "round": "Thick line: the back disc, {length} across",
             "end": "Thick line: one end cap, {length} by {width}",

@@ -1,7 +1,17 @@
 """Plans at true size for what is cut and drilled: ports, window, inlet hole, cap, baffle, mould; in millimetres."""
 
 from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
-from ..drawing.shapes import Circle, Line, Text, centre_mark, dimension, rectangle, rounded_rectangle
+from ..drawing.shapes import (
+    Circle,
+    Line,
+    Text,
+    centre_mark,
+    dimension,
+    meets,
+    rectangle,
+    rounded_rectangle,
+    shape_box,
+)
 from ..making.mould import GUIDE_EDGE_M, GUIDE_HOLE_M
 from ..making.stock import tube_inside_radius_m
 from ..parts.baffle_sheet import BaffleSheet
@@ -19,6 +29,7 @@ AWAY_MM = 7.0
 COLUMN_MM, SIDE_BY_SIDE_MM = 75.0, 205.0  # of the words of the drilling template, and of both columns
 BELOW_MM = 15.0  # from a plan down to the words under it, clear of a dimension there
 SHEET_MM, SHORT_MM, LONG_MM = 245.0, 85.0, 1000.0  # of a plan; of a line under one longer, and under one that is not
+NARROW_MM = 165.0  # of a plan no wider than an upright sheet, and of a line under it, which shall need no second one
 HALF_MM = 105.0  # the same where two columns stand beside each other
 NUMBER_MM = (2.0, 2.4)  # height of a port's number: at least, at most
 
@@ -69,8 +80,9 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
 
 def legend(left, top, lines, headings=0, beside=0.0, room=SHORT_MM):
     """Lines of text under a plan, from its left end or so far beside it and from `top` down: what its lines are. Under
-    one too long for a sheet they are short, so that a seam goes past them."""
-    room = room if -2 * left > SHEET_MM else LONG_MM
+    one too long for a sheet they are short, so that a seam goes past them; under one that an upright sheet holds they
+    end on it."""
+    room = room if -2 * left > SHEET_MM else NARROW_MM if -2 * left <= NARROW_MM else LONG_MM
     rows = [
         (part, "heading" if number < headings else "text")
         for number, line in enumerate(lines)
@@ -79,6 +91,13 @@ def legend(left, top, lines, headings=0, beside=0.0, room=SHORT_MM):
     return [
         Text(left + beside, top - 4.2 * row, line, 2.4, "start", 0.0, layer) for row, (line, layer) in enumerate(rows)
     ]
+
+
+def _clear(texts, shapes):
+    """(texts, lines): what is written in a plan; where one would lie across a line, all as lines to go under it."""
+    if any(meets(shape, shape_box(text)) for text in texts for shape in shapes):
+        return [], [text.text for text in texts]
+    return texts, []
 
 
 def _side(body, steel):
@@ -127,10 +146,10 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
             Circle(0.0, 0.0, half_x, "window"),
             *dimension(-body_x, -body_y, body_x, -body_y, -AWAY_MM - 2.0, across, TEXT_MM),
             *_above(half_x, body_y, say.length(face.window_length_m)),
-            Text(3.0, 3.0, say("window"), TEXT_MM),
-            Text(3.0, -6.0, say("cut_round"), TEXT_MM),
-            *legend(-body_x, -body_y - BELOW_MM, [say("disc", length=across)]),
         ]
+        words = [Text(3.0, 3.0, say("window"), TEXT_MM), Text(3.0, -6.0, say("cut_round"), TEXT_MM)]
+        within, under = _clear(words, shapes)
+        shapes += [*within, *legend(-body_x, -body_y - BELOW_MM, [say("disc", length=across), *under])]
         return Shapes(tuple(shapes), "round")
     cut = steel.window_cut
     corner = min(cut.corner_m * MM, half_x, half_y)
@@ -155,20 +174,23 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
     bridge = min(steel.bridge_m * MM, half_x) / 2
     ends = [(x, way * half_y) for x in (-bridge, bridge) for way in (-1, 1)]
     shapes += [Line(x, y - 2.0, x, y + 2.0, "mark") for x, y in ends]
-    # Two columns are lower: fewer sheets, till those in the middle of a half are left out.
-    split = (len(lines) + 1) // 2 if SHEET_MM < 2 * body_x < 3 * SHEET_MM else len(lines)
-    shapes += legend(-body_x, -body_y - BELOW_MM, lines[:split], room=HALF_MM if lines[split:] else SHORT_MM)
-    shapes += legend(-body_x, -body_y - BELOW_MM, lines[split:], room=HALF_MM, beside=HALF_MM + 5.0)
     inset = (body.setback_m + cut.corner_m) * MM
     x, y = cut.drills[2][0] * MM, cut.drills[2][1] * MM
     shapes += _above(half_x, body_y, say.length(face.window_length_m))
     shapes += _beside(-body_x, half_y, say.length(face.window_width_m))
     shapes += dimension(body_x, y, body_x, y + inset, -AWAY_MM, say.length(inset / MM), TEXT_MM)
     shapes += dimension(x, -body_y, body_x, -body_y, -AWAY_MM, say.length((body_x - x) / MM), TEXT_MM)
-    shapes += [
+    words = [
         Text(3.0, 3.0, say("drill", drill=say.length(cut.drill_m)), TEXT_MM),
         Text(3.0, -6.0, say("cut"), TEXT_MM),
     ]
+    within, under = _clear(words, shapes)
+    shapes += within
+    lines += under
+    # Two columns are lower: fewer sheets, till those in the middle of a half are left out.
+    split = (len(lines) + 1) // 2 if SHEET_MM < 2 * body_x < 3 * SHEET_MM else len(lines)
+    shapes += legend(-body_x, -body_y - BELOW_MM, lines[:split], room=HALF_MM if lines[split:] else SHORT_MM)
+    shapes += legend(-body_x, -body_y - BELOW_MM, lines[split:], room=HALF_MM, beside=HALF_MM + 5.0)
     return Shapes(tuple(shapes), "box")
 
 
@@ -200,17 +222,24 @@ def inlet_drawing(body: Body, steel: Steel, end_inlet: EndInlet, inlet: str, inl
             if half_y + y
             else ()
         ),
+    ]
+    words = [
         Text(first + radius + 6, y + 3.0, say("saw", saw=say.length(steel.inlet_saw_m)), TEXT_MM),
         Text(first + radius + 6, y - 6.0, say("pipe", pipe=inlet), TEXT_MM),
     ]
+    within, under = _clear(words, shapes)
     if at_end:
-        shapes.append(Text(3.0, -half_y + 3.0, say("face_side"), TEXT_MM))
+        side = Text(3.0, -half_y + 3.0, say("face_side"), TEXT_MM)
+        clear, crossed = _clear([side], [*shapes, *within])
+        within += clear
+        under += [say("face_below")] if crossed else []
+    shapes += within
     case = "end" if at_end else "round" if body.round else "two" if apart else "back"
     lengths = {"length": say.length(2 * half_x / MM), "width": say.length(2 * half_y / MM)}
     middle = {"x": say.length((half_x + first) / MM), "y": say.length((half_y + y) / MM)}
     one = say("middle_disc") if case == "round" else say("middle", **middle)
     middles = say("middles", **middle, apart=say.length(apart / MM)) if apart else one
-    shapes += legend(-half_x, -half_y - BELOW_MM, [say("back" if apart else case, **lengths), middles])
+    shapes += legend(-half_x, -half_y - BELOW_MM, [say("back" if apart else case, **lengths), middles, *under])
     return Shapes(tuple(shapes), case)
 
 
@@ -218,6 +247,7 @@ def cap_drawing(body: Body, steel: Steel, say: Say) -> Shapes:
     """An end cap with its corners eased; of a round body, a disc."""
     half_x, half_y = steel.body.cap_width_m * MM / 2, steel.body.cap_length_m * MM / 2
     across = _above(half_x, half_y, say.length(steel.body.cap_width_m))
+    texts = [Text(3.0, 3.0, say("thick", wall=say.length(body.cap_m)), TEXT_MM)]
     if body.round:
         shapes = [Circle(0.0, 0.0, half_x, "body"), *across]
     else:
@@ -229,9 +259,9 @@ def cap_drawing(body: Body, steel: Steel, say: Say) -> Shapes:
         ]
         if corner:
             words = say("radius", radius=say.length(steel.body.cap_corner_m))
-            shapes.append(Text(3.0, -2 * TEXT_MM, words, TEXT_MM))
-    thick = say("thick", wall=say.length(body.cap_m))
-    shapes += [*_cross(half_x, half_y), Text(3.0, 3.0, thick, TEXT_MM)]
+            texts.insert(0, Text(3.0, -2 * TEXT_MM, words, TEXT_MM))
+    within, under = _clear(texts, shapes)
+    shapes += [*_cross(half_x, half_y), *within, *legend(-half_x, -half_y - 2 * TEXT_MM, under)]
     return Shapes(tuple(shapes), "round" if body.round else "box")
 
 
