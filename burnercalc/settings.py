@@ -1448,7 +1448,7 @@ SETTINGS = (
         "Oven is a kiln",
         "choice",
         "no",
-        "Yes where the oven is a kiln that makes the first fires too: the blocks of a charge stay in it for all heats. "
+        "Yes where the oven is a kiln that makes the first fires too, till a charge is dry: no hotter, for its steel. "
         "A stand is then for test fires alone, and no gas of the burner goes into first fires.",
         choices=NO_YES,
         near="dozen",

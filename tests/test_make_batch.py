@@ -229,3 +229,15 @@ def test_a_kiln_that_holds_the_batch_up_is_named():
     days = kiln["batch_days"] - stands["batch_days"]
     assert days > 3
     assert kiln["batch_bottleneck"] == f"The kiln: first fires made on the test stand instead save {days} d."
+
+
+def test_a_kiln_takes_no_steel_box_to_work():
+    """A kiln was told to go to 2250 °F with the block in its welded box: it ends with the drying, at 1000 °F."""
+    kiln, stand = solved(kiln="yes"), solved()
+    hottest = [max(row[2] for row in each.tables["drying"].rows) for each in (kiln, stand)]
+    assert hottest == pytest.approx([(1000 + 459.67) / 1.8, (2250 + 459.67) / 1.8])
+    # The way up to work, 1250 °F at 150 an hour, is then none of the first fire's time.
+    fired = [each.part("schedule").first_fire_s for each in (kiln, stand)]
+    assert fired[1] - fired[0] == pytest.approx(1250 / 150 * 3600)
+    do = next(row[1] for row in kiln.tables["care"].rows if row[0] == "First fire")
+    assert "1000 °F and no hotter" in do

@@ -297,7 +297,7 @@ STEPS = {
     ),
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
-    "oven.do": "Best is a kiln that takes the block whole, up to the fire's own stages; else an old oven. Up by the "
+    "oven.do": "Best is a kiln that takes the block whole, up to {dry:temperature}; else an old oven. Up by the "
     "stages and hold; let it cool in it, closed, {cool:time}. Two thermocouples from the fire side, in two ports near "
     "the middle, against the wall: one [1/2 in|13 mm] under the hot face, one at mid-depth. A wisp of fibre plugs each "
     "port. Steer by the slower.",
@@ -313,19 +313,23 @@ STEPS = {
     ),
     "oven.source": "dry-out practice, [1 h an inch|1 h for 25 mm]",
     "fire.title": "First fire",
-    "fire.do": "By the stages in the kiln; or under the chamber, with a small torch or charcoal in its door "
-    "and the burner's air at a trickle. Its own burner only after that: low fire is many times the "
-    "heat that drying wants. Thermocouples as in the oven; draw them and the fibre before it is "
-    "lit. Where there is neither, short pulses of it, after the oven only, and "
-    "each pulse a whole lighting by the card: purge, torch, trial. Cool slowly too.",
-    "fire.do.no_low": "By the stages in the kiln; or under the chamber, with a small torch or charcoal in its door "
-    "and the burner's air at a trickle. Not with its own burner: the lighting card does not lead to low fire. "
-    "Thermocouples as in the oven; draw them and the fibre before it is lit. Cool slowly too.",
-    "fire.do.kiln": "In the kiln, on from the oven's hold, all blocks of the charge together, by the stages; none of "
-    "this burner's gas so far. Thermocouples as in the oven. Cool slowly, closed, till it takes the next charge cold.",
-    "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages in the kiln; or under the "
-    "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Thermocouples as in the "
-    "oven. Cool slowly too.",
+    "fire.do": "By the stages to {dry:temperature}: in a kiln, no hotter there, for its steel; or under the chamber, "
+    "with a small torch or charcoal in its door and the burner's air at a trickle. Its own burner only after that: low "
+    "fire is many times the heat that drying wants. Thermocouples as in the oven; draw them and the fibre before it is "
+    "lit. Where there is neither, short pulses of it, only after the oven, each a whole lighting by the card. Cool "
+    "slowly too.",
+    "fire.do.no_low": "By the stages to {dry:temperature}: in a kiln, no hotter there, for its steel; or under the "
+    "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Not with its own burner: "
+    "the lighting card does not lead to low fire, and the stage to work falls away. The first time hotter is the test "
+    "fire: hair cracks may come. Thermocouples as in the oven; draw them and the fibre before it is lit. Cool slowly "
+    "too.",
+    "fire.do.kiln": "In the kiln, on from the oven's hold, all blocks of the charge together, by the stages. To "
+    "{dry:temperature} and no hotter: the steel box scales and softens. None of this burner's gas so far. The first "
+    "time hotter is the test fire: hair cracks may come. Thermocouples as in the oven. Cool slowly, closed, till it "
+    "takes the next charge cold.",
+    "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages to {dry:temperature}: in a "
+    "kiln, or under the chamber with a small torch or charcoal in its door and the burner's air at a trickle; no "
+    "hotter. Thermocouples as in the oven. Cool slowly too.",
     "fire.watch": (
         "Hold, do not climb, at white wisps, sweat at ports or back, a mirror that fogs, a hiss or a tick. Hold"
         " at [250 °F|140 °C] between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or "
@@ -336,6 +340,8 @@ STEPS = {
         "No steam, no new crack wider than a hair, steel of the body below [400 °F|200 °C]. May be split: let it cool "
         "slowly. On another day go up at most [300 °F|170 °C] an hour to where it ended, then by the stages."
     ),
+    "fire.go_on.kiln": "No steam, no new crack wider than a hair; cold before it is moved. May be split: let it cool "
+    "slowly. On another day go up at most [300 °F|170 °C] an hour to where it ended, then by the stages.",
     "fire.caution": (
         "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "
         "Required, or do not fire: an air-proving switch; a valve in the gas line that closes when air or power"

@@ -9,6 +9,7 @@ from ..making.batch import Means, Work
 from ..making.days import Stage, Step
 from .shop import Shop
 
+NO_HOTTER_K = 300.0  # than the last hold of drying: no way up to work in a kiln, where the steel box scales and softens
 # Day 1 where no date is given; what matters is only the time between the steps.
 DAY_ONE = datetime.date(2001, 1, 1)
 
@@ -77,7 +78,7 @@ def schedule(
         "block_thickness_m": block_thickness,
         "air_temp_K": shop.temp_K,
         "damp": damp_air == "yes",
-        "working_temp_K": chamber_temperature,
+        "working_temp_K": NO_HOTTER_K if kiln == "yes" else chamber_temperature,
     }
     watched_s = inf if watched_hours == "through" else watched_hours
     means = Means(hands=hands, day_min=round(day_hours / 60), week=int(work_week), weekday=first.weekday())
@@ -86,6 +87,8 @@ def schedule(
     takes = {"hours": {step: seconds / 3600 for step, seconds in hours.items()}, "watched_s": watched_s, **drying}
     steps = days.calendar(start_date=first, means=means, **takes)
     stages = days.drying_stages(**drying)
+    if kiln == "yes":
+        stages = tuple(stage for stage in stages if stage.name != "service")
     split = {"stages": stages, "names": days.FIRED, "start_temp_K": shop.temp_K, "watched_s": watched_s}
     heats = days.heats_s(**split)
     hold_s = {stage.name: stage.hold_s for stage in stages}

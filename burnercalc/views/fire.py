@@ -42,7 +42,10 @@ def _title(schedule, say, step):
     return say("heats", title=_text(say, step, "title"), heats="; ".join(heats))
 
 
-def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
+def days_table(schedule: Schedule, batch: Batch, kiln: str, say: Say) -> Rows:
+    def go_on(step):
+        return say("fire.go_on.kiln") if step.key == "fire" and kiln == "yes" else _text(say, step, "go_on")
+
     rows = tuple(
         (
             number,
@@ -51,7 +54,7 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
             sum(_lasts_s(*spell) for spell in step.spells),
             step.work_h * 3600,
             _text(say, step, "watch"),
-            _text(say, step, "go_on"),
+            go_on(step),
         )
         for number, step in enumerate(batch.steps, 1)
     )
@@ -59,6 +62,7 @@ def days_table(schedule: Schedule, batch: Batch, say: Say) -> Rows:
 
 
 def care_table(
+    schedule: Schedule,
     batch: Batch,
     lighting: Lighting,
     fires: Fires,
@@ -71,16 +75,15 @@ def care_table(
     say: Say,
 ) -> tuple:
     unlit = stopped or lighting.waits_W is None
+    dry_K = max(stage.temp_K for stage in schedule.stages if stage.name == "fire")
 
     def text(step, what):
         if unlit and what == "do" and step.key in ("fire", "test"):
-            return say(f"{step.key}.do.unlit")
+            return say(f"{step.key}.do.unlit", **({"dry": dry_K} if step.key == "fire" else {}))
         if step.key == "strip" and what == "do" and face.round:
             return say("strip.do.round")
-        if step.key == "fire" and what == "do" and kiln == "yes":
-            return say("fire.do.kiln")
-        if step.key == "fire" and what == "do" and fires.low is None:
-            return say("fire.do.no_low")
+        if step.key == "fire" and what == "do":
+            return say("fire.do" + (".kiln" if kiln == "yes" else ".no_low" if fires.low is None else ""), dry=dry_K)
         if step.key == "test" and what == "do":
             return say(f"test.do.{fire_test.stays}")
         if step.key == "cast" and what == "do" and welding.wax_m:
@@ -89,7 +92,7 @@ def care_table(
         if wax and step.key == "clear":
             return say("clear.do.wax")
         if step.key == "oven" and what == "do":
-            cool = say("oven.do", cool=60 * (batch.work.oven - batch.work.weigh))
+            cool = say("oven.do", cool=60 * (batch.work.oven - batch.work.weigh), dry=dry_K)
             return cool + (" " + say("oven.do.wax") if wax else "")
         return _text(say, step, what)
 
