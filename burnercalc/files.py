@@ -160,6 +160,8 @@ def calendar(result, link):
         )
         for step, (*_, watch, go_on), (title, do, caution, _) in told
     }
+    if build_sheet.never_lit(result):  # no test fire is made of it
+        del one["test"]
     events = _events(result, one) if result.design.batch_size == 1 else _batch_events(result, one)
     if stamp := foot.stamp(result):
         events = [replace(event, title=f"{stamp}: {event.title}") for event in events]
@@ -170,6 +172,8 @@ def _events(result, one):
     """The calendar of one burner: an event for each spell of a step, numbered where there are several."""
     events = []
     for step in result.part("schedule").steps:
+        if step.key not in one:
+            continue
         event, several = one[step.key], len(step.spells) > 1
         for number, (start, end) in enumerate(step.spells, 1):
             own = {"key": f"{step.key}-{number}", "title": f"{event.title} ({number})"} if several else {}
@@ -182,6 +186,8 @@ def _batch_events(result, one):
     batch, first = result.part("batch"), result.part("schedule").first
     events = []
     for number, job in enumerate(batch.plan.jobs):
+        if job.step not in one and job.step != "weigh":
+            continue
         whose = ("mould " if job.step == "mould" else "") + ", ".join(map(str, job.burners))
         event = replace(one["oven"], title="Weigh, hot") if job.step == "weigh" else one[job.step]
         events.append(

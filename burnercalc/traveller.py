@@ -91,9 +91,8 @@ def _batch(result):
         ),
         Paragraph(
             f"{_show(result, 'batch_days')} days to the last burner, {_show(result, 'batch_first_days')} to the first. "
-            f"{result['batch_bottleneck']} A test fire, {_show(result, 'test_fire_time')} by its lighting card, is "
-            "made on the morning after the last heat. Hours, hands and places are examples until you set yours."
-            + _unmade(result)
+            f"{result['batch_bottleneck']} {_test_fire(result)} Hours, hands and places are examples until you set "
+            "yours." + _unmade(result)
         ),
         Table(
             tuple(column.label for column in days.columns), [tuple(map(_unbroken, row)) for row in days.rows], "llll"
@@ -107,6 +106,14 @@ def _unbroken(text):
     """A day's cell whose lines break between two things that are done, not within one."""
     each = re.split(r"(?<=[,;]) (?=\d\d:\d\d |pair \d)", text)
     return " ".join(one.replace(" ", "\u00a0") if len(one) <= UNBROKEN else one for one in each)
+
+
+def _test_fire(result):
+    """What is told of it beside the calendar."""
+    if never_lit(result):
+        return "DO NOT LIGHT: no test fire is planned, and the burner's own fire makes no heat of the first fire."
+    time = _show(result, "test_fire_time")
+    return f"A test fire, {time} by its lighting card, is made on the morning after the last heat."
 
 
 def _unmade(result):
@@ -273,6 +280,8 @@ def _sign_off(result, number):
     dated, ends = result.part("schedule").dated, result.part("batch").ends(number)
 
     def planned(step):
+        if step == "test" and never_lit(result):
+            return "do not light"
         if step not in ends:
             return ""
         day, on = ends[step]

@@ -142,6 +142,26 @@ def test_what_must_not_be_built_or_lit_is_said():
     assert "do not light" in " ".join(map(words, read(never, "traveller-a4")))
 
 
+def test_no_test_fire_is_booked_of_what_must_not_be_lit():
+    """48 min "by its lighting card" stood on the wall beside DO NOT LIGHT, and a day for it in the calendar file."""
+    batch = {"batch_size": "3", "start_date": "2026-03-02"}
+    for texts, lit in (({}, True), ({"inlet": "4"}, False)):
+        result = solved(**batch, **texts)
+        assert (result.worst != "stop") is lit
+        wall, *others = map(words, read(result, "traveller-letter"))
+        assert ("by its lighting card" in wall) is lit
+        assert wall.count("test fire of") == (3 if lit else 0) and wall.count("no test fire is planned") == (not lit)
+        plate = [shape.text for shape in result.drawings["plate"].shapes if isinstance(shape, Text)]
+        assert plate.count("none: do not light") == (0 if lit else 2)
+        assert any("kBtu/h" in text or "psi" in text for text in plate) is lit
+        signed = [page for page in others if "Sign-off" in page]
+        assert len(signed) == 3 and all(("Test fire passed do not light" in page) is not lit for page in signed)
+        for size, events in (("1", 1), ("3", 3)):
+            days = solved(**batch | texts | {"batch_size": size})
+            booked = FILES["calendar-ics"][2](days, to_link(days.design)).decode()
+            assert booked.count("UID:test") == (events if lit else 0) and booked.count("UID:fire") >= events
+
+
 def test_plate_and_card_are_in_both_measures(default):
     plate, card = read(default, "plates-a4")
     for said in ("100 kBtu/h", "29.3 kW", "propane", "#52", "1.61 mm", "3000 °F", "1649 °C", "NOT CERTIFIED",

@@ -272,6 +272,7 @@ DRAWINGS = (
             "low_words": "Low fire, gross",
             "not_low": "none: do not turn down",
             "not_high": "none: do not turn up",
+            "not_lit": "none: do not light",
             "jet_words": "Gas before the jet, high fire",
             "drill_words": "Jet drill",
             "air_words": "Air at high fire, 15 °C, sea level",

@@ -27,6 +27,7 @@ from ..parts.cost import Cost
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.gas import Gas
+from ..parts.lighting import Lighting
 from ..parts.mould import Mould
 from ..parts.mounting import Mounting
 from ..parts.pins import Pins
@@ -311,11 +312,13 @@ def boards_table(boards: Boards, say: Say) -> Rows:
     return Rows(tuple(rows), "one" if boards.moulds == 1 else "all", {"count": boards.moulds})
 
 
-def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
-    """A row for each day on which something begins: what hands do, what goes into the oven, what is fired.
+def batch_days_table(batch: Batch, schedule: Schedule, lighting: Lighting, stopped: bool, say: Say) -> tuple:
+    """A row for each day on which something begins: what hands do, what goes into the oven, what is fired; no test
+    fire of what must not be lit.
 
     Where there are several pairs of hands it says which does what.
     """
+    left_out = {"air", "test"} if stopped or lighting.waits_W is None else {"air"}
     heat: Counter = Counter()
 
     def clock(minutes):
@@ -330,7 +333,7 @@ def batch_days_table(batch: Batch, schedule: Schedule, say: Say) -> tuple:
 
     by_day: dict[int, list] = {}
     for job in batch.plan.jobs:
-        if job.step != "air":
+        if job.step not in left_out:
             by_day.setdefault(job.start // making_batch.DAY_MIN, []).append(job)
 
     def of_pairs(jobs, steps):
