@@ -142,6 +142,16 @@ def test_what_must_not_be_built_or_lit_is_said():
     assert "do not light" in " ".join(map(words, read(never, "traveller-a4")))
 
 
+def test_nobody_signs_on_a_day_off():
+    """The wait of the air-dry ends on a Saturday for some of a dozen; it is weighed on a day of work."""
+    shop = {"batch_size": "12", "moulds": "2", "oven_places": "3", "work_week": "5", "start_date": "2026-03-02"}
+    result = solved(**shop)
+    ends = [result.part("batch").ends(number)["air"][1] for number in range(1, 13)]
+    assert any(end.weekday() >= 5 for end in ends)
+    text = " ".join(map(words, read(result, "traveller-letter")))
+    assert len(re.findall(r"Air-dry: weighed twice [MTWF]\w\w \d\d", text)) == 12
+
+
 def test_no_test_fire_is_booked_of_what_must_not_be_lit():
     """48 min "by its lighting card" stood on the wall beside DO NOT LIGHT, and a day for it in the calendar file."""
     batch = {"batch_size": "3", "start_date": "2026-03-02"}
