@@ -90,7 +90,7 @@ def card_pdf(result, link, paper):
 def card_blocks(result):
     """The card's blocks; of a design that must not be lit, why not stands instead of how to."""
     _, how, *steps = _lighting(result)
-    stops = [check for check in result.ranked() if check.verdict == "stop"]
+    stops = [check for check in result.ranked() if check.verdict == "stop" and not check.declared.lit]
     if stops and result.checks["lighting"].verdict != "stop":
         how = Paragraph(NO_FIRE + stops[0].text, bold=True)
     return [
@@ -556,7 +556,7 @@ def _does(table):
 
 def never_lit(result):
     """Whether it must not be lit: by the lighting itself, or for what else stops it."""
-    return result.worst == "stop" or result.part("lighting").waits_W is None
+    return result.forbids_light or result.part("lighting").waits_W is None
 
 
 def fires(result):

@@ -20,8 +20,12 @@ def number(link):
 
 
 def stamp(result, words=BUILD):
-    """What stands across every page of a design that must not be built; "" for one that may."""
-    return words if result.worst == "stop" else ""
+    """What stands across every page of a design that must not be built, or not be lit; "" for one that may."""
+    return words if _stops(result, words == LIGHT) else ""
+
+
+def _stops(result, lighting):
+    return result.forbids_light if lighting else result.worst == "stop"
 
 
 def fits(link, paper, stop=""):
@@ -31,7 +35,7 @@ def fits(link, paper, stop=""):
 
 def line(result, link, paper, stop=STOP):
     """The design's link, never cut; where it is too long, the design's number, by which its papers belong together."""
-    stop = stop if result.worst == "stop" else ""  # on every page
+    stop = stop if _stops(result, stop == NO_FIRE) else ""  # on every page
     if fits(link, paper, stop):
         return stop + link
     return f"{stop}Design {number(link)}; its link stands whole on the build sheet's first page"

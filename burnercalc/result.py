@@ -254,6 +254,11 @@ class Result:
         """The worst verdict of all checks; good when there are but notes."""
         return next((check.verdict for check in self.ranked() if check.fault), "good")
 
+    @property
+    def forbids_light(self) -> bool:
+        """Whether a check stops the design for more than what is wanted of it, or the weather to cast in."""
+        return any(check.verdict == "stop" and not check.declared.lit for check in self.ranked())
+
     def idle(self, answer: Answered) -> bool:
         """Whether an answer is none here as the design has no such thing, a setting that it rests on does not count, or
         another is in its place."""
@@ -310,7 +315,7 @@ class Result:
         value = getattr(self.part(part), attribute)
         least = catalogue.ANSWERS[weakest(key, self._autos)]
         if isinstance(value, Said):
-            # What must not be built is not lit either, whatever it is that stops it.
+            # What must not be built is not lit either, but for what is wanted of it and for the weather to cast in.
             case = "stopped" if "stopped" in declared.cases and self._lit_and_stopped else value.case
             words = self._written(declared.cases[case], value.slots)
             return Answered(declared, least, words, unit_system=self.design.reader)
@@ -322,11 +327,11 @@ class Result:
 
     @property
     def _lit_and_stopped(self):
-        return self.part("lighting").waits_W is not None and self.worst == "stop"
+        return self.part("lighting").waits_W is not None and self.forbids_light
 
     def _asked(self, view):
-        """Whether a check stops the design, for a view that asks so."""
-        return {"stopped": self.worst == "stop"} if "stopped" in needs(view) else {}
+        """Whether a check forbids lighting, for a view that asks so."""
+        return {"stopped": self.forbids_light} if "stopped" in needs(view) else {}
 
     def _check(self, key):
         declared = catalogue.CHECKS[key]

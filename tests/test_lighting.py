@@ -785,11 +785,13 @@ def test_limits_are_left_out_where_high_fire_itself_runs_back():
 
 @pytest.mark.parametrize("texts", [{"inlet": "1/2"}, {"fuel": "butane", "ambient_temperature": "25 degF"}])
 def test_the_card_of_a_design_that_is_a_stop_says_so_first(texts):
-    """Whatever the stop is of: too narrow an inlet, a cylinder too cold."""
+    """Whatever the stop is of: too narrow an inlet, a cylinder too cold. What may not be cast may be lit."""
     result = solved(**texts)
     assert result.checks["lighting"].verdict != "stop"
     words = card_blocks(result)[0].text
-    assert words.startswith("DO NOT LIGHT THIS.") and words.endswith(result.ranked()[0].text)
+    assert words.startswith("DO NOT LIGHT THIS.") and words.endswith(
+        next(check.text for check in result.ranked() if not check.declared.lit)
+    )
     assert "DO NOT LIGHT" not in " ".join(block.text for block in card_blocks(solved()) if isinstance(block, Paragraph))
 
 
@@ -1798,3 +1800,12 @@ def test_no_two_checks_move_low_fire_apart(margins, first):
         found = [judged(key, r, turning=stuck, lighting=made) for key in ("lighting", "turning")]
         moves = {move for one in found for setting, move in one.cures if setting == "low_fire"}
         assert first in found[1].cases and len(moves) <= 1 and not (low_fire == "100 %" and "raise" in moves)
+
+
+@pytest.mark.parametrize("texts", [{"ambient_temperature": "38 degF"}, {"work_rate": "100 lb/h"}])
+def test_what_is_asked_of_it_and_the_weather_to_cast_in_forbid_no_lighting(texts):
+    """Both were DO NOT LIGHT: a finished burner in a cold shop, and one of which more work was wanted."""
+    result = solved(**texts)
+    assert result.worst == "stop" and not result.forbids_light
+    assert "DO NOT LIGHT" not in " ".join(one.text for one in card_blocks(result) if isinstance(one, Paragraph))
+    assert solved(**texts, opening_area="0 in2").forbids_light

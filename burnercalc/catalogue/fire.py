@@ -201,6 +201,7 @@ CHECKS = (
         "temperature",
         "Air for curing",
         harm="damage",
+        lit=True,
         source=DRYING,
         cases={
             "good": "{air:temperature} is warm enough to cure in.",

@@ -67,6 +67,7 @@ class Check:
         dimension  of the value it judges and of its limit
         label      what is judged
         harm       one of HARMS
+        lit        its stop is of what is wanted of the fire, or of the weather to cast in; what is made may be lit
         unmade     its stop is one of what cannot be made at all: told before all else
         cases      {case: whole sentence}; the judgement names one, or several that stand one after the other
         cures      settings that cure it, where they do not depend on the case
@@ -79,6 +80,7 @@ class Check:
     source: Source
     cases: Mapping[str, str]
     cures: Cures = ()
+    lit: bool = False
     unmade: bool = False
     room: str = ""
 

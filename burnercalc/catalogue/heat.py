@@ -898,6 +898,7 @@ CHECKS = (
         "mass_flow",
         "Work rate against what the chamber can heat",
         harm="rework",
+        lit=True,
         source=BARS & ZONE,
         # Bars on the floor, one or several, take up no more; or the fire has no more to spare.
         cases={
@@ -939,6 +940,7 @@ CHECKS = (
         "length",
         "Bar through the opening",
         harm="rework",
+        lit=True,
         source=GEOMETRY,
         cases={
             "good": "A bar of {bar:length} goes in: an opening of {opening:area} lets {square:length} through when "
@@ -1065,6 +1067,7 @@ CHECKS = (
         "power_per_volume",
         "Heat-up",
         harm="damage",
+        lit=True,
         source=PRACTICE,
         cases={
             "cannot": CANNOT,

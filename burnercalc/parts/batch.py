@@ -43,7 +43,8 @@ def batch(calendar: Calendar, schedule: Schedule, shop: Shop, refractory: str) -
     burners, work, means, found = calendar.burners, calendar.work, calendar.means, calendar.plan
     saves = {which: found.days - making.one_more(burners, work, means, which, 1).days for which in making.LACKS}
     if means.kiln:  # blocks that are fired on their stands leave it free for the next
-        saves["kiln"] = found.days - making.plan(burners, work, replace(means, kiln=False)).days
+        on_stand = replace(work, heats=schedule.stand_heats)
+        saves["kiln"] = found.days - making.plan(burners, on_stand, replace(means, kiln=False)).days
     most = max(saves, key=lambda which: saves[which])  # of equals the first, which costs least
     return Batch(
         burners=burners,

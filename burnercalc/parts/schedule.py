@@ -24,6 +24,7 @@ class Schedule:
     dated: bool
     first: datetime.date
     work: Work
+    stand_heats: tuple[int, ...]  # minutes of each heat of a first fire that is made on the stand, up to work
     means: Means
     steps: tuple[Step, ...]
     stages: tuple[Stage, ...]
@@ -96,6 +97,7 @@ def schedule(
         dated=start_date is not None,
         first=first,
         work=days.work_of_one(**takes),
+        stand_heats=days.work_of_one(**takes | {"working_temp_K": chamber_temperature}).heats,
         means=means,
         steps=steps,
         stages=stages,
