@@ -621,10 +621,9 @@ def tap_alone(result):
 
 
 def tap_at_fire(result):
-    """The same at high fire, ports cold and hot."""
-    cold_Pa = result.part("air_proof").fire_Pa
+    """The same at high fire, to which nobody goes before the ports are hot."""
     hotter_Pa = result["mixture_pressure_hot"] - result["mixture_pressure"]
-    return f"{_pressure(result, cold_Pa)} cold, {_pressure(result, cold_Pa + hotter_Pa)} hot"
+    return f"{_pressure(result, result.part('air_proof').fire_Pa + hotter_Pa)} hot"
 
 
 def _pressure(result, found_Pa):

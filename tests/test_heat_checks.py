@@ -509,7 +509,8 @@ def test_way_out_for_the_smoke():
         "The chamber stands 0.53 in H₂O above the shop: from 0.5 in H₂O no joint is tight, and flame and carbon "
         "monoxide shoot out of door and joints. Open 6 in² or more, or burn less."
     )
-    assert smoke(0.52 * IN_H2O, 6 * inch2)[0] == "caution"  # 0.494 likely
+    assert smoke(0.51 * IN_H2O, 6 * inch2)[0] == "stop"  # 0.4845 likely: harm lies on the side of the high end
+    assert smoke(0.49 * IN_H2O, 6 * inch2)[0] == "caution"
     found = smoke(0.03 * IN_H2O, None, set_Pa=0.5 * IN_H2O)
     assert found[0] == "stop" and found[3].endswith("Take away what holds the smoke back.")
     found = smoke(0.03 * IN_H2O, None, set_Pa=0.2 * IN_H2O)
@@ -721,7 +722,7 @@ AT_ONCE = "heating up in 30 min, high fire from the first, takes"
             99,
             HEATING,
             1,
-            "good",
+            "note",
             "99 kBtu/h, high fire from the first, heats up later than in 30 min, which takes "
             "100 kBtu/h. Working takes 80 kBtu/h.",
         ),
@@ -729,7 +730,7 @@ AT_ONCE = "heating up in 30 min, high fire from the first, takes"
             90,
             HEATING,
             2,
-            "good",
+            "note",
             "90 kBtu/h, high fire from the first, heats up later than in 30 min, which takes "
             "100 kBtu/h, 50 kBtu/h for each of 2 burners. Working takes 80 kBtu/h.",
         ),

@@ -112,7 +112,7 @@ ENDS = {
     ("low_fire_drift", "reached.low_empty_K"): {"high"},
     ("refractory_limit", "reached.low_empty_K"): {"value"},
     ("refractory_limit", "reached.high_empty_K"): {"high"},
-    ("chamber_pressure", "back_pressure.opening_Pa"): {"value", "high"},
+    ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
     ("mixture", "hot_run.mixture_high"): {"high"},
     ("mixture", "hot_run.mixture_low"): {"high"},
     ("throughput", "throughput.metal_kg_s"): {"low", "high"},  # its stop: more than can be at best

@@ -359,6 +359,9 @@ STEPS = {
     "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
     "purge between. Then stay at LIGHT till the walls glow, and burn ten minutes at low fire. Read every gauge and "
     "fill in the record.",
+    "test.do.low_high": "Cold, in a chamber, by the lighting card. Light it five times, the whole purge between. Stay "
+    "at LIGHT till the walls glow; then ten minutes at low fire, ten at high. Read every gauge there, fill in the "
+    "record.",
     "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
     "purge between. Then stay at LIGHT till the walls glow, go up as the card tells and burn ten minutes at high "
     "fire: never down to low fire. Read every gauge and fill in the record.",

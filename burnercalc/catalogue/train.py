@@ -98,8 +98,8 @@ PARTS = {
     "flame_guard": (
         "flame guard",
         "electronic, by a rod or by light (UV); acts on the spring-shut valve",
-        "Shuts the gas within 1 s of the main flame's going out, 4 s at most; a thermocouple is too slow. Wherever "
-        "walls are below [1400 °F|760 °C]; else a person watches.",
+        "Shuts the gas within 1 s of the main flame's going out, 4 s at most; a thermocouple is too slow. It looks "
+        "past the torch: with that lit and the gas shut it must see no flame. Till walls glow; else a person watches.",
     ),
     "pilot_cock": (
         "cock of the pilot",
@@ -114,8 +114,8 @@ PARTS = {
     "pilot": (
         "pilot burner",
         "{pipe:pipe} tube",
-        "Burns at the face from before the gas until the last. The guard also watches the main flame, at the port "
-        "farthest from it: the pilot alone must not hold the main gas open after the trial.",
+        "Burns at the face from before the gas until the last. A sensor of its own tells the guard that it burns, for "
+        "RESET; the guard's other, at the port farthest off, alone holds the main gas open after the trial.",
     ),
     "needle": (
         "needle valve",

@@ -453,7 +453,7 @@ def rate_for_need_check(
         cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
         if word == "good" and not auto:
             if firing.installed_W < need.needed_W * (1 - 1e-9):
-                cases = (f"later.{number}",)
+                word, cases = "note", (f"later.{number}",)
             elif firing.installed_W > LARGE * need.needed_W:
                 cases += ("far_more",)
     if word == "caution" and by == "working" and bars.taken_kg_s and work_rate > bars.taken_kg_s.high:

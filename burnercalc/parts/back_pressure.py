@@ -35,7 +35,7 @@ class BackPressure:
 
     def no_way_out(self, as_set_Pa):
         """Whether it is as good as closed, or flame stands out of every joint, with what is set besides."""
-        return self.opening_Pa is None or self.opening_Pa.value + as_set_Pa > TORCHES_PA
+        return self.opening_Pa is None or self.opening_Pa.high + as_set_Pa > TORCHES_PA
 
 
 def back_pressure(
