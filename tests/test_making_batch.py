@@ -610,6 +610,10 @@ def test_what_a_larger_shop_tries_holds_what_a_smaller_one_tries():
                 assert small <= large and all(getattr(some, which) <= number for some in small)
 
 
+TWELVE = {"weld": 120, "mould": 120, "cast": 60, "strip": 30, "trim": 30, "clear": 60, "cure": 2880, "air": 4000}
+TWELVE |= {"oven": 519, "heats": (1740,), "free": 0, "weigh": 0, "test": 0, "warm": 0, "damp": (0, 0)}
+
+
 @pytest.mark.parametrize(
     "burners, change, means",
     [
@@ -618,10 +622,12 @@ def test_what_a_larger_shop_tries_holds_what_a_smaller_one_tries():
         (8, {"weld": 60, "cast": 240, "free": 180, "weigh": 323}, Means(2, 2, 3, 1, week=6, weekday=5)),
         (5, {"weld": 480, "clear": 90, "free": 180, "heats": (480,) * 5}, Means(2, 3, 2, 2, week=5)),
         (3, {"weld": 480, "oven": 700, "free": 180, "heats": (1552,)}, Means(2, 1, 1, 2, week=6)),
+        # 27 days at 9 h, 28 at 10: with less than the shop has, in a shorter day.
+        (12, TWELVE, Means(2, 4, 3, 1, week=5, weekday=4)),
     ],
 )
 def test_a_longer_day_never_takes_longer(burners, change, means):
-    work = replace(ONE, test=60, **change)
+    work = replace(ONE, **{"test": 60} | change)
     days = [plan(burners, work, replace(means, day_min=60 * hours)).days for hours in range(4, 13)]
     assert days == sorted(days, reverse=True)
 

@@ -185,7 +185,7 @@ def _in_shorter_days(burners, work, best, whole):
     """The best plan, or one by which hands leave some hours earlier, every day, where that ends sooner.
 
     A longer day moves what is begun first, and by that, rarely, all that follows. A block that can be cast on one day
-    is never cast on two.
+    is never cast on two. Where all is tried, less of what the shop has is tried in those hours too.
     """
     rules = (best.rule,) if _many(burners, work) else RULES[1:]
     for hours in range(ceil(whole.day_min / 60) - 1, 0, -1):
@@ -195,6 +195,8 @@ def _in_shorter_days(burners, work, best, whole):
         if _least_days(burners, work, some) < best.days:
             spare = _Spare(burners, work, some, MOST_DAYS_MORE)
             best = _made(burners, work, some, best.days, spare, rules) or best
+            if not _many(burners, work):
+                best = _shortest(burners, work, best, _fewer(burners, some), whole, spare)
     return best
 
 
