@@ -157,7 +157,7 @@ JOBS = (
         fuels={
             "natural_gas": (
                 {**_HOUSE, "heat_up_time": "57 min", "port_diameter": "9/32 in", "block_thickness": "3 in"},
-                {**_HOUSE, "port_diameter": "7.2 mm", "block_thickness": "75 mm"},
+                {**_HOUSE, "port_diameter": "7.2 mm", "block_thickness": "75 mm", "low_fire": "43 %"},
             ),
             "butane": _butane(
                 {

@@ -1047,3 +1047,21 @@ def test_what_the_mixture_is_without_a_meter_is_told_beside_the_carbon_monoxide(
     words = r.checks["carbon_monoxide"].text
     assert "A flue-gas meter, not an alarm" in words and "from 0.88 to 1.14: up to" in words
     assert "flue_meter" in {tool.key for tool in r.part("tools").tools}
+
+
+@pytest.mark.parametrize(
+    "texts, key, values",
+    [
+        (
+            {"lining": "ifb_28 4 1/2 in", "work_temperature": "2100 degF"},
+            "chamber_temperature",
+            (2300, 2600, 2690, 2700),
+        ),
+        ({"lining": "dense_castable 2 in, blanket_8lb 2 in"}, "heat_up_time", (120, 60, 50, 40, 20)),
+    ],
+)
+def test_auto_never_falls_where_a_hotter_chamber_or_less_time_is_asked(texts, key, values):
+    """It fell from 467 to 173 kBtu/h between 2690 and 2700 °F, and from 391 to 128 where 40 min were asked for 50."""
+    unit = "degF" if key == "chamber_temperature" else "min"
+    rates = [solved(**texts, firing_rate="auto", **{key: f"{value} {unit}"})["firing_rate_gross"] for value in values]
+    assert rates == sorted(rates) and rates[-1] > rates[0]

@@ -8,7 +8,7 @@ from ..physics.gas_zone import ZoneState
 from .chamber import Chamber
 from .flame import Flame
 from .gas import Gas
-from .zone import Zone
+from .zone import NO_FIRE, Zone
 
 LEAST_KEPT = 0.1  # of the fire's heat; the rest leaves by the opening. Common practice
 
@@ -21,8 +21,8 @@ class Need:
     nobody, so its middle counts; work that stays cold does, so the careful end of its band counts, but no more than
     where LEAST_KEPT of the heat stays: beyond, fire grows without end for hardly more work, and `at_limit` says so.
     Never less than what holds the chamber empty; None where no fire of this chamber does.
-    Where no fire heats up as asked, it counts what that would take if the gas left at wall temperature, the limit of
-    perfect exchange: no fire needs less. A fire that is none of this chamber does not work either.
+    To heat up it takes no more than burns well in so large a chamber (`most_W` is NO_FIRE times that): where that is
+    asked, or no fire is fast enough, it heats up later. A fire that is none of this chamber does not work either.
     `holds_best_W`, `works_best_W`: with the most film; None where even so no fire of this chamber does.
     """
 
@@ -63,7 +63,8 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         return Need(None, None, None, None, None, None, None, None, holds_best_W=holds_best_W)
     kept = poorest.available_fraction if poorest else 0.0
     works_W = (held.wall_loss_W + held.opening_loss_W + chamber.work_heat_W) / max(kept, LEAST_KEPT)
-    heats_W = heat_up_W or chamber.heat.heat_up_W / flame.available
+    well_W = zone.most_W / NO_FIRE
+    heats_W = min(heat_up_W or well_W, well_W)
     return Need(
         hold_W=hold_W,
         working_W=working_W,
