@@ -116,7 +116,7 @@ ANSWERS = (
         "schedule.first_fire_s",
         "time",
         "First fire, in one go",
-        meaning="From lighting to working heat, in a kiln to the end of drying, holds included, with nobody leaving it.",
+        meaning="From lighting to working heat, in a kiln to the end of drying, holds included, never left alone.",
         formula="rise / ramp + holds of each stage",
         inputs=("refractory", "block_thickness", "ambient_temperature", "chamber_temperature", "kiln"),
         source=DRYING,
