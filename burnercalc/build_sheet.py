@@ -614,10 +614,14 @@ def proofs(result):
     ]
 
 
-def tap_alone(result):
-    """What the mix pipe's tap shows with air alone, which proves the air; "" where that is too little to read."""
-    alone = result.part("air_proof").alone_Pa
-    return "" if alone is None else " to ".join(_pressure(result, one) for one in (alone.low, alone.high))
+def flow_test(result):
+    """What proves the air before any gas: how the damper at HIGH and the ports stand, and what the mix pipe's tap shows
+    then; where that is too little to read, with part of the ports taped over."""
+    proof, ports = result.part("air_proof"), result["port_count"]
+    how = f"air alone{f', {proof.shut} of {ports} ports shut with tape' if proof.shut else ''}"
+    if proof.flow_Pa is None:
+        return how, "too little to read" if result.part("blower").carries else "none: the blower is too weak"
+    return how, " to ".join(_pressure(result, one) for one in (proof.flow_Pa.low, proof.flow_Pa.high))
 
 
 def tap_at_fire(result):
@@ -645,6 +649,7 @@ def _record(result):
     own, in the papers that go with it."""
     if result.design.batch_size > 1:
         return []
+    how, shows = flow_test(result)
     asked = [
         *drilled(result),
         ("Mass before the oven, and after it about", _show(result, "burner_mass")),
@@ -652,7 +657,7 @@ def _record(result):
             "Blower, outlet shut: pressure",
             units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.reader),
         ),
-        *([("Mix pipe's tap, air alone, HIGH", alone)] if (alone := tap_alone(result)) else []),
+        *([(f"Mix pipe's tap, HIGH, {how}", shows)] if result.part("air_proof").flow_Pa else []),
         ("Mix pipe's tap, high fire", tap_at_fire(result)),
         *proofs(result),
     ]

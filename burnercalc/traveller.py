@@ -7,12 +7,12 @@ from .build_sheet import (
     LEAK,
     drilled,
     fires,
+    flow_test,
     never_lit,
     notes_of,
     plain,
     proofs,
     shown_by_fire,
-    tap_alone,
     tap_at_fire,
 )
 from .drawing.pdf import write_document_pdf
@@ -57,6 +57,7 @@ STEPS = {
     "Plate and card fixed": "",
     "Handed over, to whom": "",
 }
+TAPED = "As many ports of each row, every burner alike; pull all tape off before the first fire."
 CERTIFIED = (
     "In many places gas equipment must be certified before it is sold, given away or put to use. What is needed where "
     "it "
@@ -228,6 +229,9 @@ def _weights(result):
 
 def _leak_and_flow(result):
     shut_Pa = result.part("blower").curve.pressure_Pa(0.0)
+    how, shows = flow_test(result)
+    read = result.part("air_proof").flow_Pa is not None
+    taped = f"{TAPED} " if result.part("air_proof").shut else ""
     return [
         Heading("Leak and flow, no gas", 2),
         Table(
@@ -237,9 +241,8 @@ def _leak_and_flow(result):
                 (f"Leak: air inside at {LEAK[result.design.reader]} of water, 10 min", "no bubble, no drop", ""),
                 ("Blower, outlet shut: pressure", units.show(shut_Pa, "pressure", result.design.reader), ""),
                 (
-                    f"Damper at HIGH ({result['damper_mark_high']}), air only: the mix pipe's tap",
-                    (tap_alone(result) or "too little to read")
-                    + (", as the others to 5 %" if result.design.batch_size > 1 else ""),
+                    f"Damper at HIGH ({result['damper_mark_high']}), {how}: the mix pipe's tap",
+                    shows + (", as the others to 5 %" if result.design.batch_size > 1 and read else ""),
                     "",
                 ),
                 ("A hand before the ports, row by row", "air from all", ""),
@@ -247,9 +250,10 @@ def _leak_and_flow(result):
             "lrl",
         ),
         Paragraph(
-            "Below that the air is short: blower, slide or a leak; above it, too much, or ports are shut. The same air "
-            "through less area takes more pressure, as 1 / area squared: 10 % above the others, or above when it was "
-            "new, is one port in twenty shut, 20 % one in eleven. Clear the ports and measure again before any gas."
+            f"{taped}Below that the air is short: blower, slide or a leak; above it, too much, or ports are shut. The "
+            "same air through less area takes more pressure, as 1 / area squared: 10 % above the others, or above when "
+            "it was new, is one port in twenty shut, 20 % one in eleven. Clear the ports and measure again before any "
+            "gas."
         ),
     ]
 
