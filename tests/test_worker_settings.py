@@ -292,7 +292,7 @@ def test_a_cure_that_leaves_less_fire_than_heats_up_in_time_says_so(by, late):
     """155 kBtu/h was offered without a word, and then told to be less than the 162 that it takes."""
     told = ask("try", SMOKE, key="firing_rate", check="chamber_pressure", by=by, whole=True)
     after = solve(Design.from_texts({**SMOKE, "firing_rate": told["text"]})).checks["rate_for_need"]
-    assert after.verdict == "good" and ("heats up later than" in after.text) == late
+    assert after.verdict == ("note" if late else "good") and ("heats up later than" in after.text) == late
     assert bool(told["later"]) == late and told["later"] in after.text
 
 
