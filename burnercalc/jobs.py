@@ -115,6 +115,8 @@ _SCENARIO = {e.key: {"inches": _follows(e.inches), "metric": _follows(e.metric)}
 # House gas has little pressure to turn down: ports for a chamber of up to twice the size, a mixture that no shop near
 # it makes rich, and a guard that watches the flame.
 _HOUSE = {"rows": "6", "baffle_holes": "60", "equivalence_ratio": "0.94", "lit_by": "guard"}
+_PINS = {"port_diameter": "5/16 in", "ports_per_row": "7"}
+_PINS_METRIC = {**_PINS, "port_diameter": "8 mm"}
 
 # Butane boils off slowly: a regulator that needs little, more cylinders, and a guard that watches the flame.
 _BUTANE = {"gas_pressure": "3 psi", "regulator_inlet_pressure": "3 psi", "cylinder_count": "6", "lit_by": "guard"}
@@ -152,12 +154,11 @@ JOBS = (
             "heat_up_time": "55 min",
             "firing_rate": "auto",
             "cylinder_count": "2",
-            "port_diameter": "6.5 mm",
         },
         fuels={
             "natural_gas": (
-                {**_HOUSE, "heat_up_time": "57 min", "port_diameter": "9/32 in", "block_thickness": "3 in"},
-                {**_HOUSE, "port_diameter": "7.2 mm", "block_thickness": "75 mm", "low_fire": "43 %"},
+                {**_HOUSE, **_PINS, "heat_up_time": "57 min", "block_thickness": "3 in"},
+                {**_HOUSE, **_PINS_METRIC, "block_thickness": "75 mm", "low_fire": "43 %"},
             ),
             "butane": _butane(
                 {
@@ -258,7 +259,8 @@ JOBS = (
             "firing_rate": "auto",
             "cylinder_count": "3",
             "rows": "4",
-            "port_diameter": "9/32 in",
+            "port_diameter": "5/16 in",
+            "ports_per_row": "8",
             "block_thickness": "3 in",
             "gas_pressure": "10 psi",
             "lit_by": "guard",
@@ -278,7 +280,8 @@ JOBS = (
             "low_fire": "55 %",
             "firing_rate": "auto",
             "cylinder_count": "3",
-            "port_diameter": "7 mm",
+            "port_diameter": "8 mm",
+            "ports_per_row": "8",
             "rows": "4",
             "block_thickness": "75 mm",
             "gas_pressure": "0.7 bar",
@@ -286,12 +289,12 @@ JOBS = (
         },
         fuels={
             "natural_gas": (
-                {"opening_depth": "4 in", "port_diameter": "5/16 in"},
-                {"opening_depth": "90 mm", "port_diameter": "8 mm"},
+                {"opening_depth": "4 in"},
+                {"opening_depth": "90 mm"},
             ),
             "butane": _butane(
-                {"block_thickness": "3 1/2 in", "port_diameter": "5/16 in"},
-                {"block_thickness": "80 mm", "port_diameter": "8 mm"},
+                {"block_thickness": "3 1/2 in"},
+                {"block_thickness": "80 mm"},
             ),
         },
         rungs=(
@@ -333,7 +336,7 @@ NONE_CHOSEN = Job(
     {"units": "mm"},
     fuels={
         "natural_gas": tuple(
-            {**_HOUSE, "rows": "5", **{key: own[key] for key in ("port_diameter", "block_thickness")}}
+            {**_HOUSE, "rows": "5", **{key: own[key] for key in (*_PINS, "block_thickness")}}
             for own in _FORGE.fuels["natural_gas"]
         ),
         "butane": _FORGE.fuels["butane"],

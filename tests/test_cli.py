@@ -75,8 +75,8 @@ def test_what_one_costs_that_is_sold_comes_without_the_page(tmp_path, capsys):
 @pytest.mark.parametrize(
     "units, ports",
     [
-        ("in", 'port_diameter="9/32 in" block_thickness="3 in"'),
-        ("mm", 'port_diameter="7.2 mm" block_thickness="75 mm"'),
+        ("in", 'port_diameter="5/16 in" ports_per_row=7 block_thickness="3 in"'),
+        ("mm", 'port_diameter="8 mm" ports_per_row=7 block_thickness="75 mm"'),
     ],
 )
 def test_another_fuel_tells_what_the_page_sets_with_it(units, ports, capsys):

@@ -1,6 +1,7 @@
 """The jobs of the first screen: each starts from a design that can be built, the same in both systems of units."""
 
 import json
+from itertools import product
 
 import pytest
 
@@ -8,12 +9,14 @@ from burnercalc import worker
 from burnercalc.design import Design, supplied
 from burnercalc.examples import EXAMPLES
 from burnercalc.find.shops import sample
-from burnercalc.jobs import ASKED, JOBS, begun, job_of, refitted
+from burnercalc.jobs import ASKED, JOBS, NONE_CHOSEN, begun, job_of, refitted
 from burnercalc.link import from_link, to_link
+from burnercalc.making.stock import pins_m
 from burnercalc.result import solve
 from burnercalc.rooms import ROOMS
 from burnercalc.settings import BY_KEY
 
+FUELS = [value for value, _ in BY_KEY["fuel"].choices]
 STARTS = [(job, units) for job in JOBS if job.inches for units in ("inches", "metric")]
 
 
@@ -39,6 +42,14 @@ def test_a_job_starts_without_a_fault(job, units, solved):
     assert result.design.units == ("mm" if units == "metric" else "in")
     assert result["firing_rate_gross"] >= 0.98 * result["firing_rate_needed"]  # the answer on top is enough
     assert result["blower_times"] > 1
+
+
+def test_pins_of_every_job_are_sold():
+    """The metric forge on house gas asked for dowels of 7.2 mm, the one on propane 6.5, those in inches 9/32."""
+    for job in (*JOBS, NONE_CHOSEN):
+        for sizes, fuel in product(("in", "mm"), FUELS):
+            design = Design.from_texts({"units": sizes, **job.texts(sizes, fuel)})
+            assert any(abs(design.port_diameter - one) < 1e-6 for one in pins_m(sizes)), (job.key, sizes, fuel)
 
 
 def test_the_default_stays_good_where_benches_blowers_and_days_are_off():
@@ -67,9 +78,6 @@ def test_both_systems_of_units_mean_the_same(key, solved):
     inches, metric = solved[key, "inches"], solved[key, "metric"]
     for answer in ("firing_rate_needed", "chamber_volume", "port_area", "window_area"):
         assert metric[answer] == pytest.approx(inches[answer], rel=0.12), answer
-
-
-FUELS = [value for value, _ in BY_KEY["fuel"].choices]
 
 
 @pytest.mark.parametrize("units", ["in", "mm"])
@@ -200,7 +208,7 @@ def test_the_page_is_told_the_job_and_what_was_brought():
     reply = ask(kind="solve", settings={**before, "fuel": "natural_gas"}, before=before)
     assert reply["job"] == "forge"
     assert reply["brought"] == f"For natural gas {len(reply['moved'])} settings changed too."
-    assert "Port diameter: 9/32 in, was 1/4 in" in reply["moved"]
+    assert "Port diameter: 5/16 in, was 1/4 in" in reply["moved"]
     again = ask(kind="solve", settings=reply["texts"], before=reply["texts"])
     assert again["job"] == "forge" and again["brought"] == "" and again["link"] == reply["link"]
 
