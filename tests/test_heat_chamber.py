@@ -232,6 +232,15 @@ def test_auto_holds_a_chamber_that_no_fire_heats_up_in_time():
     assert r.checks["rate_for_need"].verdict == "caution"
 
 
+def test_a_heat_up_beyond_what_burns_well_is_not_told_to_be_within_a_rate():
+    """In a chamber this hot heating up takes more than 8 MW a cubic metre; a rate below it was told to be enough."""
+    r = designs.solved(chamber_temperature="2650 degF", firing_rate="180 kBtu/h", work_rate="0 lb/h")
+    assert r["heat_up_rate"] > 8e6 * r["chamber_volume"] and not r.part("need").in_reach
+    told = r.checks["rate_for_need"].text
+    assert "takes more than burns well in it, as the heat-up says" in told and "high fire from the first" not in told
+    assert r.checks["heat_up_reach"].verdict in ("note", "stop")
+
+
 def test_a_flame_too_cold_leaves_the_rates_open_and_the_losses_told():
     r = solved(**NO_FLAME_SO_HOT)
     rates = ("hold_rate", "working_rate", "heat_up_rate", "firing_rate_needed", "thermal_efficiency", "fuel_per_hour")
@@ -251,9 +260,10 @@ def test_no_rate_where_one_film_or_all_have_none():
     assert found.working_told_W == r["working_rate"] and found.heat_up_told_W == found.heat_up_band
     none = need(replace(zone, hold=(None, None, None)), *rest)
     assert none.hold_told_W is None and none.needed_W is None
-    # Where no fire does it, what it would take if a tenth of the heat stayed, or to heat up as much as can.
-    chamber, available = rest[0], r["available_heat"]
+    # Where no fire does it, what it would take if a tenth of the heat stayed, or to heat up what burns well in it: no
+    # more than 8 MW a cubic metre, common practice.
+    well_W = 8e6 * (12 * 6 * 5.5) * 0.0254**3
     found = need(replace(zone, working=(None,) * 3, heat_up_W=(None,) * 3), *rest)
     assert found.working_told_W is None and found.heat_up_told_W is None and found.gas_kg_s is found.efficiency is None
     works_W = 10 * (r["wall_loss"] + r["opening_loss"] + r["work_heat"])
-    assert found.needed_W == pytest.approx(max(chamber.heat.heat_up_W / available, works_W), rel=0.005)
+    assert found.needed_W == pytest.approx(max(well_W, works_W), rel=0.005) and not found.in_reach

@@ -1021,17 +1021,18 @@ CHECKS = (
             "the gas gives off its heat badly.",
             "good.working.several": "{installed:power} is enough: working takes {working:power}, or {needed:power} "
             "when the gas gives off its heat badly, {each:power} for each of {burners} burners.",
-            "never.auto.one": "The firing rate is taken from the chamber. Working takes {working:power}; no fire heats "
-            "up in {time:time}, as the heat-up says.",
+            "never.auto.one": "The firing rate is taken from the chamber. Working takes {working:power}; heating up "
+            "in {time:time} takes more than burns well in it, as the heat-up says.",
             "never.auto.several": "The firing rate is taken from the chamber. Working takes {working:power}, "
-            "{each:power} for each of {burners} burners; no fire heats up in {time:time}, as the heat-up says.",
-            "never.set.one": "{installed:power} is enough to work, which takes {working:power}; no fire heats up in "
-            "{time:time}, as the heat-up says.",
+            "{each:power} for each of {burners} burners; heating up in {time:time} takes more than burns well in it, as "
+            "the heat-up says.",
+            "never.set.one": "{installed:power} is enough to work, which takes {working:power}; heating up in "
+            "{time:time} takes more than burns well in it, as the heat-up says.",
             "never.set.several": "{installed:power} is enough to work, which takes {working:power}, {each:power} for "
-            "each of {burners} burners; no fire heats up in {time:time}, as the heat-up says.",
-            "never.too_little": "{installed:power} may be too little to work, which takes up to {working:power}; and "
-            "no fire heats up in {time:time}, as the heat-up says. Raise the firing rate or use more burners, or put "
-            "less work through.",
+            "each of {burners} burners; heating up in {time:time} takes more than burns well in it, as the heat-up says.",
+            "never.too_little": "{installed:power} may be too little to work, which takes up to {working:power}. Raise "
+            "the firing rate or use more burners, or put less work through. Heating up in {time:time} takes more than "
+            "burns well in it, as the heat-up says.",
             "far_more": "It is far more than that; auto would take the rate from the chamber.",
             "caution.heat-up.one": "{installed:power} is too little: heating up in {time:time} takes {needed:power}. "
             "Raise the firing rate or use more burners, or allow more time.",

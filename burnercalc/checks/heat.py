@@ -434,20 +434,22 @@ def rate_for_need_check(
         return verdict(word, firing.installed_W, need.works_best_W, case=case, cures=(LESS_WORK, COOLER), **slots)
     auto = firing.taken_from.case == "chamber"
     number = "one" if burner_count == 1 else "several"
-    if need.heat_up_W is None and need.working_band and firing.installed_W >= need.working_band.low:
+    if not need.in_reach and need.working_band and firing.installed_W >= need.hold_W * (1 - 1e-9):
         return _never_heats_up(firing, need, burner_count, f"never.{'auto' if auto else 'set'}.{number}", heat_up_time)
     # With the poorest film of gas it takes far more for the work than auto asks for, or no rate may be enough.
     works_W = need.working_band.high if need.working_band else inf
     in_time_W = need.needed_W * (1 - LATER if need.decided_by == "heat-up" else 1)
     sure_W = max(in_time_W, works_W)
     word = ladder(firing.installed_W, good=sure_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
-    told_W, by, cases, more = need.needed_W, need.decided_by, ("stop",), (MORE_FIRE, MORE_BURNERS)
+    told_W, cases, more = need.needed_W, ("stop",), (MORE_FIRE, MORE_BURNERS)
+    by = need.decided_by if need.in_reach else "working"
     if word == "caution" and firing.installed_W >= in_time_W * (1 - 1e-9):
         by, told_W = "working", works_W
         unsure = "perhaps_never" if need.working_band is None else "at_limit" if need.at_limit else "perhaps"
         cases, more = (unsure,), more if unsure == "perhaps" else ()
     elif word != "stop":
-        if word == "caution" and by == "working" and need.working_W <= firing.installed_W < (need.heat_up_W or 0.0):
+        later = need.in_reach and need.working_W <= firing.installed_W < need.heat_up_W
+        if word == "caution" and by == "working" and later:
             told_W, by = need.heat_up_W, "heat-up"
         may = word == "caution" and by == "working" and firing.installed_W >= need.working_W
         cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
@@ -483,7 +485,7 @@ def rate_for_need_check(
 
 
 def _never_heats_up(firing, need, burner_count, case, time_s):
-    """By the work alone; that no fire heats up so fast, and what to do, says the heat-up."""
+    """By the work alone; that to heat up so fast takes more than burns well, and what to do, says the heat-up."""
     works_W = need.working_band.high
     word = ladder(firing.installed_W, good=works_W, stop=-inf, slack=1e-9 * works_W)
     return verdict(

@@ -22,7 +22,8 @@ class Need:
     where LEAST_KEPT of the heat stays: beyond, fire grows without end for hardly more work, and `at_limit` says so.
     Never less than what holds the chamber empty; None where no fire of this chamber does.
     To heat up it takes no more than burns well in so large a chamber (`most_W` is NO_FIRE times that): where that is
-    asked, or no fire is fast enough, it heats up later. A fire that is none of this chamber does not work either.
+    asked, or no fire is fast enough, it heats up later and is not `in_reach`. A fire that is none of this chamber does
+    not work either.
     `holds_best_W`, `works_best_W`: with the most film; None where even so no fire of this chamber does.
     """
 
@@ -40,6 +41,7 @@ class Need:
     at_limit: bool = False
     holds_best_W: float | None = None
     works_best_W: float | None = None
+    in_reach: bool = False  # to heat up in time by what burns well in this chamber
 
     @property
     def hold_told_W(self) -> Band | float | None:
@@ -80,6 +82,7 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         at_limit=kept < LEAST_KEPT,
         holds_best_W=holds_best_W,
         works_best_W=works_best_W,
+        in_reach=heat_up_W is not None and heat_up_W <= well_W,
     )
 
 
