@@ -37,7 +37,8 @@ def test_the_holes_stand_over_the_middle_of_each_half(two):
 
 
 def test_a_second_pipe_is_cut_welded_weighed_and_bought(one, two):
-    assert two["weld_length"] - one["weld_length"] == pytest.approx(pi * 0.0424, rel=1e-6)  # DN 32, EN 10255, from memory: 42.4 x 3.2 mm
+    # A pipe of DN 32: 42.4 x 3.2 mm, EN 10255, from memory.
+    assert two["weld_length"] - one["weld_length"] == pytest.approx(pi * 0.0424, rel=1e-6)
     hole_kg = pi / 4 * 0.043**2 * 0.004 * STEEL_KG_M3
     assert one["body_mass"] - two["body_mass"] == pytest.approx(hole_kg, rel=1e-6)
     pipe_kg = pi * (0.0424 - 0.0032) * 0.0032 * (0.0762 + 0.004) * STEEL_KG_M3

@@ -1024,12 +1024,13 @@ CHECKS = (
             "never.auto.one": "The firing rate is taken from the chamber. Working takes {working:power}; heating up "
             "in {time:time} takes more than burns well in it, as the heat-up says.",
             "never.auto.several": "The firing rate is taken from the chamber. Working takes {working:power}, "
-            "{each:power} for each of {burners} burners; heating up in {time:time} takes more than burns well in it, as "
-            "the heat-up says.",
+            "{each:power} for each of {burners} burners; heating up in {time:time} takes more than burns well in it, "
+            "as the heat-up says.",
             "never.set.one": "{installed:power} is enough to work, which takes {working:power}; heating up in "
             "{time:time} takes more than burns well in it, as the heat-up says.",
             "never.set.several": "{installed:power} is enough to work, which takes {working:power}, {each:power} for "
-            "each of {burners} burners; heating up in {time:time} takes more than burns well in it, as the heat-up says.",
+            "each of {burners} burners; heating up in {time:time} takes more than burns well in it, as the heat-up "
+            "says.",
             "never.too_little": "{installed:power} may be too little to work, which takes up to {working:power}. Raise "
             "the firing rate or use more burners, or put less work through. Heating up in {time:time} takes more than "
             "burns well in it, as the heat-up says.",
