@@ -67,7 +67,7 @@ FURTHER = (
     {"fuel": "butane", "ambient_temperature": "40 degF"},
     {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},
     {"bar_diameter": "3.7 in"},
-    {"cylinder_fill": "5 %"},
+    {"heat_up_time": "20 min", "firing_rate": "40 kBtu/h"},
     {"batch_size": "10", "moulds": "10"},
     {"placing_rate": "5 lb/h"},
     {"work_metal": "bronze", "work_temperature": "1700 degF"},
