@@ -49,12 +49,14 @@ MOST_CARD = 5  # rows of the regulator's card
 LONGEST_CODE = 1200
 CODE_MM = 50.0
 CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fire", "test")
-# What a test fire shows.
+# What is proved before any flame, and what a test fire shows.
 PROVED = (
+    "Soap on every gas joint under pressure: no bubble",
     "RCD (GFCI), its test button: the blower stops",
     "Air switch opens with the blower off",
     "Valve shuts with the power off, stays shut with it on",
 )
+FIRST_OF_ALL = "Leak to valve: before any flame"
 FIRED = ("Lights five times of five, all ports", "Ten minutes at {}, no pop", "Shut down gas first, blower till cold")
 STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24
@@ -584,11 +586,11 @@ def fires(result):
 
 
 def shown_by_fire(result):
-    """What the test fire shows; of what must not be lit, what switch and valve do."""
+    """What the test fire shows, if there is one."""
     if never_lit(result):
-        return PROVED
+        return ()
     stays = STAYS[result.part("fire_test").stays]
-    return (*PROVED, *(one.format(stays) for one in FIRED))
+    return tuple(one.format(stays) for one in FIRED)
 
 
 def proofs(result):
@@ -665,12 +667,13 @@ def _record(result):
     shown = (
         f"Leak test: {LEAK[result.design.reader]} of water, 10 min, no drop",
         f"The drill passed all {_show(result, 'port_count')} ports",
+        *PROVED,
         *shown_by_fire(result),
     )
     whole = (
         Heading("Test-fire record. Fired by, date:", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), set_to, "lrrll"),
-        Table((SHOWN, YES), tuple((what, "") for what in shown), "ll", 2),
+        Table((FIRST_OF_ALL, YES), tuple((what, "") for what in shown), "ll", 2),
         Table(("What", "By the design", FOUND), tuple((what, told, "") for what, told in asked), "lll"),
     )
     return [Columns((whole,))]  # on one page

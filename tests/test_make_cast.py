@@ -171,6 +171,18 @@ def test_pins_are_told_by_their_kind(kind):
     assert turned == (kind != "wax") and ("by hand" in told["Out"]) == (kind == "wax")
 
 
+@pytest.mark.parametrize("kind", ["wood", "steel", "plastic", "wax"])
+def test_a_pin_is_cut_before_it_is_sealed_and_drawn_when_the_calendar_has_it(kind):
+    """Sealed as a whole stick no end is bare; "after stripping" was two days before the ports are cleared. What swells
+    in the warmth is drawn before it, and not told to be drawn after."""
+    r = solved(pin_kind=kind)
+    told, steps = dict(r.tables["pins"].rows), {row[0]: row[1] for row in r.tables["care"].rows}
+    assert "cut to 3 3/8 in" in told["Pins"] and "ut to" not in told["Set"] and "fter stripping" not in told["Out"]
+    assert ("before the warmth" in told["Out"]) is (kind == "plastic")
+    assert ("draw it out" in steps["Clear the ports"]) is (kind in ("wood", "steel"))
+    assert ("ports are cleared" in told["Out"]) is (kind != "plastic")
+
+
 def test_a_notch_is_told_where_the_pipe_meets_the_mould():
     notes = [
         row[8]

@@ -1,5 +1,6 @@
 """The traveller, the data plate and the operating card: read back, whole, in both measures, for any design."""
 
+import math
 import re
 
 import pytest
@@ -8,8 +9,8 @@ from pdf_reader import pages
 from test_files import dxf_of
 from test_lighting import WAYS
 
-from burnercalc import traveller, units
-from burnercalc.build_sheet import fires
+from burnercalc import build_sheet, traveller, units
+from burnercalc.build_sheet import PROVED, fires
 from burnercalc.drawing.shapes import Text, shape_box
 from burnercalc.examples import EXAMPLES
 from burnercalc.files import FILES, PLATES
@@ -50,8 +51,8 @@ def test_a_traveller_has_all_that_is_measured_on_the_way(default):
         units.show(one, "pressure", "in", 2).replace("₂", "2") for one in (alone.low, alone.high, fire_Pa)
     )
     for said in (f"{low} to {high}", f"tap at high fire: {fire} hot", "Serial no.", "GO: 1/4 in drill",
-                 "NO GO: 17/64 in drill", "Leak: air inside", "10 min", "Lights five times of five", "Handed over",
-                 "must be certified", "local authority decides", *traveller.STEPS):  # fmt: skip
+                 "NO GO: 17/64 in drill", "Leak, before casting: air", "10 min", "Lights five times of five",
+                 "Handed over", "must be certified", "local authority decides", *traveller.STEPS):  # fmt: skip
         assert said in text, said
 
 
@@ -71,6 +72,31 @@ def test_what_makes_the_mixture_is_written_down(default):
     assert [line for line in lines if line not in text] == []
     assert [line for line in lines[4:] if line not in sheet] == []  # the cast goes with its burner alone
     assert "hole to light" not in " ".join(map(words, read(solved(inlet="4"), "traveller-letter")))
+
+
+@pytest.mark.parametrize("texts", [{}, {"batch_size": "3"}, {"opening_area": "1 in2"}])
+def test_what_is_proved_comes_before_what_needs_it(texts):
+    """The leak test stood behind the casting, which shuts the window for good; RCD, air switch and valve were proved in
+    the test fire, days after heats of the first fire by the burner itself, and soap on the gas joints nowhere."""
+    text = " ".join(map(words, read(solved(**texts), "traveller-letter")))
+    order = ["Leak, before casting", "Weights to dry", "before any flame, the first fire's too", PROVED[0],
+             "Test fire: read", "Sign-off"]  # fmt: skip
+    at = [text.replace("’", "'").index(one) for one in order]
+    assert at == sorted(at) and all(text.count(one) == int(texts.get("batch_size", 1)) for one in PROVED)
+    signed = list(traveller.STEPS)
+    for first, then in (
+        ("Leak test passed", "Block cast"),
+        ("Air and safety passed", "First fire, all heats"),
+    ):
+        assert signed.index(first) < signed.index(then)
+    record = str(build_sheet.blocks(solved(), "", 190, 250))
+    assert record.index("Leak to valve: before any flame") < record.index(PROVED[0]) < record.index("Lights five")
+
+
+def test_it_is_weighed_when_the_calendar_has_hands(default):
+    """Morning and evening of one day are before the warmth, or hours into it: the night tells that it is dry."""
+    text = words(read(default, "traveller-letter")[0])
+    assert "Warm, the last evening Warm, the morning after 0.5 % from the evening" in text
 
 
 def test_wax_of_a_long_body_stands_where_it_is_cast(default):
@@ -121,12 +147,15 @@ def test_moulds_that_the_calendar_leaves_unmade_are_not_counted():
 
 
 def test_weights_by_hand(default):
-    """Dry block: 145 lb/ft3; wet with 11 % of water more. Steel, inlet pipe and baffle are the rest."""
+    """Dry block: 145 lb/ft3; wet with 11 % of water and the pins more. Steel, inlet pipe and baffle are the rest."""
     dry = default["block_volume"] * 145 * 0.45359237 / 0.3048**3
-    assert default["burner_wet_mass"] - default["burner_mass"] == pytest.approx(0.11 * dry, rel=1e-6)
+    pins = 43 * math.pi / 4 * 0.00635**2 * 0.085725 * 750  # of 1/4 by 3 3/8 in, beech
+    assert default["burner_wet_mass"] - default["burner_mass"] == pytest.approx(0.11 * dry + pins, rel=1e-6)
+    steel = solved(pin_kind="steel")["burner_wet_mass"] - default["burner_wet_mass"]
+    assert steel == pytest.approx(pins * (7850 / 750 - 1), rel=1e-6)  # 1.7 lb, more than twice the water
     assert default["burner_mass"] - default["burner_steel_mass"] == pytest.approx(dry, rel=1e-6)
     plastic = solved(refractory="phosphate_plastic")
-    assert plastic["burner_wet_mass"] == pytest.approx(plastic["burner_mass"])
+    assert plastic["burner_wet_mass"] == pytest.approx(plastic["burner_mass"] + pins)
 
 
 def test_the_no_go_gauge_is_a_twentieth_over_the_port():

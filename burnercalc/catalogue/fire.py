@@ -289,6 +289,8 @@ STEPS = {
     " drill through by hand from the fire side.",
     "clear.do.wax": "Turn the cleaning drill by hand through the wax of each port from the fire side, no power; draw "
     "it back often and wipe it. A film stays: it melts in the oven.",
+    "clear.do.plastic": "The pins are out since the air-drying. Turn the cleaning drill through by hand from the fire "
+    "side.",
     "clear.watch": "Light through every port, no pin stub, no flash at the plenum end. Vacuum ports and plenum, "
     "through the inlet too; never blow them out.",
     "clear.go_on": "Every port passes the drill its full length; count them.",

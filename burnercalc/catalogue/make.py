@@ -809,9 +809,20 @@ CAST_ANSWERS = (
         "block.wet_kg",
         "mass",
         "Burner as stripped, wet",
-        meaning="Most that a burner weighs when the mould comes off; what it loses from there is water.",
-        formula="finished burner + dry block x most water by mass",
-        inputs=("burner_mass", "block_volume", "refractory", "castable_density", "castable_water_high"),
+        meaning="Most that a burner weighs when the mould comes off, its pins still in it; what it loses from there "
+        "till they are drawn is water.",
+        formula="finished burner + dry block x most water by mass + a pin a port, of the heaviest of its kind",
+        inputs=(
+            "burner_mass",
+            "block_volume",
+            "refractory",
+            "castable_density",
+            "castable_water_high",
+            "port_count",
+            "port_diameter",
+            "pin_length",
+            "pin_kind",
+        ),
         source=CLASSES,
         near="bench",
     ),
@@ -1794,7 +1805,7 @@ _KNOCK = (
     "in. Damp sheet over it again."
 )
 _DRAW = (
-    "toward the fire: grip the {depth:length} that stood in the base, turn and draw. Never drive a pin through into "
+    "grip the {depth:length} that stood in the base, turn and draw toward the fire. Never drive a pin through into "
     "the plenum."
 )
 PIN_WORDS = {
@@ -1804,18 +1815,20 @@ PIN_WORDS = {
     "a steel plate.",
     "odd.steel": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
     "odd.plastic": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
-    "made.do.wood": "Straight dowel, sanded. Seal it with two coats of shellac, dry in an hour, or it swells in wet "
-    "mix and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end in the base bare of both: "
-    "it goes in no more with them.",
-    "made.do.steel": "Bright rod, straight, ends rounded, no burr. Wipe it with a thin film of paste wax or grease.",
-    "made.do.plastic": "Rod of nylon, acetal or polyethylene, scraped smooth, ends rounded. A wipe of paste wax.",
-    "made.do.wax": "Hard wax, cast in a tube or rolled, straight. It needs no release.",
+    "made.do.wood": "Straight dowel, sanded, cut to {length:length}. Seal it with two coats of shellac, dry in an "
+    "hour, or it swells in wet mix and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end "
+    "in the base bare of both: it goes in no more with them.",
+    "made.do.steel": "Bright rod, straight, cut to {length:length}, ends rounded, no burr. Wipe it with a thin film of "
+    "paste wax or grease.",
+    "made.do.plastic": "Rod of nylon, acetal or polyethylene, cut to {length:length}, scraped smooth, ends rounded. A "
+    "wipe of paste wax.",
+    "made.do.wax": "Hard wax, cast in a tube or rolled, straight, cut to {length:length}. It needs no release.",
     "base.when": "Base",
     "base.do": "Drill each hole {depth:length} deep at the pin's size, square to the board, then right through with "
     "the {drill} drill: the pin stands on the shoulder and can be knocked back from below. Seal and wax the wood of "
     "mould and base as well.",
     "set.when": "Set",
-    "set.do": "Cut to {length:length}, push in to the shoulder; they stand {proud:length} proud of the mix.",
+    "set.do": "Push in to the shoulder; they stand {proud:length} proud of the mix.",
     "free.when": "First set: a thumb leaves no print",
     "free.do.wood": _KNOCK,
     "free.do.steel": _KNOCK,
@@ -1823,11 +1836,11 @@ PIN_WORDS = {
     "free.do.wax": f"Wax shears: do not turn it. {_TURN} Unscrew the base, lift it off straight, cut the wax flush. "
     "Damp plastic over it again.",
     "out.when": "Out",
-    "out.do.wood": f"After stripping, {_DRAW}",
-    "out.do.steel": f"After stripping, {_DRAW}",
-    "out.do.plastic": f"After stripping and before any heat, {_DRAW}",
-    "out.do.wax": "After stripping, from the fire side: turn the {drill} drill by hand through the wax, no power. "
-    "What is left is too hard for the gentle warmth: it melts at [140 to 185 °F|60 to 85 °C], into a tray low in the "
+    "out.do.wood": f"Not before the ports are cleared, after air-drying and warmth: {_DRAW}",
+    "out.do.steel": f"Not before the ports are cleared, after air-drying and warmth: {_DRAW}",
+    "out.do.plastic": f"After the air-drying and before the warmth, in which they swell and crack the webs: {_DRAW}",
+    "out.do.wax": "When the ports are cleared, from the fire side: turn the {drill} drill by hand through the wax, no "
+    "power. What is left is too hard for the gentle warmth: it melts at [140 to 185 °F|60 to 85 °C], into a tray low in the "
     "electric oven, before any flame.",
 }
 COST_WORDS = {

@@ -7,10 +7,12 @@ from ..constants import INCH_M
 from ..errors import InputError, require
 from ..physics.drills import nearest_drills
 from .body import Piece
-from .stock import NOISE_M, board, boards, mm
+from .stock import NOISE_M, STEEL_DENSITY_KG_M3, board, boards, mm
 
 # Softwood and plywood near 500 kg/m3 dry: common practice, only for the mass of the pieces.
 WOOD_DENSITY_KG_M3 = 500.0
+# The heaviest of what pins are made of: beech or hard maple, acetal, beeswax (from memory).
+PIN_DENSITY_KG_M3 = {"wood": 750.0, "steel": STEEL_DENSITY_KG_M3, "plastic": 1420.0, "wax": 970.0}
 # One screw at least every 6 in round the base, and at least two up a corner joint: common practice.
 SCREW_SPACING_M = 6 * INCH_M
 # Board that stands above the mix and guides the body in, by the reader's tape: common practice.

@@ -12,6 +12,7 @@ from .body import Body
 from .face import Face
 from .mould import Mould
 from .mounting import Mounting
+from .pins import Pins
 from .steel import Steel
 
 
@@ -31,7 +32,7 @@ class Block:
     dry_per_mix_kg: float
     water_per_mix_kg: float
     burner_kg: float
-    wet_kg: float  # of the burner as stripped, with the most water
+    wet_kg: float  # of the burner as stripped, with the most water and its pins
     steel_kg: float  # of the burner before it is cast
 
 
@@ -42,6 +43,7 @@ def block(
     baffle_sheet: BaffleSheet,
     mould: Mould,
     mounting: Mounting,
+    pins: Pins,
     refractory: str,
     castable_density: float,
     castable_water_low: float,
@@ -64,7 +66,7 @@ def block(
     else:
         material = making.castable(refractory)
     # Ports that overlap are a stop of the face; the block still has a volume.
-    pins = making.ports_kept_out(
+    open_ports = making.ports_kept_out(
         port_count=face.port_count, port_diameter_m=face.port_diameter_m, window_area_m2=face.window_area_m2
     )
     mould_m2 = _area_m2(mould.inside_length_m, mould.inside_width_m, face.round)
@@ -76,7 +78,7 @@ def block(
         wall_m=body.face_m,
         grip_m=body.grip_m,
         block_thickness_m=body.block_thickness_m,
-        port_count=pins,
+        port_count=open_ports,
         port_diameter_m=face.port_diameter_m,
     )
     weigh = {
@@ -97,7 +99,7 @@ def block(
         material=material,
         volume_m3=volume,
         fill_line_m=making_mould.fill_line_m(
-            mix_volume_m3=volume, mould_area_m2=mould_m2, port_count=pins, port_diameter_m=face.port_diameter_m
+            mix_volume_m3=volume, mould_area_m2=mould_m2, port_count=open_ports, port_diameter_m=face.port_diameter_m
         ),
         dry_kg=in_order(
             one.dry_kg * material.density_low_kg_m3 / material.density_kg_m3,
@@ -112,7 +114,7 @@ def block(
         dry_per_mix_kg=one.dry_per_mix_kg,
         water_per_mix_kg=one.water_per_mix_kg,
         burner_kg=burner_kg,
-        wet_kg=burner_kg + block_kg * material.water_high,
+        wet_kg=burner_kg + block_kg * material.water_high + pins.mass_kg,
         steel_kg=steel_kg,
     )
 

@@ -1,6 +1,7 @@
 """The pins that leave the ports in the block, and the drill that cleans them."""
 
 from dataclasses import dataclass
+from math import pi
 
 from ..making import mould as making
 from ..physics.drills import nearest_drills
@@ -27,6 +28,7 @@ class Pins:
     cleaning_drill: str
     no_go_drill: str  # whose shank must not enter a port
     wall_clearance_m: float  # to the wall of the mould
+    mass_kg: float  # of those that stand in a block, of the heaviest that there is
 
 
 def pins(
@@ -39,6 +41,7 @@ def pins(
     pin_stock_length: float,
     kerf: float,
     pin_spares: int,
+    pin_kind: str,
     sizes: str,
 ) -> Pins:
     room_m = baffle_sheet.gap_m if baffle_sheet.sheet else plenum.height_m
@@ -72,4 +75,10 @@ def pins(
             inside_width_m=mould.inside_width_m,
             round_mould=face.round,
         ),
+        mass_kg=face.port_count
+        * pi
+        / 4
+        * face.port_diameter_m**2
+        * found.length_m
+        * making.PIN_DENSITY_KG_M3[pin_kind],
     )

@@ -90,8 +90,8 @@ def care_table(
         if step.key == "cast" and what == "do" and welding.wax_m:
             return say("cast.do.joint", wax=welding.wax_m) + " " + _text(say, step, what)
         wax = pin_kind == "wax" and what == "do"
-        if wax and step.key == "clear":
-            return say("clear.do.wax")
+        if pin_kind in ("wax", "plastic") and step.key == "clear" and what == "do":
+            return say(f"clear.do.{pin_kind}")
         if step.key == "oven" and what == "do":
             cool = say("oven.do", cool=60 * (batch.work.oven - batch.work.weigh), dry=dry_K)
             return cool + (" " + say("oven.do.wax") if wax else "")

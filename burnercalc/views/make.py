@@ -253,9 +253,9 @@ def pins_table(face: Face, pins: Pins, pin_kind: str, pin_depth: float, say: Say
     larger = next((one for one in sold if one >= size - NOISE_M), None)
     odd = larger and abs(larger - size) > NOISE_M and f"odd.{pin_kind}" in say.words
     slots = {
-        "made": {"depth": pin_depth},
+        "made": {"depth": pin_depth, "length": pins.length_m},
         "base": {"depth": pin_depth, "drill": pins.knock_out_drill},
-        "set": {"length": pins.length_m, "proud": pins.proud_m},
+        "set": {"proud": pins.proud_m},
         "free": {"drill": pins.knock_out_drill},
         "out": {"depth": pin_depth, "drill": pins.cleaning_drill},
     }
