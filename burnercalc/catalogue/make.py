@@ -1840,8 +1840,8 @@ PIN_WORDS = {
     "out.do.steel": f"Not before the ports are cleared, after air-drying and warmth: {_DRAW}",
     "out.do.plastic": f"After the air-drying and before the warmth, in which they swell and crack the webs: {_DRAW}",
     "out.do.wax": "When the ports are cleared, from the fire side: turn the {drill} drill by hand through the wax, no "
-    "power. What is left is too hard for the gentle warmth: it melts at [140 to 185 °F|60 to 85 °C], into a tray low in "
-    "the electric oven, before any flame.",
+    "power. What is left is too hard for the gentle warmth: it melts at [140 to 185 °F|60 to 85 °C], into a tray low "
+    "in the electric oven, before any flame.",
 }
 COST_WORDS = {
     **BAR_NAMES,
