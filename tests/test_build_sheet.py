@@ -484,7 +484,7 @@ def test_holes_are_marked_to_a_sixty_fourth():
     (table,) = [page.text for page in read if "from the corner with the triangle" in page.text]
     assert "2 1 39/64 55/64" in " ".join(table.split()) and "1 5/8 55/64" not in " ".join(table.split())
     pins = " ".join(" ".join(page.text for page in read).split())
-    assert "Dowel of 7/32 in is rarely sold: drive 1/4 in through a sharp hole" in pins
+    assert "Dowel of 7/32 in is rarely sold. Buy 1/4 in and bring it down" in pins
 
 
 def test_each_heat_of_the_first_fire_says_when_it_begins_and_how_fast():

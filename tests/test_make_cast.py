@@ -541,3 +541,22 @@ def test_pins_eight_degrees_off_are_a_stop():
         "Pins off by the tolerances leave 0 in between ports at worst: ports can run into each other. Guide the pins, "
         "or use fewer ports."
     )
+
+
+@pytest.mark.parametrize(
+    "texts, bought, told",
+    [
+        ({"units": "mm", "port_diameter": "7.2 mm"}, "8 mm across, 1000 mm long, brought down to 7.2 mm", "Buy 8 mm"),
+        ({"units": "mm", "port_diameter": "7 mm", "pin_kind": "steel"}, "8 mm across", "Buy 8 mm and turn it down"),
+        ({"units": "mm", "port_diameter": "8 mm"}, "8 mm across, 1000 mm long", ""),
+        ({"units": "in", "port_diameter": "8 mm"}, "5/16 in across", ""),
+        ({"port_diameter": "9/32 in"}, "5/16 in across, 36 in long, brought down to 9/32 in", "Buy 5/16 in"),
+    ],
+)
+def test_pins_are_bought_in_a_size_that_is_sold(texts, bought, told):
+    """8 mm stands in a metric rack, read in inches too; 7.2, 7 and 9/32 in stand in none."""
+    result = solved(**{**({"sizes": "mm"} if "mm" in texts["port_diameter"] else {}), **texts})
+    (line,) = [row[1] for row in result.tables["shopping"].rows if row[0] == "pin stock"]
+    assert line.startswith(bought) and ("brought down" in line) is bool(told)
+    stock = [row[1] for row in result.tables["pins"].rows if row[0] == "Stock"]
+    assert (told in stock[0]) if told else not stock

@@ -113,7 +113,7 @@ STEPS = [  # from, steps, to: as the trade has the sizes, in the reader's units
     ("in", "body_width", "4 in", 1, "5 in"),
     ("mm", "body_width", "100 mm", 1, "120 mm"),
     ("in", "port_diameter", "1/4 in", 1, "5/16 in"),
-    ("mm", "port_diameter", "6.35 mm", 1, "7 mm"),
+    ("mm", "port_diameter", "6.35 mm", 1, "8 mm"),
     ("mm", "port_diameter", "10 mm", 1, "12 mm"),
     ("in", "corner_drill", "3/8 in", 1, "25/64 in"),
     ("mm", "corner_drill", "9.5 mm", 1, "9.6 mm"),

@@ -1811,10 +1811,10 @@ _DRAW = (
 PIN_WORDS = {
     "made.when": "Pins",
     "odd.when": "Stock",
-    "odd.wood": "Dowel of {size:length} is rarely sold: drive {larger:length} through a sharp hole of that size in "
-    "a steel plate.",
-    "odd.steel": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
-    "odd.plastic": "Rod of {size:length} is rarely sold: turn {larger:length} down to it.",
+    "odd.wood": "Dowel of {size:length} is rarely sold. Buy {larger:length} and bring it down: drive it through "
+    "sharp holes in a steel plate, a little smaller each, the last of {size:length}.",
+    "odd.steel": "Rod of {size:length} is rarely sold. Buy {larger:length} and turn it down.",
+    "odd.plastic": "Rod of {size:length} is rarely sold. Buy {larger:length} and turn it down.",
     "made.do.wood": "Straight dowel, sanded, cut to {length:length}. Seal it with two coats of shellac, dry in an "
     "hour, or it swells in wet mix and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end "
     "in the base bare of both: it goes in no more with them.",
@@ -1873,6 +1873,7 @@ SHOPPING_WORDS = {
     "baffle.sold": "{length:length} x {width:length} x {thickness:length}, black steel",
     "bag.sold": "{name}, grain to {grain:length}, {mass:mass} a bag",
     "pins.sold": "{diameter:length} across, {length:length} long",
+    "pins.odd": "{diameter:length} across, {length:length} long, brought down to {size:length}: few sell that",
     "board": "{count} of {stock}, {length:length} x {width:length}",
     "no_boards": "wood of your own: what is sold is too small",
     "train.sold": "the parts with no price here, at your price for all",

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from math import pi
 
 from ..making import mould as making
+from ..making.stock import NOISE_M, pins_m
 from ..physics.drills import nearest_drills
 from .baffle_sheet import BaffleSheet
 from .body import Body
@@ -29,6 +30,7 @@ class Pins:
     no_go_drill: str  # whose shank must not enter a port
     wall_clearance_m: float  # to the wall of the mould
     mass_kg: float  # of those that stand in a block, of the heaviest that there is
+    bought_m: float  # across: as the ports, or the next that is sold where no shop has it
 
 
 def pins(
@@ -81,4 +83,10 @@ def pins(
         * face.port_diameter_m**2
         * found.length_m
         * making.PIN_DENSITY_KG_M3[pin_kind],
+        bought_m=face.port_diameter_m if pin_kind == "wax" else _bought_m(face.port_diameter_m, sizes),
     )
+
+
+def _bought_m(size_m: float, unit: str) -> float:
+    """The smallest dowel or rod sold that gives the pin; as asked for where none does."""
+    return next((one for one in pins_m(unit) if one >= size_m - NOISE_M), size_m)

@@ -15,7 +15,7 @@ from ..making.days import moment
 from ..making.mounting import BOLTS, SIZES
 from ..making.mounting import Sizes as Angle
 from ..making.refractory import castable, castable_names
-from ..making.stock import NOISE_M, pins_m
+from ..making.stock import NOISE_M
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.batch import Batch
 from ..parts.bench_hours import BenchHours
@@ -249,9 +249,7 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, sa
 
 def pins_table(face: Face, pins: Pins, pin_kind: str, pin_depth: float, say: Say) -> tuple:
     """What to do with the pins from the bench to the last pull, by what they are made of; first where none is sold."""
-    size, sold = face.port_diameter_m, pins_m(say.unit_system)
-    larger = next((one for one in sold if one >= size - NOISE_M), None)
-    odd = larger and abs(larger - size) > NOISE_M and f"odd.{pin_kind}" in say.words
+    size, larger = face.port_diameter_m, pins.bought_m
     slots = {
         "made": {"depth": pin_depth, "length": pins.length_m},
         "base": {"depth": pin_depth, "drill": pins.knock_out_drill},
@@ -264,7 +262,8 @@ def pins_table(face: Face, pins: Pins, pin_kind: str, pin_depth: float, say: Say
         (say(f"{step}.when"), say(f"{step}.do.{pin_kind}" if step in own else f"{step}.do", **values))
         for step, values in slots.items()
     )
-    return (*([(say("odd.when"), say(f"odd.{pin_kind}", size=size, larger=larger))] if odd else []), *rows)
+    odd = [(say("odd.when"), say(f"odd.{pin_kind}", size=size, larger=larger))] if larger > size + NOISE_M else []
+    return (*odd, *rows)
 
 
 def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) -> Rows:
@@ -441,6 +440,7 @@ def shopping_table(
     mounting: Mounting,
     train: Train,
     face: Face,
+    pins: Pins,
     block: Block,
     blower: Blower,
     gas: Gas,
@@ -470,7 +470,12 @@ def shopping_table(
             "baffle.sold", length=sheet.blank_length_m, width=sheet.blank_width_m, thickness=baffle_thickness
         ),
         "bag": lambda: say("bag.sold", name=block.material.label, grain=block.grain_m, mass=bag_mass),
-        "pins": lambda: say("pins.sold", diameter=face.port_diameter_m, length=pin_stock_length),
+        "pins": lambda: say(
+            "pins.odd" if pins.bought_m > face.port_diameter_m + NOISE_M else "pins.sold",
+            diameter=pins.bought_m,
+            length=pin_stock_length,
+            size=face.port_diameter_m,
+        ),
         "mould": lambda: (
             ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
             or say("no_boards")
