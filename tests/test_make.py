@@ -140,7 +140,7 @@ def test_cut_list_of_a_tube(default):
         "between inlet and block",
     ]
     assert [row[9] for row in rows] == [
-        "window in one side as wide as the face, inlet hole opposite",
+        "window in one side as wide as the face; inlet hole opposite",
         "round the corners so that they follow the tube; rip the flat to this width",
         "in one leg two slots of 3/8 x 3/4 in along it; their middles 2 1/4 in from its ends and 3/4 in from the "
         "outside of the other",
@@ -148,6 +148,20 @@ def test_cut_list_of_a_tube(default):
         "40 holes",
     ]
     assert rows[4][7] == close((8.5 * 3.988744 - 40 * math.pi / 4 * 0.375**2) / 16 * IN**3 * STEEL, 1e-6)
+
+
+def test_the_cut_list_names_the_piece_that_the_inlet_goes_through():
+    """An inlet at an end goes through one cap: no hole in the back, where one cut by the list would be scrap."""
+
+    def notes(**texts):
+        return {row[1].removesuffix(" 1-1/4 in"): row[8:] for row in solved(**texts).tables["cut_list"].rows}
+
+    end = {"inlet_position": "end", "inlet": "1-1/4", "body_depth": "5 in"}
+    for kind, back in (("tube", "body tube"), ("plates", "back plate")):
+        told, two = notes(**end, body_kind=kind), notes(body_kind=kind, inlets="2", body_length="18 in")
+        assert "hole" not in told[back][1] and "inlet hole cut in one of them" in told["end cap"][1]
+        assert told["inlet pipe"][0] == "one end cap"
+        assert "two inlet holes" in two[back][1] and "hole" not in two["end cap"][1]
 
 
 def test_cut_list_of_plates_and_of_a_pipe():

@@ -66,6 +66,8 @@ def cut_list_table(
     baffle_sheet: BaffleSheet,
     caps: str,
     inlet: str,
+    inlet_position: str,
+    inlets: int,
     baffle_holes: int,
     baffle_thickness: float,
     sizes: str,
@@ -73,6 +75,7 @@ def cut_list_table(
 ) -> tuple:
     """Every piece of steel in the order it is cut: body, caps, bracket, inlet pipe, baffle."""
     rows = []
+    bored = ("end cap",) if inlet_position == "end" else ("body tube", "back plate", "back disc")
     ripped = [
         piece for piece in (*steel.body.pieces, *mounting.flats) if not body.round and _ripped(piece, body, sizes)
     ]
@@ -81,10 +84,14 @@ def cut_list_table(
         if piece is steel.angle:
             rows.append(_angle_row(piece, body, sizes, say))
             continue
-        where = say(f"{piece.name}.where" + (f".{caps}" if piece.name in CAPS else ""))
-        note = say(f"{piece.name}.note" + (f".{body.kind}" if piece.name == "end cap" else ""))
+        way = caps if piece.name in CAPS else inlet_position if piece is steel.inlet_piece else ""
+        where = say(f"{piece.name}.where" + (f".{way}" if way else ""))
+        notes = [say(f"{piece.name}.note" + (f".{body.kind}" if piece.name == "end cap" else ""))]
+        if piece.name in bored:
+            notes.append(say(f"hole.{piece.name}" + (".two" if inlets == 2 else "")))
         if piece in ripped:
-            note = "; ".join(filter(None, (note, say("rip"))))
+            notes.append(say("rip"))
+        note = "; ".join(filter(None, notes))
         rows.append((name, piece.count, *_sizes(piece), piece.mass_kg * piece.count, where, note))
     sheet = baffle_sheet.sheet
     if sheet:
