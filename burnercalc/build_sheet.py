@@ -35,7 +35,8 @@ LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the f
 TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
-MOULD_MM = 72.0  # height of the mould's view and of the burner's taken apart, side by side
+MOULD_MM, APART_MM = 52.0, 57.0  # height of the mould's view and of the burner's taken apart
+NEST_MM, MOST_NESTS = 28.0, 5  # height of one board as it is cut; of no more than so many above one another
 TRAIN_RATIO, SLIDE_MM = 3.0, 62.0
 LEAST_BESIDE_MM = 45.0  # a column that words can be read in, beside the train
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
@@ -461,15 +462,26 @@ def _block(result, width):
         ),
         Columns(
             (
-                (Table(("Pins", ""), tuple(pins), "lr"),),
+                (Table(("Pins", ""), tuple(pins), "lr"), *_nest(result, half)),
                 (Table(("One block", ""), tuple(batch), "lr"), mixing),
             )
         ),
-        _view(result, "exploded", width, MOULD_MM, "Taken apart; the face looks down"),
+        _view(result, "exploded", width, APART_MM, "Taken apart; the face looks down"),
         *([PageBreak()] if len(places) > MOST_HOLES else []),
         Heading(f"Holes of {d.show('port_diameter')}, from the corner with the triangle on the drawing of the face", 2),
         Table(("No.", f"x, {unit}", f"y, {unit}"), tuple(places), "rrr", 4),
     ]
+
+
+def _nest(result, width):
+    """How boards and sheets are cut; of so many that their numbers cannot be read there is the list alone."""
+    boards = len(set(result.part("boards").bought))
+    kerf = units.show(result.part("boards").kerf_m, "length", result.design.reader)
+    told = f"Pieces by their numbers in the list, saw cut {kerf}"
+    try:
+        return [_view(result, "nest", width, NEST_MM * min(boards, MOST_NESTS), told)] if boards else []
+    except InputError:
+        return []
 
 
 def batch_cuts(result):

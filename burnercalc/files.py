@@ -23,7 +23,7 @@ SIZES = {"mm": "Sizes in millimetres", "in": "Sizes in inches"}
 # Plans at true size; the first has the hole table.
 PLANS = ("template", "window", "inlet", "cap", "baffle", "mould", "slide")
 # Drawings that explain rather than guide a tool; SVG and DXF have them too.
-VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train")
+VIEWS = ("face", "section", "section_across", "exploded", "in_chamber", "train", "nest")
 # What a laser or router cuts: SVG and DXF only.
 CUTS = ("pin_guide", "drilled_base")
 # What is fixed to the finished burner and beside it: to print at true size, to engrave.
@@ -41,6 +41,7 @@ NAMES = {
     "exploded": "taken-apart",
     "in_chamber": "in-the-chamber",
     "train": "gas-and-air-train",
+    "nest": "boards",
     "slide": "damper-slide",
     "pin_guide": "pin-guide",
     "drilled_base": "drilled-base",

@@ -1,5 +1,7 @@
 """Plans and views: what is drawn is what the answers say, for every kind of body."""
 
+import re
+from collections import Counter
 from math import hypot
 
 import pytest
@@ -375,3 +377,45 @@ def test_a_long_body_takes_as_few_sheets_as_its_lines_do(paper):
     drawings = solved(body_length="14 in", ports_per_row="14").drawings
     for plan in ("template", "window"):
         assert len(template_sheets([drawings[plan]], paper, code="x" * 150)) == 2, plan
+
+
+@pytest.mark.parametrize(
+    "texts",
+    [
+        {},
+        {"batch_size": "12", "moulds": "4", "units": "mm", "sizes": "mm"},
+        {"mould_board": "2x4"},
+        {"body_kind": "pipe", "body_length": "6 in", "body_width": "6 in", "pattern": "hexagonal", "rows": "6",
+         "ports_per_row": "6", "port_diameter": "5/16 in"},
+    ],
+)  # fmt: skip
+def test_boards_are_drawn_as_they_are_cut(texts):
+    """Each board once, its pieces on it with their numbers of the mould's list, apart by a cut of a saw for wood."""
+    r = solved(**texts)
+    kerf = 3.0 if "units" in texts else 25.4 / 8
+    shapes, boards = r.drawings["nest"].shapes, list(dict.fromkeys(r.part("boards").bought))
+    outlines = [shape_box(shape) for shape in shapes if getattr(shape, "layer", "") == "body"]
+    assert [(round(x2 - x1, 3), round(y2 - y1, 3)) for x1, y1, x2, y2 in outlines] == [
+        (round(one.length_m * 1e3, 3), round(one.width_m * 1e3, 3)) for one in boards
+    ]
+    pieces = [shape_box(shape) for shape in shapes if getattr(shape, "layer", "") == "wood"]
+    assert len(pieces) == sum(len(one.cuts) for one in boards)
+    for box in pieces:
+        assert sum(o[0] - 1e-6 <= box[0] and box[2] <= o[2] + 1e-6 and o[1] - 1e-6 <= box[1] and box[3] <= o[3] + 1e-6
+                   for o in outlines) == 1  # fmt: skip
+    for i, a in enumerate(pieces):
+        for b in pieces[:i]:
+            assert max(a[0] - b[2], b[0] - a[2], a[1] - b[3], b[1] - a[3]) > kerf - 1e-6
+    numbers = Counter(re.match(r"(\d+)(: |$)", shape.text)[1] for shape in shapes
+                      if isinstance(shape, Text) and " of " not in shape.text)  # fmt: skip
+    listed = {str(row[0]): row[3] for row in r.tables["mould"].rows[:-1]}  # the last one is the cross-bar's
+    halves = 2 if any(cut.name == "half layer" for one in boards for cut in one.cuts) else 1
+    if len(boards) == len(r.part("boards").bought):
+        assert numbers == {number: count * r.part("boards").moulds * (halves if number == "1" else 1)
+                           for number, count in listed.items()}  # fmt: skip
+
+
+def test_wood_too_large_for_what_is_sold_is_said_where_boards_are_drawn():
+    large = {"body_width": "12 in", "body_depth": "12 in", "mould_clearance": "6 in", "mould_base": "2x12"}
+    (words,) = solved(body_length="60 in", **large).drawings["nest"].shapes
+    assert words.text.startswith("wood of your own")

@@ -192,6 +192,18 @@ DRAWINGS = (
         room="make",
     ),
     Drawing(
+        "nest",
+        "Boards and sheets, and how to cut them",
+        "Each board or sheet to buy, with the pieces of the moulds where they are cut. Numbers are those of the "
+        "list of the mould's pieces.",
+        words={
+            "board": "{count} of {stock}, {length:length} x {width:length}",
+            "piece": "{number}: {length:length} x {width:length}",
+            "none": "wood of your own: what is sold is too small",
+        },
+        room="make",
+    ),
+    Drawing(
         "pin_guide",
         "Pin guide, for laser or router",
         "A plate that fits between the mould's boards, with a hole for every pin; its lower left corner is the origin.",

@@ -13,6 +13,8 @@ from ..tables import read_table
 
 THIN_WALLS = {"in": (1 / 16, 0.065, 5 / 64, 0.083, 0.120), "mm": (1.5, 2, 2.5, 6.3)}
 METRES = {"in": INCH_M, "mm": 0.001}  # in one of the unit that a shop sells by
+# What one cut of a circular saw for wood turns to dust, by the unit of the shop. Common practice.
+WOOD_KERF_M = {"in": INCH_M / 8, "mm": 3e-3}
 STEEL_DENSITY_KG_M3 = 7850.0  # EN 1993-1-1:2005, 3.2.6, same in EN 1993-1-2; published
 
 PIPE_OVER = 0.01  # of its outside diameter a pipe may be over: ASTM A53 (memory)

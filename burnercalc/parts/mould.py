@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ..making import mould as making
-from ..making.stock import board
+from ..making.stock import WOOD_KERF_M, board
 from .body import Body
 
 
@@ -24,9 +24,7 @@ class Mould:
     base_board_m: float  # width of the board that the base is cut from; 0 for sheets
 
 
-def mould(
-    body: Body, mould_clearance: float, mould_board: str, mould_base: str, pin_depth: float, kerf: float, sizes: str
-) -> Mould:
+def mould(body: Body, mould_clearance: float, mould_board: str, mould_base: str, pin_depth: float, sizes: str) -> Mould:
     common = {
         "mould_clearance_m": mould_clearance,
         "block_thickness_m": body.block_thickness_m,
@@ -36,7 +34,7 @@ def mould(
         "unit": sizes,
     }
     if body.round:
-        wood = making.round_mould(body_diameter_m=body.width_m, kerf_m=kerf, **common)
+        wood = making.round_mould(body_diameter_m=body.width_m, kerf_m=WOOD_KERF_M[sizes], **common)
     else:
         wood = making.mould(body_length_m=body.length_m, body_width_m=body.width_m, **common)
     bar_m = wood.frame_height_m - (body.block_thickness_m - body.grip_m)  # the face stands that high at the mark

@@ -1,7 +1,22 @@
 """What is shown besides numbers: one function for each declared table, chart and drawing, from settings and parts."""
 
 from .. import catalogue
-from . import exploded, face, feed, fire, heat, in_chamber, lighting_card, make, plans, plate, slide, templates, train
+from . import (
+    exploded,
+    face,
+    feed,
+    fire,
+    heat,
+    in_chamber,
+    lighting_card,
+    make,
+    nest,
+    plans,
+    plate,
+    slide,
+    templates,
+    train,
+)
 
 MODULES = {"heat": heat, "face": face, "feed": feed, "make": make, "fire": fire}
 TABLES = {
@@ -16,7 +31,7 @@ CHARTS = {key: getattr(MODULES[chart.room], f"{key}_chart") for key, chart in ca
 DRAWINGS = {
     key: next(
         getattr(module, f"{key}_drawing")
-        for module in (plans, exploded, in_chamber, templates, train, slide, plate)
+        for module in (plans, exploded, in_chamber, nest, templates, train, slide, plate)
         if hasattr(module, f"{key}_drawing")
     )
     for key in catalogue.DRAWINGS

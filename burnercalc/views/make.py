@@ -15,7 +15,7 @@ from ..making.days import moment
 from ..making.mounting import BOLTS, SIZES
 from ..making.mounting import Sizes as Angle
 from ..making.refractory import castable, castable_names
-from ..making.stock import NOISE_M
+from ..making.stock import NOISE_M, WOOD_KERF_M
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.batch import Batch
 from ..parts.bench_hours import BenchHours
@@ -235,17 +235,17 @@ def mounting_table(mounting: Mounting, steel: Steel, face: Face, block: Block, s
     )
 
 
-def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, kerf: float, say: Say) -> tuple:
+def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, sizes: str, say: Say) -> tuple:
     def note(piece):
         if piece.name == "mould layer":
-            return say("mould layer.note", kerf=kerf)
+            return say("mould layer.note", kerf=WOOD_KERF_M[sizes])
         if piece.name == "mould end" and (end_inlet.over_mould_m or 0.0) < 0:
             return say("mould end.note.notch", wide=steel.inlet_pipe.od_m, deep=-end_inlet.over_mould_m)
         if piece.name == "base board" and 0 < mould.base_board_m < piece.width_m - NOISE_M:
             return say("base board.note.wide")
         return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
 
-    side_m = making_mould.CROSS_BAR_M[say.unit_system]
+    side_m = making_mould.CROSS_BAR_M[sizes]
     frame_m = mould.wood.pieces[0].length_m
     bar = Piece("cross-bar", "", frame_m, side_m, side_m, making_mould.CROSS_BARS, 0.0)
     return tuple(
