@@ -63,6 +63,7 @@ STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 SHOWN, YES = "What it shows", "Yes"
+RIPPED = "rip the flat"  # in the note of a piece narrower than the flat it is cut from
 LEAK = {"in": "20 in", "mm": "50 cm"}  # pressure of water
 _SEAL = (
     "threads do not seal in them. Paste or tape for gas on taper threads, none on a joint that seals by its seat. "
@@ -278,6 +279,7 @@ def _steel(result, width):
 def _steel_order(result):
     """What is done to the steel, one after the other."""
     return (
+        *_ripped(result),
         _window(result),
         f"Inlet: hole saw {_show(result, 'inlet_hole')} in {_inlet_place(result)}; "
         f"{_show(result, 'inlet_hole_clearance')} of clearance on the pipe. Nipples: {_show(result, 'inlet_nipple')}.",
@@ -290,6 +292,18 @@ def _steel_order(result):
         f"Weld {_show(result, 'weld_length')} of seam, gas-tight, in the order below.",
         f"Scribe the push-in mark {_show(result, 'push_in')} from the face, all round.",
     )
+
+
+def _ripped(result):
+    """What the flat is too wide for: a list of lengths does not show that it is sawn along as well."""
+    d, table = result.design, result.tables["cut_list"]
+    at = {column.key: number for number, column in enumerate(table.columns)}
+    told = [
+        f"{row[at['piece']]} {units.show(row[at['width']], 'length', d.reader)} ({d.batch_size * row[at['count']]})"
+        for row in table.rows
+        if RIPPED in row[at["note"]]
+    ]
+    return [f"Rip the flat to width, along the piece: {', '.join(told)}."] if told else []
 
 
 def _window(result):

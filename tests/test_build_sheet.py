@@ -6,7 +6,7 @@ from unittest import mock
 
 import pytest
 import zxingcpp
-from designs import KNOWN, ROUND
+from designs import KNOWN, ROUND, solved
 from hypothesis import given, settings
 from making_designs import bench
 from pdf_reader import pages, picture
@@ -493,3 +493,28 @@ def test_each_heat_of_the_first_fire_says_when_it_begins_and_how_fast():
     for n, day, lasts in ((1, "Sun 08 Mar", "9.7 h"), (2, "Mon 09 Mar", "9.6 h"), (3, "Tue 10 Mar", "11.5 h")):
         assert f"First fire, heat {n} of 3 {day}, 09:00 {lasts}" in words
     assert "Up again 300 °F an hour 1000 °F 0 min 3 of 3 To work 150 °F an hour" in words and "2026-03-08" not in words
+
+
+def test_what_the_flat_is_too_wide_for_is_told_on_paper():
+    """24 side plates of 72 mm and 24 caps "from flat 80 x 4 mm": the saw along them stood on the page alone."""
+    dozen = {"units": "mm", "body_kind": "plates", "body_length": "200 mm", "body_width": "80 mm",
+             "body_depth": "80 mm", "wall": "4 mm", "port_diameter": "8 mm", "rows": "3",
+             "batch_size": "12", "moulds": "2"}  # fmt: skip
+    result = solved(**dozen)
+    said = "Rip the flat to width, along the piece: side plate 72 mm (24), end cap 71.2 mm (24)."
+    assert said in str(build_sheet.blocks(result, "", 190, 250))
+    assert "Rip the flat" not in str(build_sheet.blocks(solved(caps="on"), "", 190, 250))
+    # One sheet is enough for both moulds, of whose wood "2 of 1 sheet" was told.
+    (mould,) = (row for row in result.tables["shopping"].rows if row[0] == "mould")
+    assert mould[1:3] == ("in all 1 of ply 18 mm, 1220 mm x 610 mm", 2) and len(result.tables["boards"].rows) == 1
+    (alone,) = (row for row in solved(batch_size="1").tables["shopping"].rows if row[0] == "mould")
+    assert alone[1].startswith("1 of ply")
+    # The steps' own oven and wax; one figure for the last hold.
+    tools = {row[0]: row[1] for row in result.tables["tools"].rows}
+    assert "to 150 °C" in tools["old oven"] and "200 mm x 80 mm x 202 mm" in tools["old oven"]
+    assert "never for food" in tools["old oven"] and "paraffin" in tools["sealer and wax"]
+    care = {row[0]: row[1] for row in result.tables["care"].rows}
+    holds = [units.show(row[2], "rough_temperature", "mm") for row in result.tables["drying"].rows]
+    assert "540 °C" in holds and "540 °C" in care["First fire"] and "540 °C" in care["Oven-dry"]
+    kiln = {row[0]: row[1] for row in solved(**dozen, kiln="yes", oven_places="2").tables["tools"].rows}
+    assert "old oven" not in kiln and "to 540 °C" in kiln["kiln"] and "inside for 2 of" in kiln["kiln"]

@@ -275,7 +275,6 @@ def test_every_setting_moves_something():
     assert {setting.key for setting in SETTINGS} - moving == shown | compared | {
         "castable_service",
         "reducing_wanted",
-        "pin_kind",
         "meter_capacity",
     }
 

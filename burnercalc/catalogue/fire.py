@@ -244,7 +244,8 @@ STEPS = {
     ),
     "cast.do.joint": "First brush or tape {wax:length} of wax on the inside of both ends and on the lip's edge there: "
     "the hot block grows into it.",
-    "cast.watch": "A ball of mix tossed up and caught holds together and does not slump. No water standing on top.",
+    "cast.watch": "Part of a bag: all of it turned over dry first, or its fines stay below. A ball of mix tossed up "
+    "and caught holds together and does not slump. No water standing on top.",
     "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "
     "Cover with plastic, keep damp.",
     "cast.caution": (
@@ -300,7 +301,7 @@ STEPS = {
     ),
     "clear.source": "29 CFR 1926.1153; common practice",
     "oven.title": "Oven-dry",
-    "oven.do": "Best is a kiln that takes the block whole, up to {dry:temperature}; else an old oven. Up by the "
+    "oven.do": "Best is a kiln that takes the block whole, up to {dry:rough_temperature}; else an old oven. Up by the "
     "stages and hold; let it cool in it, closed, {cool:time}. Two thermocouples from the fire side, in two ports near "
     "the middle, against the wall: one [1/2 in|13 mm] under the hot face, one at mid-depth. A wisp of fibre plugs each "
     "port. Steer by the slower.",
@@ -316,21 +317,25 @@ STEPS = {
     ),
     "oven.source": "dry-out practice, [1 h an inch|1 h for 25 mm]",
     "fire.title": "First fire",
-    "fire.do": "By the stages to {dry:temperature}: in a kiln, no hotter there, for its steel; or under the chamber, "
+    "fire.do": "By the stages to {dry:rough_temperature}: in a kiln, no hotter there, for its steel; or under the "
+    "chamber, "
     "with a small torch or charcoal in its door and the burner's air at a trickle. Its own burner only after that: low "
     "fire is many times the heat that drying wants. Thermocouples as in the oven; draw them and the fibre before it is "
     "lit. Where there is neither, short pulses of it, only after the oven, each a whole lighting by the card. Cool "
     "slowly too.",
-    "fire.do.no_low": "By the stages to {dry:temperature}: in a kiln, no hotter there, for its steel; or under the "
+    "fire.do.no_low": "By the stages to {dry:rough_temperature}: in a kiln, no hotter there, for its steel; or under "
+    "the "
     "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Not with its own burner: "
     "the lighting card does not lead to low fire, and the stage to work falls away. The first time hotter is the test "
     "fire: hair cracks may come. Thermocouples as in the oven; draw them and the fibre before it is lit. Cool slowly "
     "too.",
     "fire.do.kiln": "In the kiln, on from the oven's hold, all blocks of the charge together, by the stages. To "
-    "{dry:temperature} and no hotter: the steel box scales and softens. None of this burner's gas so far. The first "
+    "{dry:rough_temperature} and no hotter: the steel box scales and softens. None of this burner's gas so far. The "
+    "first "
     "time hotter is the test fire: hair cracks may come. Thermocouples as in the oven. Cool slowly, closed, till it "
     "takes the next charge cold.",
-    "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages to {dry:temperature}: in a "
+    "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages to "
+    "{dry:rough_temperature}: in a "
     "kiln, or under the chamber with a small torch or charcoal in its door and the burner's air at a trickle; no "
     "hotter. Thermocouples as in the oven. Cool slowly too.",
     "fire.watch": (

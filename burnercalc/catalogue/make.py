@@ -1882,6 +1882,7 @@ SHOPPING_WORDS = {
     "pins.sold": "{diameter:length} across, {length:length} long",
     "pins.odd": "{diameter:length} across, {length:length} long, brought down to {size:length}: few sell that",
     "board": "{count} of {stock}, {length:length} x {width:length}",
+    "boards_in_all": "in all ",
     "no_boards": "wood of your own: what is sold is too small",
     "train.sold": "the parts with no price here, at your price for all",
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free; its pipe and joint stand in the train",
@@ -1915,6 +1916,13 @@ TOOL_WORDS = {
     "water_tube.sold": "[5 ft|1.5 m], bent to a U, with a rule: leak test, blower, low gas pressure",
     "thermocouple": "thermocouple",
     "thermocouple.sold": "type K, sheath thinner than a port, with a reader: drying, first fire",
+    "oven": "old oven",
+    "oven.sold": "electric, to {temp:rough_temperature} and by a thermostat, inside for {places} of {length:length} x "
+    "{width:length} x {height:length}; never for food again",
+    "kiln": "kiln",
+    "kiln.sold": "electric, to {temp:rough_temperature}, with a controller that climbs and holds, inside for "
+    "{places} of "
+    "{length:length} x {width:length} x {height:length}; never for food",
     "scale": "scale",
     "gas_scale": "scale for the gas",
     "gas_scale.sold": "a full cylinder, {carries:mass}, to {shows:mass}: proves the jet; or hired",
@@ -1944,7 +1952,7 @@ TOOL_WORDS = {
     "cross_bar": "cross-bar",
     "cross_bar.sold": "square {side:length}, {length:length} long or more, straight: steel or hard wood",
     "sealer": "sealer and wax",
-    "sealer.sold": "shellac for wood, paste wax",
+    "sealer.sold": "shellac and paraffin wax for wood, paste wax",
 }
 
 TABLES = (

@@ -44,6 +44,11 @@ class Schedule:
         return len(self.heats)
 
     @property
+    def dry_K(self) -> float:
+        """Last hold of drying, which a kiln goes up to."""
+        return max(stage.temp_K for stage in self.stages if stage.name == "fire")
+
+    @property
     def watched_s(self) -> float:
         """Of the first fire, all heats together."""
         return sum(self.heats)

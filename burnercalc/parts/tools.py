@@ -18,6 +18,7 @@ from .lighting_slide import LightingSlide
 from .lighting_steps import LightingSteps
 from .mould import Mould
 from .pins import Pins
+from .schedule import Schedule
 from .steel import Steel
 
 THERMOCOUPLES = 2  # both in the block, at two depths
@@ -57,6 +58,7 @@ def tools(
     mould: Mould,
     pins: Pins,
     calendar: Calendar,
+    schedule: Schedule,
     jet: Jet,
     damper_marks: DamperMarks,
     fires: Fires,
@@ -69,6 +71,9 @@ def tools(
     cylinder_count: int,
     burner_count: int,
     lit_by: str,
+    kiln: str,
+    oven_places: int,
+    inlet_length: float,
     sizes: str,
 ) -> Tools:
     prices = by_key("tools", "tool")
@@ -92,6 +97,14 @@ def tools(
     add("manometer")
     add("water_tube")
     add("thermocouple", THERMOCOUPLES)
+    add(
+        "kiln" if kiln == "yes" else "oven",
+        places=oven_places,
+        temp=schedule.dry_K if kiln == "yes" else schedule.oven_temp_K,
+        length=body.length_m,
+        width=body.width_m,
+        height=body.block_thickness_m - body.grip_m + body.depth_m + inlet_length,
+    )
     add("scale")
     if gas.liquid is not None and cylinder != "tank":
         shows_kg = PROOF_SHOWS * PROOF_S * firing.gas_kg_s

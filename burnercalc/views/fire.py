@@ -75,7 +75,7 @@ def care_table(
     say: Say,
 ) -> tuple:
     unlit = stopped or lighting.waits_W is None
-    dry_K = max(stage.temp_K for stage in schedule.stages if stage.name == "fire")
+    dry_K = schedule.dry_K
 
     def text(step, what):
         if unlit and what == "do" and step.key in ("fire", "test"):

@@ -460,7 +460,7 @@ def shopping_table(
 ) -> tuple:
     """Every cost line as it is sold; the train's part by part. The prices are those of the cost lines."""
     wood = Counter((one.stock, one.length_m, one.width_m) for one in boards.bought)
-    sheet = baffle_sheet.sheet
+    sheet, entries = baffle_sheet.sheet, cost.entries(train, batch_size)
     fixing = {
         "count": BOLTS,
         "nuts": 2 * BOLTS,
@@ -484,8 +484,10 @@ def shopping_table(
             size=face.port_diameter_m,
         ),
         "mould": lambda: (
-            ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
-            or say("no_boards")
+            (say("boards_in_all") if any(entry.key == "mould" and entry.count > 1 for entry in entries) else "")
+            + ", ".join(say("board", count=n, stock=one, length=x, width=y) for (one, x, y), n in wood.items())
+            if wood
+            else say("no_boards")
         ),
         "blower": lambda: say("blower.sold", pressure=blower.whole.pressure_Pa(0.0), flow=blower.whole.last_m3_s),
         "first_fire": lambda: (
@@ -499,7 +501,7 @@ def shopping_table(
         words = ", ".join(say("bars", count=count, length=length) for length, count in lengths.items())
         sold[bars.key] = lambda words=words: words
     rows = []
-    for entry in cost.entries(train, batch_size):
+    for entry in entries:
         if entry.part:
             rows.append((say(f"{entry.key}.name"), sized(entry.part, say, stopped), entry.count, entry.price))
         else:
