@@ -926,7 +926,7 @@ MONEY_ANSWERS = (
         formula="sum of the list's prices",
         inputs=(
             *("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
-            *("burner_count", "lit_by"),
+            *("burner_count", "lit_by", "kiln"),
         ),
         source=YOUR_PRICES,
         near="bench",
