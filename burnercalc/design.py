@@ -29,6 +29,7 @@ SPOKEN = {  # what somebody may have typed for a choice: an earlier label, other
     "fuel": {**dict.fromkeys(("house gas", "mains gas", "ng"), "natural_gas"), "lp": "propane"},
 }
 AS_READ = {"units", "sizes", "mine"}  # what makes no burner
+DRILLED = ("port_diameter", "baffle_hole_diameter", "corner_drill")  # said as the drill they are
 LIMIT_DIGITS = 2  # of a limit that is declared in other measures
 
 
@@ -211,7 +212,7 @@ class Design:
         dimension = as_shown(setting, self._values).dimension
         if dimension in ("temperature", "money"):  # what was set is said as it was set
             return units.show(self._values[key], "price" if dimension == "money" else dimension, self.reader, 4)
-        return units.show(self._values[key], dimension, self.reader)
+        return units.show(self._values[key], "bore" if key in DRILLED else dimension, self.reader)
 
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:

@@ -126,7 +126,7 @@ def table_csv(table):
     """A table as CSV: numbers in SI with their unit in the heading, lengths in mm and in inches."""
     out = io.StringIO()
     writer = csv.writer(out)
-    heading, spread = [], {"length": (("mm", 1000.0), ("in", 1 / INCH_M))}
+    heading, spread = [], dict.fromkeys(units.TAPED, (("mm", 1000.0), ("in", 1 / INCH_M)))
     for column in table.columns:
         si = units.si_unit_of(column.dimension)
         for unit, _ in spread.get(column.dimension, ((si if si not in ("", "1") else "", 1.0),)):

@@ -20,6 +20,7 @@ DIMENSIONS = {
     "long_length": ("m", "ft", "m"),
     "paper_length": ("m", "mm", "mm"),
     "drill_length": ("m", "in", "mm"),  # too fine for a tape: decimals of an inch
+    "bore": ("m", "in", "mm"),  # of what is drilled: decimals where no mark of a tape is that size
     "area": ("m2", "in2", "cm2"),
     "volume": ("m3", "in3", "L"),
     "gas_volume": ("m3", "ft3", "m3"),  # as it would fill a meter
@@ -467,6 +468,7 @@ def significant(value: float, digits: int = 3) -> str:
 LEAST_BAR_PA = 1e5  # less is read in mbar, as air and mixture beside it are
 
 
+TAPED = ("length", "bore")  # read on a tape
 ROUGH = (10, 5, 1)  # degrees that a rough temperature is rounded to; finer below 100, or where two would read alike
 
 
@@ -495,14 +497,14 @@ def show(
     if unit == "bar" and 0 < abs(value) < LEAST_BAR_PA and not exact:
         unit = "mbar"
     number = from_si(value, unit, si_unit_of(dimension))
-    if dimension == "length" and unit == "in":
+    if dimension in TAPED and unit == "in":
         if is_on_tape(number):
             text = tape(number)
         else:
-            text = repr(round(number, 9)) if exact else _off_tape(number, finer)
+            text = repr(round(number, 9)) if exact else _off_tape(number, finer if dimension == "length" else finer + 2)
     elif exact:
         text = f"{number:.12g}"
-    elif dimension == "length":
+    elif dimension in TAPED:
         text = f"{number:.{(2 if abs(number) < 10 else 1) + finer}f}"
         text = text.rstrip("0").rstrip(".")
     elif dimension == "temperature":

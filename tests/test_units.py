@@ -232,6 +232,9 @@ def test_tape(inches, text):
         (0.327e-2, "fraction", "in", "0.327 %"),
         (44000.0, "power", "mm", "44 kW"),
         (44004.0, "power", "mm", "44.0 kW"),
+        (5e-3, "bore", "in", "0.197 in"),  # 3/16 in is 0.188: a ninth less area
+        (6.35e-3, "bore", "in", "1/4 in"),
+        (6.35e-3, "bore", "mm", "6.35 mm"),
         (1.95e-3, "drill_length", "in", "0.0768 in"),
         (1.95e-3, "drill_length", "mm", "1.95 mm"),
         (0.0, "time", "in", "0 min"),

@@ -893,7 +893,7 @@ TABLES = (
             Column("number", "No.", "count"),
             Column("x", "x", "length"),
             Column("y", "y", "length"),
-            Column("diameter", "Diameter", "length"),
+            Column("diameter", "Diameter", "bore"),
         ),
         source=GEOMETRY,
     ),

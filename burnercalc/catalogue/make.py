@@ -1434,8 +1434,8 @@ CHECKS = (
         harm="comfort",
         source=TAKE_OFF,
         cases={
-            "good": "A {drill:length} drill leaves the corner radius of {left:length} that the face is drawn with.",
-            "caution": "A {drill:length} drill leaves corners of {left:length}, the face is drawn with "
+            "good": "A {drill:bore} drill leaves the corner radius of {left:length} that the face is drawn with.",
+            "caution": "A {drill:bore} drill leaves corners of {left:length}, the face is drawn with "
             "{radius:length}: make the drill twice the radius.",
         },
         cures=(("corner_drill", "choose"), ("corner_radius", "choose")),
@@ -1459,8 +1459,8 @@ CHECKS = (
         harm="rework",
         source=PRACTICE,
         cases={
-            "good": "Pins {pin:length} thick stand {depth:length} deep in the base.",
-            "caution": "Pins {pin:length} thick stand only {depth:length} deep in the base: with a little play they "
+            "good": "Pins {pin:bore} thick stand {depth:length} deep in the base.",
+            "caution": "Pins {pin:bore} thick stand only {depth:length} deep in the base: with a little play they "
             "lean, and ports come out crooked. Drill {wanted:length} or deeper, or guide the pins with a drilled strip "
             "at the top.",
         },
@@ -1818,10 +1818,10 @@ _DRAW = (
 PIN_WORDS = {
     "made.when": "Pins",
     "odd.when": "Stock",
-    "odd.wood": "Dowel of {size:length} is rarely sold. Buy {larger:length} and bring it down: drive it through "
-    "sharp holes in a steel plate, a little smaller each, the last of {size:length}.",
-    "odd.steel": "Rod of {size:length} is rarely sold. Buy {larger:length} and turn it down.",
-    "odd.plastic": "Rod of {size:length} is rarely sold. Buy {larger:length} and turn it down.",
+    "odd.wood": "Dowel of {size:bore} is rarely sold. Buy {larger:bore} and bring it down: drive it through "
+    "sharp holes in a steel plate, a little smaller each, the last of {size:bore}.",
+    "odd.steel": "Rod of {size:bore} is rarely sold. Buy {larger:bore} and turn it down.",
+    "odd.plastic": "Rod of {size:bore} is rarely sold. Buy {larger:bore} and turn it down.",
     "made.do.wood": "Straight dowel, sanded, cut to {length:length}. Seal it with two coats of shellac, dry in an "
     "hour, or it swells in wet mix and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end "
     "in the base bare of both: it goes in no more with them.",
@@ -1879,8 +1879,8 @@ SHOPPING_WORDS = {
     "nipple.sold": "{length:length} long, threaded at both ends",
     "baffle.sold": "{length:length} x {width:length} x {thickness:length}, black steel",
     "bag.sold": "{name}, grain to {grain:length}, {mass:mass} a bag",
-    "pins.sold": "{diameter:length} across, {length:length} long",
-    "pins.odd": "{diameter:length} across, {length:length} long, brought down to {size:length}: few sell that",
+    "pins.sold": "{diameter:bore} across, {length:length} long",
+    "pins.odd": "{diameter:bore} across, {length:length} long, brought down to {size:bore}: few sell that",
     "board": "{count} of {stock}, {length:length} x {width:length}",
     "boards_in_all": "in all ",
     "no_boards": "wood of your own: what is sold is too small",
@@ -1930,9 +1930,9 @@ TOOL_WORDS = {
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
     "drills": "drills",
-    "drills.sold": "{relief:length} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge{more}",
+    "drills.sold": "{relief:bore} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge{more}",
     "drills.sold_round": "{port} for ports; {through} for knock-out; {no_go} as gauge{more}",
-    "drills.baffle": "; {size:length} for the baffle",
+    "drills.baffle": "; {size:bore} for the baffle",
     "drills.jet": "; {drill} for the jet",
     "drills.damper": "; {sizes} for the damper, its hole and its gaps",
     "test_plate": "plate for the leak test",
@@ -2065,7 +2065,7 @@ TABLES = (
             Column("number", "No.", "count"),
             Column("x", "x", "length"),
             Column("y", "y", "length"),
-            Column("diameter", "Diameter", "length"),
+            Column("diameter", "Diameter", "bore"),
             Column("depth", "Depth", "length"),
             Column("through", "Then through", "word"),
         ),

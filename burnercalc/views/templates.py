@@ -60,7 +60,7 @@ def template_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_depth
         "window": say.length(face.window_length_m),
         "window_across": say.length(face.window_width_m),
         "holes": face.port_count,
-        "hole": say.length(face.port_diameter_m),
+        "hole": say.bore(face.port_diameter_m),
         "deep": say.length(pin_depth),
         "through": pins.knock_out_drill.replace(" in", '"').replace(" mm", ""),
     }
@@ -181,7 +181,7 @@ def window_drawing(body: Body, face: Face, steel: Steel, say: Say) -> Shapes:
     shapes += dimension(body_x, y, body_x, y + inset, -AWAY_MM, say.length(inset / MM), TEXT_MM)
     shapes += dimension(x, -body_y, body_x, -body_y, -AWAY_MM, say.length((body_x - x) / MM), TEXT_MM)
     words = [
-        Text(3.0, 3.0, say("drill", drill=say.length(cut.drill_m)), TEXT_MM),
+        Text(3.0, 3.0, say("drill", drill=say.bore(cut.drill_m)), TEXT_MM),
         Text(3.0, -6.0, say("cut"), TEXT_MM),
     ]
     within, under = _clear(words, shapes)
@@ -287,7 +287,7 @@ def baffle_drawing(body: Body, baffle_sheet: BaffleSheet, baffle_thickness: floa
         case, slots = "bent", {"angle": angle}
     slots |= {
         "holes": len(sheet.holes),
-        "hole": say.length(sheet.hole_m),
+        "hole": say.bore(sheet.hole_m),
         "thickness": say.length(baffle_thickness),
     }
     shapes.append(Text(-half_x, -half_y - 3.0 - TEXT_MM, say(case, **slots), TEXT_MM))
@@ -303,7 +303,7 @@ def pin_guide_drawing(body: Body, face: Face, mould: Mould, say: Say) -> Shapes:
     shapes = [outline, Line(0.0, y, 2 * x, y, "engrave"), Line(x, 0.0, x, 2 * y, "engrave")]
     shapes += [Circle(x - px * MM, y + py * MM, hole * MM / 2, "cut") for px, py in face.ports]
     lengths = {"length": say.length(length), "width": say.length(width)}
-    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M, "pin": say.length(face.port_diameter_m)}
+    slots = {"holes": face.port_count, "room": GUIDE_HOLE_M, "pin": say.bore(face.port_diameter_m)}
     lines = [say("round" if body.round else "box", **lengths, **slots), say("engrave"), say("use"), say("unit")]
     return Shapes((*shapes, *legend(0.0, -8.0, lines)))
 
@@ -335,9 +335,9 @@ def drilled_base_drawing(body: Body, face: Face, mould: Mould, pins: Pins, pin_d
     slots = {
         "length": say.length(wood.base_length_m),
         "width": say.length(wood.base_width_m),
-        "through": say.length(pins.knock_out_m),
+        "through": say.bore(pins.knock_out_m),
         "holes": face.port_count,
-        "hole": say.length(face.port_diameter_m),
+        "hole": say.bore(face.port_diameter_m),
         "deep": say.length(pin_depth),
     }
     lines = [say(line, **slots) for line in ("cut", "pocket", "engrave", "up", "unit")]

@@ -52,3 +52,7 @@ class Say:
     def length(self, value_m: float) -> str:
         """A length for a dimension line: 2 3/8" or 60.3."""
         return show(value_m, "length", self.unit_system).replace(" in", '"').replace(" mm", "")
+
+    def bore(self, value_m: float) -> str:
+        """The size of a hole: 3/16", where no mark of a tape is that 0.197", or 5."""
+        return show(value_m, "bore", self.unit_system).replace(" in", '"').replace(" mm", "")
