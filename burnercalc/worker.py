@@ -36,7 +36,7 @@ import base64
 import json
 import re
 from fractions import Fraction
-from math import floor
+from math import floor, inf, log
 from types import NoneType
 
 from . import jobs, on_page, sheet, shopping, steps, units
@@ -460,44 +460,73 @@ def _fit(request):
     return {"settings": fit, "worsens": _named(worse, result)}
 
 
+MOST_APART = 8  # numbers of a comparison that stand first
+
+
 def _compare(request):
+    """What differs, the verdicts and what differs most of the `first` numbers apart from all else."""
     mine, other = _design(request), _design({"settings": request["other"]})
     other = other.read_in(mine.units)
-    first, second = solve(mine), solve(other)
+    both = solve(mine), solve(other)
     settings = []
     for s in SETTINGS:
         if mine.value(s.key) != other.value(s.key):
-            texts = [result.setting(s.key) for result in (first, second)]
+            texts = [result.setting(s.key) for result in both]
             if texts[0] == texts[1] and s.dimension in units.DIMENSIONS:  # they differ in digits that are not shown
                 texts = [units.show(d.value(s.key), s.dimension, mine.reader, exact=True) for d in (mine, other)]
             settings.append({"label": s.label, "mine": texts[0], "other": texts[1]})
-    answers = []
-    for answer in first.answers.values():
-        texts = [sheet.shown(result.answers[answer.key], mine.reader) for result in (first, second)]
-        if texts[0] != texts[1]:
-            answers.append({"label": answer.label, "mine": texts[0], "other": texts[1]})
-    judged, found = [], [dict(result.checks.items()) for result in (first, second)]
+    differ = {key: texts for key in both[0].answers if len(set(texts := _told(both, key))) > 1}
+    first = [key for key in differ if both[0].answers[key].near == "first"]
+    first = sorted(sorted(first, key=lambda key: -_apart(both, key))[:MOST_APART], key=first.index)
+    rest = [key for key in differ if key not in first]
+    judged, found = [], [dict(result.checks.items()) for result in both]
     for key in dict.fromkeys((*found[0], *found[1])):
         one = found[0].get(key) or found[1][key]
         verdicts = [checks[key].verdict if key in checks else None for checks in found]
         ranks = [VERDICTS.index(verdict or VERDICTS[0]) for verdict in verdicts]  # what does not apply is no fault
         if ranks[0] != ranks[1]:
-            mine, other = (verdict or "does not apply" for verdict in verdicts)
-            judged.append({"label": one.label, "mine": mine, "other": other, "better": ranks[1] - ranks[0]})
+            said = [verdict or "does not apply" for verdict in verdicts]
+            judged.append({"label": one.label, "mine": said[0], "other": said[1], "better": ranks[1] - ranks[0]})
+    judged.sort(key=lambda one: -max(VERDICTS.index(one[of]) for of in ("mine", "other") if one[of] in VERDICTS))
     # Of both the same rule: what is ticked as at hand is left out.
     left = [
         shopping.money(sum(row[-1] or 0.0 for row in shopping.left_to_buy(result, request.get(key, ()))), result)
-        for result, key in ((first, "got"), (second, "other_got"))
+        for result, key in zip(both, ("got", "other_got"), strict=True)
     ]
-    if left[0] != left[1]:
-        answers.insert(0, {"label": "Left to buy, without what is ticked", "mine": left[0], "other": left[1]})
+
+    def rows(keys):
+        return [{"label": both[0].answers[key].label, "mine": differ[key][0], "other": differ[key][1]} for key in keys]
+
+    bought = [{"label": "Left to buy, without what is ticked", "mine": left[0], "other": left[1]}]
     return {
         "settings": settings,
-        "answers": answers,
-        "worst": [first.worst, second.worst],
+        "answers": [*(bought if left[0] != left[1] else []), *rows(first)],
+        "others": rows(rest),
+        "worst": [result.worst for result in both],
         "checks": judged,  # better: below 0 where the other one is judged the better
-        "faces": [on_page.thumb_svg(first), on_page.thumb_svg(second)],
+        "faces": [on_page.thumb_svg(result) for result in both],
     }
+
+
+def _told(results, key):
+    return [sheet.shown(result.answers[key], results[0].design.reader) for result in results]
+
+
+WORDS_APART = log(4 / 3)  # two words: as far as numbers that are a third apart
+LONGEST_WORD = 40  # a text that is longer says its figures, which differ between any two designs
+
+
+def _apart(results, key):
+    """How far two results are apart in an answer, as the logarithm of their ratio; what one has not is furthest."""
+    answers = [result.answers[key] for result in results]
+    one, two = values = [answer.value for answer in answers]
+    if any(isinstance(value, str) for value in values):
+        return WORDS_APART if all(len(value or "") <= LONGEST_WORD for value in values) else 0.0
+    if None in values:
+        return inf
+    if answers[0].dimension == "fraction":
+        return abs(one - two)
+    return abs(log(one / two)) if one * two > 0 else inf
 
 
 def _code(request):

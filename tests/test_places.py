@@ -13,7 +13,7 @@ from burnercalc.drawing.shapes import LAYERS, Text, outline_points, shape_box, t
 from burnercalc.errors import InputErrors
 from burnercalc.on_page import AIR, fitted
 from burnercalc.settings import BY_KEY
-from burnercalc.worker import handle
+from burnercalc.worker import MOST_APART, handle
 
 DESIGNS = {
     "default": {},
@@ -229,3 +229,23 @@ def test_numbers_of_ports_that_stand_close_are_left_out_where_they_would_stand_i
         if a < b and abs(a[0] - b[0]) < 6 * mm_per_px and abs(a[1] - b[1]) < 10 * mm_per_px
     ]
     assert 40 < len(places) < 237 and not close
+
+
+def test_a_comparison_tells_first_what_differs_most():
+    """Of far apart designs ninety numbers differ: the few that matter come first, the rest is there too."""
+    other = {
+        "fuel": "natural_gas",
+        "gas_pressure": "7 inH2O",
+        "rows": "3",
+        "firing_rate": "60 kBtu/h",
+    }
+    reply, mine, _ = compared(**other)
+    first = [row["label"] for row in reply["answers"] if not row["label"].startswith("Left to buy")]
+    rest = [row["label"] for row in reply["others"]]
+    near = {answer.label for answer in mine.answers.values() if answer.near == "first"}
+    assert len(first) == MOST_APART and set(first) <= near and not set(first) & set(rest)
+    assert len(rest) > 60 and near & set(rest)
+    # Half the ports is further apart than the flame's few degrees, which stay with the rest.
+    assert "Ports" in first and "Flame temperature" in rest
+    bad = [one["mine"] == "stop" or one["other"] == "stop" for one in reply["checks"]]
+    assert bad == sorted(bad, reverse=True)

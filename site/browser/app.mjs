@@ -97,6 +97,7 @@ async function solve(next, from = origin) {
   const number = ++asked;
   state("computing", "Computing\u2026");
   if (!loaded && !typing && theirs) sayMine();
+  root.toggleAttribute("data-round", next.body_kind === "pipe"); // its face is as high as wide
   if (shown && own) keepTyped(shown.link, next); // a reload may come before the answer
   const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
   if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });

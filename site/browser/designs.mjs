@@ -167,6 +167,8 @@ async function importFile(input) {
   list();
 }
 
+const FEW_SETTINGS = 6; // are shown, more are folded
+
 export async function compare(record) {
   const other = await ask({ kind: "open", link: record.link });
   const reply = await ask({ kind: "compare", settings: design.texts(), other: other.settings, got: got(), other_got: record.got ?? got() });
@@ -189,8 +191,14 @@ export async function compare(record) {
     };
     return make("tr", "", explain(make("th", "", check.label)), mark(check.mine, !better), mark(check.other, better));
   }));
-  byId("compare-settings").replaceChildren(...rows(reply.settings));
   byId("compare-answers").replaceChildren(...rows([{ label: "Worst verdict", mine: reply.worst[0], other: reply.worst[1] }, ...reply.answers]));
+  for (const [name, items] of [["settings", reply.settings], ["others", reply.others]]) {
+    const body = byId(`compare-${name}`), fold = body.closest("details");
+    body.replaceChildren(...rows(items));
+    fold.querySelector(".count").textContent = items.length;
+    fold.hidden = !items.length;
+    fold.open = name === "settings" && items.length <= FEW_SETTINGS;
+  }
   byId("compare-box").showModal();
   notice("");
 }

@@ -73,10 +73,8 @@ export function placeOf(name) {
   const inner = figure.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
   const width = inner > 0 ? inner : document.getElementById("job").clientWidth - 40; // in a chapter that is not open
   const high = parseFloat(style.getPropertyValue("--high")) || 0; // of the window, in hundredths
-  return [Math.round(width), Math.round(large ? innerHeight - LARGE_REST_PX - (name === "face" ? PORT_PX : 0) : high * innerHeight / 100), large];
+  return [Math.round(width), Math.round(large ? innerHeight - parseFloat(style.getPropertyValue("--rest")) : high * innerHeight / 100), large];
 }
-const LARGE_REST_PX = 110; // caption and air of an enlarged figure
-const PORT_PX = 40; // and what is said of a port
 
 // New data for the figures that are in the page.
 export function showFigures({ drawings, charts = {} }) {
@@ -168,9 +166,16 @@ function drawChart(name, chart) {
   columns(`${name}-mark`, chart.mark);
 }
 
+const AIR_PX = 40; // round drawing and caption of an enlarged figure
+const PORT_PX = 40; // and what is said of a port
+const CHART_PX = 230, CHART_REST_PX = 180; // height of a chart as built; title, caption and air of an enlarged one
+
 // An enlarged figure fills the window and takes the fingers: pan, pinch and wheel act on it until it is closed.
 export function enlarge(name, on) {
+  const figure = document.getElementById(`figure-${name}`);
+  if (on) figure.style.setProperty("--rest", `${figure.querySelector("figcaption").offsetHeight + AIR_PX + (name === "face" ? PORT_PX : 0)}px`);
   for (const tool of ["pan", "wheel"]) models.get(`${tool}-${name}`)?.setv({ active: on });
+  if (models.has(`${name}-xaxis`)) models.get(`figure-${name}`).height = on ? Math.max(CHART_PX, Math.min(0.6 * innerWidth, innerHeight - CHART_REST_PX)) : CHART_PX;
   models.get(`numbers-${name}`)?.setv({ visible: on });
 }
 
