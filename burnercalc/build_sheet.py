@@ -166,8 +166,7 @@ def _lasts(seconds):
 
 
 def _show(result, key):
-    answer = result.answers[key]
-    return units.show(answer.value, answer.dimension, result.design.reader)
+    return result.answers[key].brief
 
 
 def _numbers(result, keys):

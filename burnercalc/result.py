@@ -76,6 +76,15 @@ class Answered(_Declared):
     value: Any
     band: tuple[float, float] | tuple[()] = ()
 
+    def shown(self, value: Any) -> str:
+        """The answer's own value, or an end of its band, as a person reads it."""
+        return show(value, self.dimension, self.unit_system, self.declared.digits)
+
+    @property
+    def brief(self) -> str:
+        """Without its band."""
+        return self.shown(self.value)
+
     @property
     def trust(self) -> str:
         """No surer than what goes into it."""
@@ -243,7 +252,7 @@ class Result:
         found = self.answers[WORKED_OUT[key]] if self.design.value(key) == "auto" else None
         if found is None or found.value is None:
             return text
-        return f"{text}, {show(found.value, found.dimension, self.design.reader)}"
+        return f"{text}, {found.brief}"
 
     def part(self, name: str) -> Any:
         """The record of a part, such as `face`: everything that was worked out about it."""
@@ -281,11 +290,7 @@ class Result:
 
     def _repr_html_(self) -> str:
         """What a notebook shows: the first answers of each room, and every check that is not good."""
-        shown = [
-            (answer.label, show(answer.value, answer.dimension, self.design.reader))
-            for answer in self.answers.values()
-            if answer.near == "first"
-        ]
+        shown = [(answer.label, answer.brief) for answer in self.answers.values() if answer.near == "first"]
         rows = "".join(f"<tr><td>{escape(label)}</td><td>{escape(text)}</td></tr>" for label, text in shown)
         said = "".join(
             f"<li><b>{check.verdict}</b> {escape(check.text)}</li>"

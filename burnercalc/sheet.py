@@ -85,9 +85,9 @@ def setting_unit(setting):
 
 def shown(answer, unit_system):
     """An answer as a person reads it, with its band when it has one."""
-    text = units.show(answer.value, answer.dimension, unit_system)
+    text = answer.brief
     if answer.band and answer.value is not None:
-        low, high = (units.show(limit, answer.dimension, unit_system) for limit in answer.band)
+        low, high = map(answer.shown, answer.band)
         if low == text == high:  # closer than the digits shown
             return text
         unit = " " + units.readable(units.shown_unit(answer.dimension, unit_system))

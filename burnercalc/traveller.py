@@ -147,8 +147,7 @@ def _one(result, number):
 
 
 def _show(result, key):
-    answer = result.answers[key]
-    return units.show(answer.value, answer.dimension, result.design.reader)
+    return result.answers[key].brief
 
 
 def _as_built(result):

@@ -466,6 +466,7 @@ def significant(value: float, digits: int = 3) -> str:
 
 
 LEAST_BAR_PA = 1e5  # less is read in mbar, as air and mixture beside it are
+LEAST_MASS_KG = 0.1  # less is said in grams or ounces
 
 
 TAPED = ("length", "bore")  # read on a tape
@@ -479,9 +480,9 @@ def show(
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
     under a minute in seconds, under an hour in minutes, from three days on in days; traces of gas in ppm; gas below
-    1 bar in mbar; money from 10 on whole. `exact` keeps the unit, and what a tape cannot show as a decimal, so that
-    the text can be read back without loss. `finer` gives so many digits more than usual; of inches first 1/64, then
-    decimals.
+    1 bar in mbar; masses below 0.1 kg in g or oz; money from 10 on whole. `exact` keeps the unit, and what a tape
+    cannot show as a decimal, so that the text can be read back without loss. `finer` gives so many digits more than
+    usual; of inches first 1/64, then decimals.
     """
     if value is None:
         return "none"
@@ -496,6 +497,8 @@ def show(
         unit = "s" if 0 < value < 60 else "min" if value < 3600 else unit if value < 3 * 86400 else "day"
     if unit == "bar" and 0 < abs(value) < LEAST_BAR_PA and not exact:
         unit = "mbar"
+    if dimension == "mass" and 0 < value < LEAST_MASS_KG and not exact:
+        unit = {"kg": "g", "lb": "oz"}[unit]
     number = from_si(value, unit, si_unit_of(dimension))
     if dimension in TAPED and unit == "in":
         if is_on_tape(number):

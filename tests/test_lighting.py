@@ -1056,7 +1056,7 @@ def test_what_is_weighed_at_high_fire_proves_the_pressure_to_light_at(texts, bur
         assert told in paper.split("To light, PROVED")[1][:80]
         assert ("by meter, nothing else on it" if texts else "by scale, one cylinder alone") in paper
         assert "gas 15 % off: mend the jet" in paper
-    assert ("to 0.0154 lb: proves the jet" in str(r.tables["tools"].rows)) is (not texts)  # 2 % of what is weighed
+    assert ("to 0.25 oz: proves the jet" in str(r.tables["tools"].rows)) is (not texts)  # 2 % of what is weighed
     assert "PROVED" not in str(traveller.blocks(solved(**TOY)))
 
 

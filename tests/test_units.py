@@ -215,6 +215,9 @@ def test_tape(inches, text):
         (441.134, "money", "in", "441"),
         (4.634, "money", "in", "4.63"),
         (1777.6, "temperature", "in", "2740 °F"),
+        (0.00653, "mass", "mm", "6.53 g"),
+        (0.0283495, "mass", "in", "1.00 oz"),  # an ounce is a sixteenth of 0.45359237 kg
+        (0.1, "mass", "mm", "0.1 kg"),
         (422.04, "rough_temperature", "in", "300 °F"),
         (422.04, "rough_temperature", "mm", "150 °C"),
         (477.59, "rough_temperature", "mm", "200 °C"),

@@ -368,7 +368,7 @@ ANSWERS = (
     Answer(
         "box_steel",
         "hot_block.box_K",
-        "temperature",
+        "rough_temperature",
         "Steel box",
         meaning="Mean temperature of the steel box behind the block, hot all through, at low fire; the high end"
         " is with the chamber left empty.",
@@ -380,7 +380,7 @@ ANSWERS = (
     Answer(
         "box_mixture",
         "hot_block.mixture_K",
-        "temperature",
+        "rough_temperature",
         "Mixture in the box",
         meaning="Temperature of the mixture as it enters the ports of the hot block, at low fire; the high end "
         "is with the chamber left empty.",
@@ -440,6 +440,7 @@ ANSWERS = (
         inputs=("soak_back", "wetted_limit"),
         source=SOAKING,
         near="bench",
+        digits=2,
     ),
     Answer(
         "flashback_firing_rate_cold",

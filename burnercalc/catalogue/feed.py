@@ -324,6 +324,7 @@ ANSWERS = (
         formula="hot over cold - 1",
         inputs=(*HOT_HIGH, "port_wall_temperature"),
         source=HOT_PORTS,
+        digits=2,
     ),
     Answer(
         "hot_ports_more_low",
@@ -334,6 +335,7 @@ ANSWERS = (
         formula="hot over cold - 1",
         inputs=(*HOT_LOW, "port_wall_temperature"),
         source=HOT_PORTS,
+        digits=2,
     ),
     Answer(
         "mixture_pressure_hot",
@@ -415,6 +417,7 @@ ANSWERS = (
         inputs=("low_fire", *AIR_SYSTEM),
         source=THIN_PLATE,
         near="bench",
+        digits=2,
     ),
     Answer(
         "orifice_diameter",
@@ -469,7 +472,8 @@ ANSWERS = (
         "jet.low_Pa",
         "gas_pressure",
         "Gas pressure for low fire",
-        meaning="Gas pressure at which the jet drill gives low fire, air turned down too.",
+        meaning="Gas pressure at which the jet drill gives low fire, air turned down too. "
+        "The lighting card has it by the gauge's marks.",
         formula="pressure at which the jet passes the gas of low fire",
         inputs=("jet", "low_fire", "firing_rate_gross", *JET_STATE),
         source=JET,
@@ -576,6 +580,7 @@ ANSWERS = (
         inputs=("firing_rate_gross", "burner_count", *CYLINDER),
         source=VESSEL,
         near="first",
+        digits=2,
     ),
     Answer(
         "run_ended_by",
@@ -686,6 +691,7 @@ ANSWERS = (
         inputs=("mixture_pressure", "low_fire", "lighting_mix_pressure", "air_flow", *BLOWER),
         source=PRACTICE,
         near="bench",
+        digits=2,
     ),
 )
 
@@ -878,8 +884,8 @@ CHECKS = (
         harm="comfort",
         source=THIN_PLATE & LIMIT,
         cases={
-            "good": "At low fire the damper stands {open:percent 0} open; from {least:percent 0} on it is set finely.",
-            "caution": "At low fire the damper stands {open:percent 0} open, hard to set finely: use a smaller or "
+            "good": "At low fire the damper stands {open:fraction 2} open; from {least:percent 0} on it is set finely.",
+            "caution": "At low fire the damper stands {open:fraction 2} open, hard to set finely: use a smaller or "
             "slower blower, or put the damper in a smaller pipe.",
         },
         cures=(("blower_shutoff_pressure", "lower"), ("low_fire", "raise")),
@@ -980,8 +986,8 @@ CHECKS = (
         harm="comfort",
         source=PRACTICE,
         cases={
-            "good": "Low fire asks for {low:gas_pressure} before the jet; from {least:gas_pressure} on it is held "
-            "well.",
+            "good": "Low fire asks for {low:gas_pressure} before the jet, on the lighting card by the gauge's "
+            "marks; from {least:gas_pressure} on it is held well.",
             "caution": "Low fire asks for {low:gas_pressure} before the jet; below {least:gas_pressure} it is hard to "
             "hold. A smaller jet at more pressure helps.",
         },

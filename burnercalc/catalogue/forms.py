@@ -37,6 +37,7 @@ class Answer:
         cases      {case: sentence} for an answer that is a text
         if_auto    {answer: setting} of those inputs that go in only where that setting is auto
         may_lack   none says that the design has no such thing: it is not shown then
+        digits     significant ones that it is told with, wherever it is told
         instead    the answer of the same thing in another measure that is shown in its place, where it has a value
     """
 
@@ -54,6 +55,7 @@ class Answer:
     instead: str = ""
     may_lack: bool = False
     room: str = ""
+    digits: int = 3
 
     def __post_init__(self) -> None:
         assert self.dimension in DIMENSIONS and self.near in NEAR and self.at.count(".") == 1, self.key

@@ -594,6 +594,7 @@ REACHED_ANSWERS = (
         inputs=tuple(dict.fromkeys((*AT_RATE, "chamber_temperature", "low_fire", *RESTS_ON))),
         source=ZONE_HEAT_UP,
         near="bench",
+        digits=2,
     ),
     Answer(
         "chamber_pressure",
@@ -1078,10 +1079,10 @@ CHECKS = (
             "heat so fast. Allow more time, or use a lighter lining.",
             "good": "Heating up in {time:time}, high fire from the first, is within what so large a chamber can burn.",
             "note": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
-            "more than the {most:power_per_volume 2} of chamber that burn well in one.",
+            "more than the {most:power_per_volume} of chamber that burn well in one.",
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",
             "stop": "Heating up in {time:time} is out of reach: it asks for {asked:power_per_volume} of chamber, and "
-            "no more than {most:power_per_volume 2} burns well in one. Allow more time, or use a lighter lining.",
+            "no more than {most:power_per_volume} burns well in one. Allow more time, or use a lighter lining.",
             "by_opening": "Much of it goes out of the opening: make that smaller.",
         },
     ),
@@ -1092,12 +1093,12 @@ CHECKS = (
         harm="comfort",
         source=ZONE_HEAT_UP,
         cases={
-            "good": "From cold it takes {takes:time}, {waits:time} of it at the rate to light at: {asked:time} were "
+            "good": "From cold it takes {takes:time}, {waits:time 2} of it at the rate to light at: {asked:time} were "
             "asked for.",
             "note": "From cold it takes {takes:time}, {times:.1f} times the {asked:time} asked for: until the walls "
-            "glow, {waits:time}, it stays at the rate to light at.",
+            "glow, {waits:time 2}, it stays at the rate to light at.",
             "caution": "From cold it takes {takes:time}, {times:.1f} times the {asked:time} asked for: until the walls "
-            "glow, {waits:time}, it stays at the rate to light at. Plan for it, line it lighter, or burn more.",
+            "glow, {waits:time 2}, it stays at the rate to light at. Plan for it, line it lighter, or burn more.",
         },
     ),
     Check(

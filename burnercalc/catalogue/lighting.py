@@ -142,6 +142,7 @@ ANSWERS = (
         inputs=(*RESTS_ON, *FORBIDS, "damper_open_low", "jet_proven"),
         source=LIGHTING,
         near="first",
+        digits=2,
     ),
     Answer(
         "lighting_gas_pressure",
@@ -167,6 +168,7 @@ ANSWERS = (
         inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
         source=LIGHTING,
         near="bench",
+        digits=2,
     ),
     Answer(
         "lighting_mark",
@@ -225,6 +227,7 @@ ANSWERS = (
         inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
         source=LIGHTING,
         near="bench",
+        digits=2,
     ),
     Answer(
         "lighting_filled",
@@ -237,6 +240,7 @@ ANSWERS = (
         inputs=("lighting_rate", "low_fire", *CHAMBER, *RESTS_ON),
         source=FILLED,
         near="engineer",
+        digits=1,
     ),
     Answer(
         "lighting_lift_burnt",
@@ -249,6 +253,7 @@ ANSWERS = (
         inputs=("lighting_ratio", "low_fire", *(one for one in RESTS_ON if one != "blowers")),
         source=LIFT,
         near="engineer",
+        digits=2,
     ),
     Answer(
         "lighting_co",
@@ -270,6 +275,7 @@ ANSWERS = (
         ),
         source=LIT_AIR,
         near="bench",
+        digits=2,
     ),
     Answer(
         "lighting_fresh_air",
@@ -291,6 +297,7 @@ ANSWERS = (
         ),
         source=LIT_AIR,
         near="bench",
+        digits=2,
     ),
     Answer(
         "mixture_standing",

@@ -1925,7 +1925,7 @@ TOOL_WORDS = {
     "{length:length} x {width:length} x {height:length}; never for food",
     "scale": "scale",
     "gas_scale": "scale for the gas",
-    "gas_scale.sold": "a full cylinder, {carries:mass}, to {shows:mass}: proves the jet; or hired",
+    "gas_scale.sold": "a full cylinder, {carries:mass}, to {shows:mass 2}: proves the jet; or hired",
     "scale.sold": "for the whole burner, to a five-thousandth of it: mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",

@@ -63,7 +63,7 @@ def numbers(result: Result) -> dict[str, dict[str, Any]]:
             "value": result.answers[key].value,
             "unit": result.answers[key].unit,
             "label": result.answers[key].label,
-            "text": units.show(result.answers[key].value, result.answers[key].dimension, result.design.reader),
+            "text": result.answers[key].brief,
         }
         for key in NUMBERS
     }

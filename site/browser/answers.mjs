@@ -134,7 +134,7 @@ function showCures(line) {
   if (!line.open || !reply) return;
   if (old) return place.append(make("p", "row", ...refused.map((key) => button(`Go to ${byId(`set-${key}`).dataset.label.toLowerCase()}`, () => jump(`set-${key}`), "small"))));
   if (!worst) return place.append(make("p", "", "Nothing to cure. The first fire, done carefully, is the test."));
-  const row = cureRow(worst);
+  const row = cureRow(worst, line.dataset.room || "start");
   place.append(row, ...termsOf(worst.text), make("p", "row", button("All about this check", () => jump(`check-${worst.key}`), "small")));
   row.querySelector(".look")?.click();
 }
@@ -151,7 +151,7 @@ function checkItem(check) {
   const sign = make("span", "sign");
   sign.setAttribute("aria-hidden", "true");
   const words = make("div", "", make("p", "", make("b", "", `${check.label}: ${check.verdict}. `), check.text));
-  if (isFault(check)) words.append(cureRow(check));
+  if (isFault(check)) words.append(cureRow(check, "list"));
   words.append(make("p", "source", `${check.source}.`));
   explainWords(words.firstChild);
   const item = make("li", "verdict", sign, words);
@@ -164,9 +164,22 @@ function checkItem(check) {
 const LOOK = "What would cure it?";
 const entries = (texts) => JSON.stringify(Object.entries(texts).sort()); // a design is asked again for more figures, and its texts are made anew
 
-function cureRow(check) {
+// Rows in which cures were found, by design, check and place: undo brings them back as they were.
+const looked = new Map();
+const MOST_LOOKED = 20;
+
+function keepLooked(row) {
+  looked.delete(row.dataset.looked);
+  looked.set(row.dataset.looked, row);
+  if (looked.size > MOST_LOOKED) looked.delete(looked.keys().next().value);
+}
+
+function cureRow(check, place) {
+  const name = JSON.stringify([design.shown()?.link, check, place]);
+  if (looked.has(name)) return looked.get(name);
   const row = make("p", "row"), mine = (design.texts().mine ?? "").split(",");
   const changes = check.changes.filter((change) => !mine.includes(change.setting));
+  row.dataset.looked = name;
   if (changes.length) row.append(button(LOOK, (event) => findCures({ ...check, changes }, event.target), "small look"), make("span", "help", "By hand:"));
   for (const change of changes) {
     const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
@@ -201,6 +214,7 @@ async function findCures(check, pressed) {
   if (!harmless) pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
   // A caution is not cured by a stop while anything else cures it.
   pressed.before(...found.filter(({ stops }) => !stops || !harmless || check.verdict === "stop").map(({ offer }) => offer));
+  keepLooked(pressed.parentElement);
   if (harmless) pressed.remove();
   else pressed.textContent = found.length ? "Each of these alone brings a stop, or a worse one" : "None of these alone cures it";
 }

@@ -119,7 +119,7 @@ def test_a_found_design_opens_as_one_step_and_is_shared(found):
 def test_a_found_design_is_compared(found):
     reopen(found)
     found.locator("#find-list .found").last.get_by_role("button", name="Compare").click()
-    found.wait_for_selector("#compare-box[open] #compare-settings tr")
+    found.wait_for_selector("#compare-box[open] #compare-answers tr")
     assert found.locator("#compare-name").inner_text() != "Kept"
     card = found.locator("#find-list .found").last.text_content()
     sum_ = card.split(" on the shopping list")[0].rpartition("(")[2]
@@ -390,7 +390,7 @@ def test_a_burner_is_found_and_opened_by_keyboard_alone(chromium, site):
     assert page.evaluate(FOCUSED).startswith("Best of all")
     walk_to(page, lambda at: at["words"] == "Compare", most=12)  # words of the trade, each once, are stops too
     page.keyboard.press("Enter")
-    page.wait_for_selector("#compare-box[open] #compare-settings tr")
+    page.wait_for_selector("#compare-box[open] #compare-answers tr")
     page.keyboard.press("Escape")
     page.wait_for_selector("#compare-box:not([open])", state="attached")
     assert page.evaluate(FOCUSED) == "Compare"  # back where it was, in the list of what was found

@@ -990,8 +990,20 @@ def test_a_check_offers_what_cures_it(ready):
     ready.evaluate(
         "async () => { const { design } = await import('./app.mjs'); design.change('ports_per_row', '40'); }"
     )
+    offers = check.locator("button.cure").all_text_contents()
+    check.locator("button.cure").first.scroll_into_view_if_needed()
+    place = ready.evaluate("() => scrollY")
     check.locator("button.cure").first.click()
     ready.wait_for_selector("#check-web[data-verdict=good]", state="attached")
+    settle(ready)
+    cured = ready.url
+    ready.click("#undo")
+    ready.wait_for_selector("#check-web[data-verdict=stop]")
+    settle(ready)
+    assert check.locator("button.cure").all_text_contents() == offers  # at once, and nobody is led elsewhere
+    assert abs(ready.evaluate("() => scrollY") - place) < 5
+    ready.click("#redo")
+    ready.wait_for_function("cured => location.href === cured", arg=cured)
     settle(ready)
     was, now = Design.from_texts({"ports_per_row": "40"}), from_link("#" + ready.url.partition("#")[2])[0]
     (key,) = (each for each in BY_KEY if now.value(each) != was.value(each))
