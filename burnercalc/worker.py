@@ -430,6 +430,7 @@ def _try(request):
         "label": setting.label,
         "shown": result.setting(setting.key),
         "worsens": _named(worse, before),
+        "faults": sum(each.fault for each in result.checks.values()) if before else 0,  # that are left
         "later": _later(before, result) if before else "",
     }
 

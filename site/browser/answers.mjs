@@ -174,9 +174,21 @@ function keepLooked(row) {
   if (looked.size > MOST_LOOKED) looked.delete(looked.keys().next().value);
 }
 
+let taken = null; // {row, top}: where on the screen the row stood whose cure was taken last
+
+// The change made the page shorter, and undo makes it longer again: what was under the finger comes back there.
+function broughtBack(row) {
+  if (taken?.row === row) {
+    const { top } = taken;
+    taken = null;
+    requestAnimationFrame(() => { if (row.offsetParent) scrollBy(0, row.getBoundingClientRect().top - top); });
+  }
+  return row;
+}
+
 function cureRow(check, place) {
   const name = JSON.stringify([design.shown()?.link, check, place]);
-  if (looked.has(name)) return looked.get(name);
+  if (looked.has(name)) return broughtBack(looked.get(name));
   const row = make("p", "row"), mine = (design.texts().mine ?? "").split(",");
   const changes = check.changes.filter((change) => !mine.includes(change.setting));
   row.dataset.looked = name;
@@ -204,7 +216,11 @@ async function findCures(check, pressed) {
       if (!cure) continue;
       const words = `${cure.stepped ? `Make ${cure.label.toLowerCase()} ${cure.shown}` : `${cure.label}: ${cure.shown}`}${butThen(cure.worsens, cure.later)}`;
       const stops = cure.worsens.filter((each) => each.verdict === "stop").length;
-      const offer = button(words, () => design.change(change.setting, cure.text), stops ? "" : "cure");
+      const offer = button(words, () => {
+        const row = offer.parentElement;
+        taken = { row, top: row.getBoundingClientRect().top };
+        design.change(change.setting, cure.text);
+      }, stops ? "" : "cure");
       found.push({ offer, stops, worse: cure.worsens.length + (cure.later ? 0.5 : 0) });
     }
   }
@@ -247,6 +263,10 @@ async function nearestGood(settings, check, key, way) {
   const edge = await attempt(high, true), at = await withMargin(attempt, good, high, best);
   const further = at === high ? edge : await attempt(at, true);
   best = good(further) && harm(further) <= harm(edge) ? further : edge;
+  if (best === further && best.stepped && best.faults) { // one step more may cure what else was wrong
+    const more = await attempt(at + 1, true);
+    if (good(more) && harm(more) <= harm(best) && more.faults < best.faults) best = more;
+  }
   return good(best) ? best : null;
 }
 

@@ -990,6 +990,7 @@ def test_a_check_offers_what_cures_it(ready):
     ready.evaluate(
         "async () => { const { design } = await import('./app.mjs'); design.change('ports_per_row', '40'); }"
     )
+    check.locator("button", has_text="Trying").wait_for(state="detached")
     offers = check.locator("button.cure").all_text_contents()
     check.locator("button.cure").first.scroll_into_view_if_needed()
     place = ready.evaluate("() => scrollY")
