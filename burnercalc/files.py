@@ -17,6 +17,7 @@ from .errors import require
 from .making.days import Event, calendar_ics, moment
 from .sheet import as_data
 
+HOLES_ABREAST = (4, 5, 6)
 NOMINAL_BAR_M = 0.100
 PAPERS = ("letter", "a4")
 SIZES = {"mm": "Sizes in millimetres", "in": "Sizes in inches"}
@@ -56,7 +57,8 @@ def printer_scale(d):
 
 
 def hole_table(result):
-    """The holes of the base from its own corner, as blocks of text pages in the design's units."""
+    """The holes of the base from its own corner, as blocks of text pages in the design's units: with four holes to a
+    line, or as many more as save a sheet."""
     system, table = result.design.reader, result.tables["base_drilling"]
     unit = units.shown_unit("length", system)
     rows = [
@@ -70,8 +72,11 @@ def hole_table(result):
         for number, x, y, *_ in table.rows
     ]
     return [
-        text_pages.Heading(table.title, 2),
-        text_pages.Table(("No.", f"x, {unit}", f"y, {unit}"), rows, "rrr", fold=4),
+        (
+            text_pages.Heading(table.title, 2),
+            text_pages.Table(("No.", f"x, {unit}", f"y, {unit}"), rows, "rrr", fold=fold),
+        )
+        for fold in HOLES_ABREAST
     ]
 
 

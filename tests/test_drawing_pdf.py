@@ -54,7 +54,7 @@ def field():
         rows.append((str(i + 1), f"{x:.1f}", f"{y:.1f}"))
     return (
         Drawing("face", "Mould base \u2013 ports", tuple(shapes)),
-        (Heading("Hole table"), Table(("No.", "x mm", "y mm"), tuple(rows), "rrr", fold=2)),
+        [(Heading("Hole table"), Table(("No.", "x mm", "y mm"), tuple(rows), "rrr", fold=2))],
     )
 
 

@@ -77,6 +77,17 @@ def test_a_folded_table_holds_every_row_in_fewer_pages():
     assert len(page_text) < len(pages(write_document_pdf("T", [Table(("No.", "x"), rows, "rr")])))
 
 
+def test_a_folded_table_goes_on_where_its_page_ends():
+    """Of 179 holes four abreast, 149 stood under 37 on one sheet, and two lines on the next."""
+    rows = tuple((str(i + 1), "9 53/64", "2 47/64") for i in range(400))
+    table = Table(("No.", "x, in", "y, in"), rows, "rrr", fold=4)
+    (first, *_) = read = flow([Heading("Holes", 2), table], 191.0, 242.0)
+    lines = [sum(shape.text == "9 53/64" for shape in page if isinstance(shape, Text)) for page in read]
+    assert len(read) == 3 and lines[0] == lines[1] > lines[2]
+    numbers = sorted(int(shape.text) for shape in first if isinstance(shape, Text) and shape.text.isdigit())
+    assert numbers == [*range(1, lines[0] + 1)]
+
+
 def test_qr_code_opens_the_link():
     data = write_document_pdf("Sheet", [QR(LINK, "opens this design")], "a4")
     found = zxingcpp.read_barcodes(picture(data, 0, 4))

@@ -17,6 +17,7 @@ from pdf_reader import pages
 from burnercalc.design import Design
 from burnercalc.drawing.paper import PAPERS
 from burnercalc.errors import InputError
+from burnercalc.examples import EXAMPLES
 from burnercalc.files import CUTS, FILES, PLANS, VIEWS
 from burnercalc.link import from_link, to_link
 from burnercalc.result import solve
@@ -196,6 +197,13 @@ def test_the_hole_table_stands_under_a_template_that_leaves_room():
     (page,) = pages(made("template-letter", solve(Design.from_texts(small))))
     assert "true size" in page.text and "holes from its lower left corner" in page.text
     assert len(pages(made("template-letter", solve(Design.from_texts({}))))) == 2
+    # Six holes to a line of it fit where four do not; of 179 five to a line fit a sheet, four left two lines over.
+    knife = next(one for one in EXAMPLES if one.key == "knife").inches
+    (page,) = pages(made("template-letter", solve(Design.from_texts(knife))))
+    assert "holes from its lower left corner" in page.text
+    many = {"body_width": "5 in", "rows": "7", "ports_per_row": "26", "port_diameter": "5/32 in"}
+    *_, last = pages(made("template-a4", solve(Design.from_texts(many))))
+    assert "holes from its lower left corner" in last.text and "179" in last.text.split()
     # Of a longer one it stands on the last sheet, beside the seam; it had a third to itself.
     first, last = pages(made("template-a4", solve(Design.from_texts({"units": "mm", "body_length": "300 mm"}))))
     assert "holes from its lower left corner" in last.text and "holes from" not in first.text

@@ -4,7 +4,6 @@ Source: ISO 32000-1 (PDF 1.7): user space 1/72 in, 8.3.2; /PrintScaling, table 1
 """
 
 import io
-from functools import partial
 from math import ceil, cos, radians, sin, tan
 
 import pydyf
@@ -143,10 +142,15 @@ def write_sheets(sheets, title):
 
 
 def write_template_pdf(drawings, paper="letter", scale_x=1.0, scale_y=1.0, code="", tables=(), stamp="", sizes=""):
-    """Drawings at true size, tiled, `tables` (blocks of text_pages.py) with the first of them; see paper.py."""
+    """Drawings at true size, tiled; with the first of them that of `tables`, lists of blocks of text_pages.py, which
+    takes the fewest sheets, the first of such; see paper.py."""
     title = drawings[0].title if len(drawings) == 1 else "Templates"
-    written = partial(flow, tables) if tables else None
-    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, written, stamp, sizes), title)
+
+    def written(width, height):
+        return min((flow(blocks, width, height) for blocks in tables), key=len)
+
+    text = written if tables else None
+    return write_sheets(template_sheets(drawings, paper, scale_x, scale_y, code, text, stamp, sizes), title)
 
 
 def write_document_pdf(title, blocks, paper="letter", footer="", stamp=""):

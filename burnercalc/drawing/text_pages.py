@@ -23,6 +23,7 @@ SMALLEST_NUMBER_MM = 1.2
 SMALLEST_TEXT_MM = 2.3
 SHARES = 40  # steps in which the width of a page is shared out between the columns of a table
 LEAST_MM = 24.0  # width of a column of texts, where they are not shorter
+ROW_AIR_MM = 0.5  # over and under a row
 WHOLE = 0.3  # of a page: a table up to so high is not broken
 
 
@@ -156,8 +157,11 @@ def _items(block, width):
 
 
 def _folded(table, height):
-    """The table with its rows set side by side: down the first column, then the next, a page's worth at a time."""
-    n, capacity = table.fold, max(1, int(height * 0.85 / (TABLE_MM * LEADING + 1.2)))
+    """The table with its rows set side by side: down the first column, then the next, a page's worth at a time; and how
+    many lines that is."""
+    line = TABLE_MM * LEADING + 2 * ROW_AIR_MM
+    # Over the lines stand a heading, the table's head and, on a page that begins with it, a title.
+    n, capacity = table.fold, max(1, int((height - max(13.0, height / 10)) / line))
     columns, rows = len(table.header), []
     for start in range(0, len(table.rows), n * capacity):
         chunk = table.rows[start : start + n * capacity]
@@ -170,7 +174,7 @@ def _folded(table, height):
             rows.append(row)
     header = tuple(table.header) + (" ", *table.header) * (n - 1)
     align = table.align or "l" * columns
-    return Table(header, tuple(rows), align + ("l" + align) * (n - 1))
+    return Table(header, tuple(rows), align + ("l" + align) * (n - 1)), capacity
 
 
 def _widths(table, width, pad):
@@ -212,14 +216,14 @@ def _saved(rows, widths, column, step, need):
 def _table(block, width, height):
     for row in block.rows:
         require(len(row) == len(block.header), "row", row, f"needs {len(block.header)} cells")
-    table = _folded(block, height) if block.fold > 1 else block
+    table, lines = _folded(block, height) if block.fold > 1 else (block, 0)
     table = replace(
         table,
         header=tuple(map(str, table.header)),
         rows=tuple(tuple("" if cell is None else str(cell) for cell in row) for row in table.rows),
         align=table.align or "l" * len(table.header),
     )
-    pad = 1.4
+    pad = 0.9 if block.fold > 1 else 1.4
     widths = _widths(table, width, pad)
 
     def row_piece(cells, layer, rule, air):
@@ -247,12 +251,13 @@ def _table(block, width, height):
         return Piece(tall, tuple(shapes))
 
     head = replace(row_piece(table.header, "heading", "port", 0.4), before=2.5, keep=True)
-    rows = [replace(row_piece(row, "text", "frame", 0.5), head=head) for row in table.rows]
+    rows = [replace(row_piece(row, "text", "frame", ROW_AIR_MM), head=head) for row in table.rows]
     if head.height + sum(row.height for row in rows) <= WHOLE * height:
         rows = [replace(row, keep=True) for row in rows[:-1]] + rows[-1:]
     elif head.height + sum(row.height for row in rows[:2]) <= WHOLE * height:
         rows = [replace(rows[0], keep=True), *rows[1:]]
-    return [head, *rows]
+    parts = [rows[i : i + lines] for i in range(0, len(rows), lines)] if lines else [rows]
+    return [head, *parts[0], *(piece for part in parts[1:] for piece in (None, *part))]
 
 
 def _reduced(drawing, ratio):
