@@ -104,14 +104,14 @@ def test_round_mould_is_a_stack_of_plywood():
         (
             "mould layer",
             5,
-            "saw it in two first (1/16 in of cut is in its width), clamp the halves together and cut the round hole; "
+            "saw it in two first (1/8 in of cut is in its width), clamp the halves together and cut the round hole; "
             "then screw each half to the half below it, two screws each, all joints in one line. Screws shorter than "
             "two layers, or they hold the base; a strap round all of it, until it is stripped",
         ),
         ("base board", 1, BASE_NOTE),
         ("cross-bar", 2, BAR_NOTE),
     ]
-    assert rows[0][4] == close(6.125 * IN + 2 * 0.038) and rows[0][5] - rows[0][4] == close(IN / 16)
+    assert rows[0][4] == close(6.125 * IN + 2 * 0.038) and rows[0][5] - rows[0][4] == close(IN / 8)
 
 
 def test_holes_of_the_base_lie_as_the_face_seen_from_inside(default):
