@@ -205,11 +205,12 @@ def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping):
     yield part("flame_guard")
     yield part("needle")
     yield part("check_valve", gas=jet.supply_Pa, air=blower.whole.pressure_Pa(0.0))
-    yield part("jet_gauge", scale=gauges.jet_Pa, low=gauges.low_fire_Pa, high=jet.supply_Pa)
+    low_Pa, high_Pa = map(gauges.shown_Pa, (gauges.low_fire_Pa, jet.supply_Pa))  # as the cards have them
+    yield part("jet_gauge", scale=gauges.jet_Pa, low=low_Pa, high=high_Pa)
     if gauges.small:
         lit = {} if lighting_slide.gas_Pa is None else {"light": lighting_slide.gas_Pa.value}
         yield _part("gas", "1/4", "gauge_cock")
-        low = {"low": gauges.low_fire_Pa, **lit} if gauges.reads_low or not lit else {"alone": lit["light"]}
+        low = {"low": low_Pa, **lit} if gauges.reads_low or not lit else {"alone": lit["light"]}
         case = next((case for case in CASES if case in low), "")
         if sloping:
             tube = part("low_gauge", scale=gauges.low_Pa, **low, case=f"tube_{case}".rstrip("_"))

@@ -48,14 +48,14 @@ def plate_drawing(
     full = firing.low_W >= firing.rate_W
 
     def rated(fire, rate_W, never):
-        """High fire as drawn, low fire as gauge and card have it, neither where nobody may turn to it or light it."""
+        """As gauge and card have them, neither where nobody may turn to it or light it."""
         return both(say, "power", power=rate_W) if fire else (say("not_lit" if unlit else never), "")
 
     rows = [
         (say("gas_words"), say("blend") if fuel_blend else say(fuel), ""),
-        (say("high_words"), *rated(high, firing.rate_W, "not_high")),
+        (say("high_words"), *rated(high, high.rate_W if high else firing.rate_W, "not_high")),
         (say("low_words"), *rated(low, low.rate_W if low and not full else firing.low_W, "not_low")),
-        *(() if unlit else ((say("jet_words"), *both(say, "gas", pressure=jet.high_Pa)),)),
+        *(() if unlit else ((say("jet_words"), *both(say, "gas", pressure=high.gas_Pa if high else jet.high_Pa)),)),
         (say("drill_words"), *_drill(jet, say)),
         *(() if unlit else ((say("air_words"), *both(say, "air", flow=firing.air_m3_s)),)),
         *(() if unlit else ((say("mixture_words"), *both(say, "pressure", pressure=resistance.total_Pa)),)),
