@@ -15,6 +15,7 @@ from .design import Design, following, units_of
 from .errors import InputError, InputErrors, printable, require, together
 from .files import FILES, PAPERS, PLANS, table_csv
 from .find import find, make_good, report, sample, tornado
+from .find.begun import begun
 from .find.cannot import question
 from .find.have import Have, gathered
 from .find.score import weights_of
@@ -341,9 +342,11 @@ def _find(arguments: argparse.Namespace) -> int:
         if sys.stderr:
             print(f"design {n + 1} of {len(answer.offers)} in {SHOPS} shops", file=sys.stderr, flush=True)
         shops[n] = sample(offer.design)
+    asked = report.asked(begun(design, have.mine))
     if arguments.json:
-        print(json.dumps(report.as_data(answer, have, arguments.site, shops), indent=1))
+        print(json.dumps({"asked": asked, **report.as_data(answer, have, arguments.site, shops)}, indent=1))
     else:
+        print("\n".join(asked))
         print(report.as_text(answer, arguments.site, shops), end="")
     return 0
 

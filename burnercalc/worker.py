@@ -22,6 +22,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "link", "settings": {...}, "have"}         the design's link, with a list of what is at hand
           {"kind": "have", "text", "units"}                   what is at hand: its rows, and what is wrong with them
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
+          {"kind": "asked", "settings": {...}}                what burners a search would look for, in sentences
           {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops; tells on the way
 `face` and `solve` may say `before`, the settings that stood there: what follows from a change, such as the pressure of
@@ -564,6 +565,7 @@ def _progress(tell):
 def _find(request):
     """What is wrong with design and list, all of it; else the designs, each with its face."""
     from .find import find, report
+    from .find.begun import begun
     from .find.cannot import question
     from .find.have import gathered
     from .find.score import weights_of
@@ -582,7 +584,7 @@ def _find(request):
         tell(json.dumps({"first": {"settings": found.texts}}))
 
     answer = find(design, have, weights, progress=_progress(tell), first=tell and first)
-    reply = report.as_data(answer, have)
+    reply = report.as_data(answer, have) | {"asked": report.asked(begun(design, have.mine))}
     for shown, offer in zip(reply["designs"], answer.offers):
         shown["svg"] = on_page.thumb_svg(offer.result)
         shown["got"] = _got(offer)
@@ -601,6 +603,12 @@ def _got(offer):
         elif there:
             names.append(shopping.some_of(there, name))
     return names
+
+
+def _asked(request):
+    from .find import report
+
+    return {"asked": report.asked(_design(request))}
 
 
 def _good(request):
@@ -665,6 +673,7 @@ KINDS = {
     "link": _link,
     "have": _have,
     "find": _find,
+    "asked": _asked,
     "good": _good,
     "shops": _shops,
 }

@@ -692,9 +692,11 @@ def test_a_card_tells_a_wait_longer_than_asked(answers):
             assert len(told) == (1.1 < times < 4)
             if told:
                 late += 1
-                takes, asked = told[0].removeprefix("heating up in ").split(" instead of ")
+                takes, rest = told[0].removeprefix("heating up in ").split(" instead of ")
+                asked, waits = rest.removesuffix(" of it at the rate to light at").split(", ")
                 over = parse_quantity(takes, "time", "") / parse_quantity(asked, "time", "")
                 assert over == pytest.approx(times, rel=0.01)
+                assert parse_quantity(waits, "time", "") == pytest.approx(offer.result["heat_up_waits"], rel=0.01)
     assert late
 
 

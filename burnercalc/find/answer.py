@@ -69,6 +69,7 @@ class Offer:
     faults: tuple[Fault, ...]
     gives_up: tuple[str, ...]
     limited_by: str
+    from_line: bool  # no cylinder gives its gas
 
     @property
     def verdict(self) -> str:
@@ -374,6 +375,7 @@ def _offers(
                 faults,
                 (),
                 _limited_by(result, faults),
+                not result.part("gas").liquid or _way(space, node)["gas"],
             )
         )
     least = {key: min(offer.terms[key] for offer in offers) for key in TOLD}
@@ -438,16 +440,17 @@ def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:
     for key in TOLD:
         term, value = BY_TERM[key], offer.terms[key]
         ours, theirs = number(term, value), number(term, least[key])
-        more = value > least[key] + term.grain and ours != theirs
+        more = value > least[key] + term.clear - 1e-9 and ours != theirs
         scant = key == "dark" and value > 1 - LIT
         if more or scant:
             said.append(f"{shown(term, value)}{f' instead of {theirs}' if more else ''}{REST if scant else ''}")
     late, design = offer.result.checks.get("heat_up_wait"), offer.design
     if late and late.verdict == "note":
-        takes, asked = (
-            show(value, "time", design.reader) for value in (offer.result["heat_up_takes"], design.heat_up_time)
+        takes, asked, waits = (
+            show(value, "time", design.reader)
+            for value in (offer.result["heat_up_takes"], design.heat_up_time, offer.result["heat_up_waits"])
         )
-        said.append(f"heating up in {takes} instead of {asked}")
+        said.append(f"heating up in {takes} instead of {asked}, {waits} of it at the rate to light at")
     return tuple(said)
 
 

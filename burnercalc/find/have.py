@@ -641,6 +641,7 @@ _READERS = {
 
 def keeping(have: Have, design: Design, keys: Iterable[str], errors: list[InputError]) -> Have:
     """With settings that are mine as a design has them; those that are mine otherwise in the list are named."""
+    keys = tuple(keys)  # it is read twice
     for key in keys:
         text = have.mine.get(key)
         if text is not None and parse_setting(BY_KEY[key], text) != design.value(key):

@@ -28,7 +28,9 @@ TRIED = 60  # nodes for each way of buying
 @dataclass(frozen=True)
 class Opening:
     """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults besides
-    what no burner changes of the design that was tried with it, which need not be the best one then."""
+    what no burner changes of the design that was tried with it, which need not be the best one then; `to_spend`: on that
+    design in all; `whole`: where something is left, in words the smallest purchase found that leaves nothing, and its
+    price."""
 
     kind: str
     words: str
@@ -36,6 +38,8 @@ class Opening:
     cures: tuple[str, ...]
     left: tuple[Fault, ...]
     design: Design
+    to_spend: float
+    whole: tuple[str, float] | None = None
 
 
 def smallest_purchase(
@@ -43,6 +47,7 @@ def smallest_purchase(
 ) -> Opening | None:
     """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
     found: list[tuple[tuple[int, float], Opening]] = []
+    whole: list[tuple[float, str]] = []
     wider = _wider(have, best, start.sizes)
     counts = space.counts
     for done, (kind, shop) in enumerate(wider):
@@ -54,6 +59,10 @@ def smallest_purchase(
         node = next(made.in_order(lambda node: _smallest(node, kind, best, weights), buys), None)
         if node is None or _left(node, best) >= _left(best, best):
             continue
+        clean = next(made.in_order(lambda node: _cleanest(node, kind, given), buys))
+        if not clean.words.keys() - given:
+            words, price = _purchase(space, clean, kind, have)
+            whole.append((price, words))
         words, price = _purchase(space, node, kind, have)
         cured = {key for key, word in best.words.items() if _milder(node.words.get(key), word)}
         bought = {key for axis in space.axes if kind in axis.kinds or kind == "longer" for key in axis.keys}
@@ -61,9 +70,19 @@ def smallest_purchase(
         result = solve(space.design(node))
         counts.solves += 1
         labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
-        left = blamed(result, given, space.bill(node).lacking)
-        found.append(((_left(node, best), price), Opening(kind, words, price, labels, left, result.design)))
-    return min(found, key=lambda one: one[0])[1] if found else None
+        bill = space.bill(node)
+        left = blamed(result, given, bill.lacking)
+        if kind == "drill":
+            words = f"a jet drilled {result.part('jet').drill_name}"
+        opening = Opening(kind, words, price, labels, left, result.design, bill.to_spend)
+        found.append(((_left(node, best), price), opening))
+    if not found:
+        return None
+    opening = min(found, key=lambda one: one[0])[1]
+    if not opening.left or not whole:
+        return opening
+    price, words = min(whole)
+    return replace(opening, whole=(words, price))
 
 
 def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
@@ -127,6 +146,11 @@ def _left(node: Node, best: Node) -> int:
 def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float]) -> Any:
     used = node.values["body_length"] if kind == "longer" else 0.0
     return _left(node, best), used, node.terms["money"], node.cautions, node.rank(weights)[2]
+
+
+def _cleanest(node: Node, kind: str, given: set[str]) -> Any:
+    used = node.values["body_length"] if kind == "longer" else 0.0
+    return bool(node.words.keys() - given), used, node.terms["money"]
 
 
 def longer_tubes(have: Have, system: str) -> Have | None:

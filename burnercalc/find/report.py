@@ -6,13 +6,15 @@ from typing import Any
 from .. import units
 from ..catalogue.sentences import pipe_size
 from ..checks.judge import VERDICTS
+from ..design import Design
 from ..link import to_link
-from ..result import Checked, Result
+from ..result import Checked, Result, solve
 from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, as_typed, shown
 from .bill import Bought
 from .faults import Fault
 from .good import BLOWER, Mended, Moved, Tried, verdicts
-from .have import Have
+from .have import Have, choice_name
+from .purchase import Opening
 from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, that_count
 from .shops import Sample, Swing
 
@@ -49,6 +51,38 @@ def score_words(weights: Mapping[str, float]) -> str:
     )
 
 
+def asked(design: Design) -> list[str]:
+    """What burners are looked for, in sentences: the chamber, the work and the fuel, and how much fire that takes."""
+
+    def read(key: str) -> str:
+        return design.show(key)
+
+    def power(key: str) -> str:
+        return units.show(needs[key].value, "power", design.reader)
+
+    needs = solve(design).answers
+    round_, works = design.chamber_shape == "cylinder", design.work_rate > 0
+    size = f"{read('chamber_diameter')} across, " if round_ else f"{read('chamber_width')} x {read('chamber_height')}, "
+    chamber = f"a chamber of {size}{read('chamber_length')} long, {read('chamber_temperature')}"
+    work = f"{read('work_rate')} of work at {read('work_temperature')}" if works else "no work"
+    making = design.batch_size
+    told = [
+        f"For {chamber}; {work}; {read('fuel')}; shop {read('ambient_temperature')}; "
+        f"{making} burner{'s' if making > 1 else ''} to make."
+    ]
+    rate = needs["firing_rate_needed"].value
+    if rate is not None:
+        parts = [(f"heating up in {read('heat_up_time')} takes", "heat_up_rate"), ("holding it hot", "hold_rate")]
+        if works:
+            parts.insert(1, ("working", "working_rate"))
+        known = [f"{words} {power(key)}" for words, key in parts if needs[key].value is not None]
+        more = rate > 1.001 * max(needs[key].value or 0.0 for _, key in parts)
+        rest = "; the rest is for gas that gives off its heat badly" if more else ""
+        told.append(f"Fire needed: {power('firing_rate_needed')}; {', '.join(known)}{rest}.")
+    return told
+
+
+NO_PURCHASE = "No single purchase was found that helps; of each kind only the likeliest were tried."
 MISSED = "The best of what was looked at; a longer search may find a better one"
 FEW = (
     "Nothing else that was looked at is clearly better in a kind, or built another way with no more faults and better "
@@ -78,6 +112,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
         "few": FEW if len(answer.offers) < LEAST_SHOWN else "",
         "given": _faults((), answer.given),
         "in_the_way": _faults(answer.in_the_way, answer.given),
+        "no_purchase": NO_PURCHASE if answer.in_the_way and not answer.opening else "",
         "opens": None
         if answer.opening is None
         else {
@@ -87,6 +122,8 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "said": units.show(answer.opening.price, "price", answer.opening.design.reader),
             "cures": list(answer.opening.cures),
             "left": _faults(answer.opening.left, answer.given),
+            "to_spend": units.show(answer.opening.to_spend, "price", answer.opening.design.reader),
+            "whole": _whole(answer.opening),
             "link": to_link(answer.opening.design, base),
             "settings": dict(answer.opening.design.texts),
         },
@@ -134,6 +171,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         "mine": list(offer.mine),
         "numbers": numbers(offer.result),
         "sizes": _sizes(offer),
+        "feed": _feed(offer),
         "terms": {key: offer.terms[key] for key in BY_TERM},
         "points": offer.points,
         "says": says(offer),
@@ -188,6 +226,7 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
     for n, offer in enumerate(answer.offers):
         lines.append(f"{n + 1}  {title(offer).upper()}: {verdict_words(offer)}, {offer.points:.2f} points")
         lines.append(f"   {_sizes(offer)}")
+        lines.append(f"   {_feed(offer)}")
         lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
         lines.append("   " + "; ".join(says(offer)))
         lines.append("   buy: " + ("; ".join(_thing(one, offer.design.reader) for one in offer.buys) or "nothing"))
@@ -227,16 +266,28 @@ def verdict_words(offer: Offer) -> str:
 def _opening_lines(answer: Answer) -> list[str]:
     opening = answer.opening
     if not opening:
-        return ["No single purchase was found that helps."]
+        return [f"{NO_PURCHASE} Say `buy: all` to see what fits then."]
     words = _thing(Bought("", opening.words, opening.price), opening.design.reader)
     left = _faults(opening.left, answer.given)
     stopped = any(one["verdict"] == "stop" for one in left)
     what = "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
-    lines = [f"{what} {words}. It cures: {', '.join(opening.cures)}."]
+    spent = units.show(opening.to_spend, "price", opening.design.reader)
+    cures = f" It cures: {', '.join(opening.cures)}." if opening.cures else ""
+    lines = [f"{what} {words}.{cures} To spend in all then: {spent}."]
+    if opening.whole:
+        lines.append(f"The smallest found that leaves no fault: {_whole(opening)}.")
     if left:
         lines.append("Left in the design that was tried with it (to find the best one, add it to the list):")
         lines += [f"   {one['verdict'].upper()} {one['text']}" for one in left]
     return lines
+
+
+def _whole(opening: Opening) -> str:
+    """The smallest purchase that leaves nothing, where another leaves something; else ""."""
+    if not opening.whole:
+        return ""
+    words, price = opening.whole
+    return _thing(Bought("", words, price), opening.design.reader)
 
 
 def _thing(one: Bought, system: str) -> str:
@@ -290,11 +341,39 @@ def _sizes(offer: Offer) -> str:
     pattern = f"{d.rows} rows{' of' if even else ', the longest of'} {d.ports_per_row}, {show('pattern')}"
     if d.rows == 1 and d.body_kind != "pipe":
         pattern = f"one row of {d.ports_per_row}"
+    width, depth, wall, length = map(show, ("body_width", "body_depth", "wall", "body_length"))
+    match d.body_kind:
+        case "pipe":
+            body = f"round pipe {width} x {wall}, {depth} long"
+        case "plates":  # never `plates 3 in x 3 in`
+            body = f"a box welded of {wall} plate, {width} x {depth} outside, {length} long"
+        case _:
+            body = f"{show('body_kind')} {width} x {depth} x {wall}, {length} long"
     return (
-        f"{d.burner_count} burner{'s' if d.burner_count > 1 else ''}, {show('body_kind')} {show('body_width')} x "
-        f"{show('body_depth')} x {show('wall')}, {show('body_length')} long; ports {show('port_diameter')}, {pattern}; "
-        f"block {show('block_thickness')}; inlet {inlet}, mix pipe {mix_pipe}"
+        f"{d.burner_count} burner{'s' if d.burner_count > 1 else ''}, {body}; lip {show('setback')}; "
+        f"ports {show('port_diameter')}, {pattern}; block {show('block_thickness')}; inlet {inlet}, mix pipe {mix_pipe}"
     )
+
+
+def _feed(offer: Offer) -> str:
+    """Blower, jet and gas: what feeds it."""
+    d, jet = offer.design, offer.result.part("jet")
+
+    def show(key: str) -> str:
+        return as_typed(d, key)
+
+    air = f"{show('blower_shutoff_pressure')} shut, {show('blower_free_flow')} free"
+    if d.text("blower_curve"):
+        air = f"of the curve {show('blower_curve')}"
+    drill = f"jet {jet.drill_name}, " if jet.drill_name else ""
+    told = f"blower {air}; {drill}gas at {show('gas_pressure')}"
+    if offer.from_line:
+        return f"{told} from a line that holds {show('line_pressure')}"
+    many = d.cylinder_count > 1
+    name = choice_name("cylinder", d.cylinder, d.reader)
+    if d.cylinder == "tank":
+        return f"{told} from {f'{d.cylinder_count} lying tanks' if many else 'a lying tank'}"
+    return f"{told} from {f'{d.cylinder_count} cylinders' if many else 'a cylinder'} of {name}"
 
 
 def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:

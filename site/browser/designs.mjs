@@ -169,16 +169,18 @@ async function importFile(input) {
 
 const FEW_SETTINGS = 6; // are shown, more are folded
 
-export async function compare(record) {
+// `than`: what it is compared with, where that is not the page's own.
+export async function compare(record, than = { name: "On the page", settings: design.texts(), got: got() }) {
   const other = await ask({ kind: "open", link: record.link });
-  const reply = await ask({ kind: "compare", settings: design.texts(), other: other.settings, got: got(), other_got: record.got ?? got() });
+  const reply = await ask({ kind: "compare", settings: than.settings, other: other.settings, got: than.got, other_got: record.got ?? got() });
   if (!reply.ok) return say(reply.errors.map((error) => error.text).join(" "));
   const rows = (items) => items.map((item) => make("tr", "", explain(make("th", "", item.label)), explain(make("td", "", item.mine)), explain(make("td", "", item.other))));
+  byId("compare-than").textContent = than.name;
   byId("compare-name").textContent = record.name;
   const faces = reply.faces.map((svg, i) => {
     const image = make("img", "face-of");
     image.src = facePicture(svg);
-    image.alt = i ? `Face of ${record.name}` : "Face on the page";
+    image.alt = `Face: ${i ? record.name : than.name}`;
     return make("td", "", image);
   });
   byId("compare-faces").replaceChildren(make("tr", "", make("th", "", "Face"), ...faces));

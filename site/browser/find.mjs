@@ -3,11 +3,12 @@ import { all, button, byId, facePicture, make, root } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
 import { openedFrom } from "./chapters.mjs";
 import { askAside, stopAside, warm } from "./aside.mjs";
-import { fill, name, wireHave, written } from "./have.mjs";
+import { fill, mayBuy, name, wireHave, written } from "./have.mjs";
 import { compare } from "./designs.mjs";
+import { ask } from "./python.mjs";
 import { tick } from "./shopping.mjs";
 import { share } from "./share.mjs";
-import { dotted } from "./settings.mjs";
+import { dotted, kept, mark, marked } from "./settings.mjs";
 import { explain } from "./glossary.mjs";
 
 const KEPT = "burnercalc-found"; // of this tab, for a reload
@@ -18,12 +19,26 @@ let first = null; // settings of the first good one, while better ones are looke
 export function wireFind(given) {
   design = given;
   wireHave();
-  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); warm(); fill().then(recall); });
+  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); warm(); sayAsked(); fill().then(recall); });
   byId("find-form").addEventListener("submit", (event) => { event.preventDefault(); if (!running) find(); });
   byId("find-stop").addEventListener("click", stopAside);
 }
 
 const say = (words) => { byId("find-status").textContent = words; };
+
+// The question, before it is asked: what the page has as chamber, work and fuel, and how much fire that takes.
+async function sayAsked() {
+  const reply = await ask({ kind: "asked", settings: design.texts() });
+  if (!reply.ok) return;
+  byId("find-asked").textContent = reply.asked.join(" ");
+  sayFoundFor();
+}
+
+// What the designs below were looked for, where the page asks something else by now.
+function sayFoundFor() {
+  const words = byId("found-for");
+  if (words) words.hidden = words.dataset.asked === byId("find-asked").textContent;
+}
 
 async function find() {
   const weights = Object.fromEntries(all("[data-weight]").map((field) => [field.dataset.weight, dotted(field.value.trim())]));
@@ -32,7 +47,9 @@ async function find() {
   run(true);
   byId("find-first").replaceChildren();
   first = null;
-  const reply = await askAside({ kind: "find", settings: design.texts(), have: written(), weights }, hear);
+  // Sizes of what lay there are in the list itself; opening a found design has only marked them.
+  const mine = kept().filter((key) => !marked().includes(key)).join(",");
+  const reply = await askAside({ kind: "find", settings: { ...design.texts(), mine }, have: written(), weights }, hear);
   run(false);
   byId("find-first").replaceChildren();
   if (reply.stopped) {
@@ -42,6 +59,7 @@ async function find() {
   }
   if (!reply.ok) {
     const row = name(reply.errors.filter(({ setting }) => !weightOf(setting))), weight = nameWeights(reply.errors);
+    offerToMove(reply.errors);
     return (row ?? weight)?.focus();
   }
   byId("have").open = false;
@@ -52,6 +70,16 @@ async function find() {
   if (document.activeElement === byId("find-status")) best.focus({ preventScroll: true }); // on to what was found
   try { sessionStorage.setItem(KEPT, JSON.stringify({ build: root.dataset.build, reply })); } catch { /* full or closed */ }
   if (!byId("find-box").open) tell("found", `${reply.designs.length} burners are found.`, ["Show them", () => { hush("found"); byId("find-box").showModal(); }], ["Close", () => hush("found")]);
+}
+
+// Where a setting that is mine is at odds with the list: let it go, and look again.
+function offerToMove(errors) {
+  const held = kept().filter((key) => errors.some(({ setting }) => setting === key));
+  if (!held.length) return;
+  byId("find-status").append(" ", button("Mine no longer: look again", () => {
+    design.change("mine", kept().filter((key) => !held.includes(key)).join(","));
+    find();
+  }, "small"));
 }
 
 // After a reload: what was found before.
@@ -95,6 +123,7 @@ function run(on) {
   byId("find-list").hidden = on; // it comes back where nothing else is found
   byId("find-bar").removeAttribute("value");
   byId("find-count").textContent = "Starting a second calculator\u2026";
+  if (on) byId("find-run").scrollIntoView({ block: "end" });
 }
 
 function hear({ done, most, first: good }) {
@@ -116,7 +145,14 @@ function open(settings, mine = [], got = []) {
   openedFrom();
   byId("find-box").close();
   tick(got);
+  mark([...marked(), ...mine.filter((key) => !kept().includes(key))]);
   design.take({ ...settings, mine: mine.join(",") });
+}
+
+// Look again, with sold sizes of these kinds; without any, of all.
+function buy(kinds) {
+  mayBuy(kinds, true);
+  find();
 }
 
 function show(reply) {
@@ -127,14 +163,22 @@ function show(reply) {
   if (way.length) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
-      head.push(make("p", "", stops(opens.left) ? "No single purchase makes it fit to light. Of all, this one mends most: " : "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `. It cures: ${opens.cures.join(", ").toLowerCase()}. `,
-        opens.left.length ? "Left in the design that was tried with it (to find the best one, add it to the list): " : "", button("Open that design", () => open(opens.settings), "small")));
-      if (opens.left.length) head.push(faults(opens.left));
-    } else head.push(make("p", "", "No single purchase was found that helps."));
+      const cures = opens.cures.length ? ` It cures: ${opens.cures.join(", ").toLowerCase()}.` : "";
+      head.push(make("p", "", stops(opens.left) ? "No single purchase makes it fit to light. Of all, this one mends most: " : "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${cures} To spend in all then: ${opens.to_spend}.`));
+      if (opens.whole) head.push(make("p", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."));
+      head.push(make("p", "row", ...(mayBuy([opens.kind]) ? [button("Let it be bought, and look again", () => buy([opens.kind]), "small")] : []), button("Open that design", () => open(opens.settings), "small")));
+      if (opens.left.length) head.push(make("p", "", "Left in that design, which need not be the best with it:"), faults(opens.left));
+    } else head.push(make("p", "row", reply.no_purchase, button("Let all be bought, and look again", () => buy(), "small")));
   }
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;
-  byId("find-list").replaceChildren(...head, ...designs.map(card), ...(reply.few ? [make("p", "", reply.few)] : []),
-    make("p", "source", `${proven}: ${counts.judged} of ${counts.most} steps judged, ${counts.solved} design${counts.solved === 1 ? "" : "s"} worked out whole. ${reply.score.words}`));
+  const best = { name: designs[0].best_in[0], settings: designs[0].settings, got: designs[0].got };
+  const ranked = make("details", "more", make("summary", "", "How they are ranked"), make("p", "source", reply.score.words));
+  const asked = make("p", "help", `Found ${reply.asked[0][0].toLowerCase()}${reply.asked.join(" ").slice(1)}`);
+  asked.id = "found-for";
+  asked.dataset.asked = reply.asked.join(" ");
+  byId("find-list").replaceChildren(asked, ...head, ...designs.map((one, at) => card(one, at ? best : null)), ...(reply.few ? [make("p", "", reply.few)] : []),
+    make("p", "source", `${proven}: ${counts.judged} of ${counts.most} steps judged, ${counts.solved} design${counts.solved === 1 ? "" : "s"} worked out whole.`), ranked);
+  sayFoundFor();
   explain(byId("find-list"));
 }
 
@@ -148,8 +192,11 @@ const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, tex
   return item;
 }));
 
-function card(found) {
-  const capital = (words) => words[0].toUpperCase() + words.slice(1), heading = capital(found.title);
+const capital = (words) => words[0].toUpperCase() + words.slice(1);
+
+function card(found, best) {
+  const heading = capital(found.title);
+  const record = { name: capital(found.best_in[0]), link: found.link, got: found.got };
   const image = make("img", "face");
   image.alt = "";
   image.src = facePicture(found.svg);
@@ -164,12 +211,13 @@ function card(found) {
     found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
   const head = make("h3", "", heading);
   head.tabIndex = -1;
-  return make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`),
+  return make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`), make("p", "help", `${capital(found.feed)}.`),
     ...line("To spend", found.says[0].replace(" to spend", "")), folded,
     ...line("It has", found.says.slice(1).join("; ")),
     ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.not_good.length ? "" : found.limited_by),
     ...(found.not_good.length ? [faults(found.not_good)] : []),
     make("p", "row", button("Open", () => open(found.settings, found.mine, found.got), "main"),
-      button("Compare", () => compare({ name: capital(found.best_in[0]), link: found.link, got: found.got }), "small"),
+      button("Compare", () => compare(record), "small"),
+      ...(best ? [button("Beside the first", () => compare(record, { ...best, name: capital(best.name) }), "small")] : []),
       button("Share", () => share(found.settings, found.link), "small")));
 }

@@ -34,6 +34,17 @@ function follow(row) {
 const groupOf = (row) => rows().filter((other) => row.dataset.group.split(" ").includes(other.dataset.kind));
 const unsaid = (row) => buyOf(row).defaultChecked && !groupOf(row).some((other) => fieldOf(other).value.trim());
 
+// Whether a kind has sold sizes that may be bought; with `on` these kinds, or all, are from now on.
+export function mayBuy(kinds, on = false) {
+  const asked = rows().filter((row) => buyOf(row) && (kinds === undefined || kinds.includes(row.dataset.kind)));
+  for (const row of on ? asked : []) {
+    buyOf(row).checked = true;
+    touched.add(row.dataset.kind);
+  }
+  if (on) keep();
+  return asked.length > 0;
+}
+
 export function written() {
   const lines = rows().map((row) => [row.dataset.kind, fieldOf(row).value.trim()]).filter(([, text]) => text);
   const buy = rows().filter((row) => buyOf(row)?.checked).map((row) => row.dataset.kind);

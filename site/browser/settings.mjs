@@ -147,10 +147,17 @@ function showMine(mine) {
   }
 }
 
+export const kept = () => (design.texts().mine ?? "").split(",").filter(Boolean);
+
 function toggleMine(key) {
-  const kept = (design.texts().mine ?? "").split(",").filter(Boolean);
-  design.change("mine", (kept.includes(key) ? kept.filter((other) => other !== key) : [...kept, key]).join(","));
+  mark(marked().filter((other) => other !== key));
+  design.change("mine", (kept().includes(key) ? kept().filter((other) => other !== key) : [...kept(), key]).join(","));
 }
+
+// Of what is mine what nobody marked: sizes of what lay there, when a found design was opened in this tab.
+const MARKED = "burnercalc-marked";
+export const marked = () => { try { return (sessionStorage.getItem(MARKED) ?? "").split(",").filter(Boolean); } catch { return []; } };
+export const mark = (keys) => { try { sessionStorage.setItem(MARKED, [...new Set(keys)].join(",")); } catch { /* closed */ } };
 
 // What counts only under some choices of another setting is shown only then.
 function showWhen(fields) {

@@ -77,6 +77,11 @@ def test_a_search_shows_designs_with_face_numbers_and_price(found):
             assert f"class%3D%22{layer}%22%20fill%3D%22%23" in card.locator("img.face").get_attribute("src")
         assert card.locator("dl.four dd").count() == 4
         assert "To spend:" in card.inner_text() and "Limited by:" in card.inner_text()
+        assert "lip" in card.inner_text() and "Blower 3 in H\u2082O shut, 80 cfm free; jet #" in card.inner_text()
+    assert (
+        "1 burner to make." in found.locator("#find-asked").inner_text()
+        and not found.locator("#found-for").is_visible()
+    )
     said = found.locator("#find-list").inner_text()
     assert "steps judged" in said and ("Nothing else that was looked at" in said) == (cards.count() < 3)
 
@@ -124,6 +129,16 @@ def test_a_found_design_is_compared(found):
     card = found.locator("#find-list .found").last.text_content()
     sum_ = card.split(" on the shopping list")[0].rpartition("(")[2]
     assert sum_ in found.locator("#compare-answers tr", has_text="Left to buy").inner_text()
+    assert found.locator("#compare-than").inner_text() == "On the page"
+    found.locator("#compare-box [data-close]").click()
+    # Two of those that are found, neither on the page.
+    assert found.locator("#find-list .found").first.get_by_role("button", name="Beside the first").count() == 0
+    found.locator("#find-list .found").last.get_by_role("button", name="Beside the first").click()
+    found.wait_for_selector("#compare-box[open]")
+    assert found.locator("#compare-than").inner_text() == "Best of all"
+    lengths = found.locator("#compare-settings tr", has_text="Body length").locator("td").all_text_contents()
+    cards = found.locator("#find-list .found").all()
+    assert all(f"{length} long" in card.text_content() for length, card in zip(lengths, (cards[0], cards[-1])))
     found.locator("#compare-box [data-close]").click()
 
 
@@ -140,6 +155,38 @@ def test_what_is_wrong_is_named_row_by_row_and_nothing_is_lost(page):
     assert page.locator("#weights .refused").inner_text().split("\n")[0] == "It must be a number from 0 to 100. Take 0"
     assert page.input_value("#have-blower") == "80 cfm"
     assert page.evaluate("() => document.activeElement.id") == "have-tube"
+
+
+def test_what_is_mine_and_at_odds_with_the_list_is_let_go_by_a_button(page, site):
+    """Sizes that opening a found design has marked bind no later search; those that somebody marked do."""
+    open_ready(page, f"{site}#v=2&body_width=3-1/2in&body_depth=3-1/2in&mine=rows,body_width,body_depth")
+    rest = (
+        "burner_count=1; firing_rate=100 kBtu/h; low_fire=40 %; body_length=9 in; pattern=staggered; ports_per_row=9; "
+        "block_thickness=2-1/2 in; inlet=2; baffle_holes=40; mix_pipe=1-1/2; mix_pipe_length=18 in; cylinder=100; "
+        "cylinder_count=2; port_diameter=1/4 in; blower_shutoff_pressure=4 inH2O; blower_free_flow=60 cfm"
+    )  # of so small a shop every design is looked at soon
+    open_find(page, tube="4 x 4 x 3/16 in", mine=rest)
+    page.tap("#find-go")
+    let_go = page.get_by_role("button", name="Mine no longer: look again")
+    let_go.wait_for()
+    assert "at hand is only 4 in" in page.locator("#find-status").inner_text()
+    let_go.tap()
+    page.wait_for_selector("#find-list .found:visible")
+    page.wait_for_function("() => location.hash.endsWith('&mine=rows')")
+    assert all(
+        "tube 4 in x 4 in" in card and "5 rows" in card for card in page.locator("#find-list .found").all_inner_texts()
+    )
+    # Opening one marks the tube; with another in the list it is looked for all the same.
+    page.locator("#find-list .found").first.get_by_role("button", name="Open", exact=True).tap()
+    page.wait_for_function("() => location.hash.includes('mine=') && location.hash.includes('wall')")
+    reopen(page)
+    page.evaluate("document.getElementById('have').open = true")
+    page.fill("#have-tube", "3 1/2 x 3 1/2 x 3/16 in")
+    page.tap("#find-go")
+    page.wait_for_function(
+        "() => document.querySelector('#find-list .found:not([hidden])')?.innerText.includes('tube 3 1/2')"
+    )
+    assert "5 rows" in page.locator("#find-list .found").first.inner_text()
 
 
 def test_the_list_is_kept_and_travels_as_a_file(page, tmp_path):

@@ -1,0 +1,109 @@
+"""The words of a search: what it looked for, what a card says is built and fed, what a purchase leads to."""
+
+import json
+
+import pytest
+
+from burnercalc import Design, solve, worker
+from burnercalc.find import find, read_have, report
+from burnercalc.find.answer import _gives_up
+from burnercalc.find.score import BY_TERM, TOLD
+
+
+def test_the_page_s_search_leaves_what_is_mine():
+    """A list of 100 x 100 and 6 mm gave that burner on the page, where 100 x 50 and 8 mm were mine."""
+    settings = {"units": "mm", "body_width": "100 mm", "body_depth": "50 mm", "wall": "3 mm", "port_diameter": "8 mm"}
+    request = {
+        "kind": "find",
+        "settings": {**settings, "mine": "body_width,body_depth,wall,port_diameter"},
+        "have": "tube: 100 x 100 x 4 mm\npins: 6 mm\nbuy: pipe, blower, drill, cylinder",
+        "weights": {},
+    }
+    reply = json.loads(worker.handle(json.dumps(request)))
+    assert not reply["ok"]
+    assert {error["setting"] for error in reply["errors"]} == {"body_depth", "wall", "port_diameter"}
+
+
+@pytest.mark.parametrize(
+    ("texts", "words"),
+    [
+        ({"batch_size": "12"}, ["6 in x 5 1/2 in, 12 in long", "2250 °F", "10 lb/h of work", "12 burners to make"]),
+        ({"chamber_shape": "cylinder", "work_rate": "0 lb/h"}, ["6 1/2 in across", "no work", "1 burner to make"]),
+        ({"units": "mm", "fuel": "natural_gas"}, ["150 mm x 140 mm", "natural gas", "shop 15 °C"]),
+    ],
+)
+def test_what_is_looked_for_is_told_before_it_is_looked_for(texts, words):
+    """Two burners were priced, and their blowers, for somebody who had never heard that the example makes two."""
+    design = Design.from_texts(texts)
+    request = {"kind": "asked", "settings": texts}
+    asked = json.loads(worker.handle(json.dumps(request)))["asked"]
+    assert asked == report.asked(design) and all(word in asked[0] for word in words)
+    needed = solve(design).answers["firing_rate_needed"].value
+    unit, size = ("kW", 1000.0) if design.units == "mm" else ("kBtu/h", 293.0711)
+    assert f"Fire needed: {needed / size:.3g} {unit};" in asked[1]
+
+
+def test_the_sums_of_the_fire_needed_are_no_contradiction():
+    """159 needed stood beside 139 to heat up and 91.8 to work."""
+    texts = {"work_rate": "15 lb/h", "chamber_temperature": "2350 degF", "heat_up_time": "70 min"}
+    (_, fire) = report.asked(Design.from_texts(texts))
+    assert "gives off its heat badly" in fire
+    assert "badly" not in report.asked(Design())[1]
+
+
+@pytest.fixture(scope="module")
+def answers():
+    """Of one cylinder for a large fire, and of a welded box and of a round pipe."""
+    weld = {"chamber_temperature": "2350 degF", "work_rate": "15 lb/h", "firing_rate": "auto"}
+    cold = {"ambient_temperature": "45 degF", "heat_up_time": "20 min"}
+    shop = "tube: 3 1/2 x 3 1/2 x 3/16 in\npins: 9/32 in\nblower: 2 inH2O 80 cfm\ncylinder: 20 lb"
+    return {
+        "cylinder": find(Design.from_texts({**weld, **cold}), read_have(shop), budget=500),
+        "plates": find(Design(), read_have("plate: 3/16 in, 24 x 24 in"), budget=150),
+        "round": find(Design(), read_have("round: 6 x 3/16 in\nline: 20 inH2O"), budget=150),
+    }
+
+
+def test_a_card_says_what_is_built_and_what_feeds_it(answers):
+    for name, answer in answers.items():
+        for one, offer in zip(report.as_data(answer, read_have(""))["designs"], answer.offers):
+            d = offer.design
+            assert f"; lip {d.show('setback')};" in one["sizes"]
+            assert f"blower {d.show('blower_shutoff_pressure')} shut, {d.show('blower_free_flow')} free" in one["feed"]
+            assert f"jet {offer.result.part('jet').drill_name}, gas at {d.show('gas_pressure')} from " in one["feed"]
+            many = f"{d.cylinder_count} cylinders" if d.cylinder_count > 1 else "a cylinder"
+            fed = f"a line that holds {d.show('line_pressure')}" if name == "round" else f"{many} of {d.cylinder} lb"
+            assert one["feed"].endswith(fed) and one["feed"] in report.as_text(answer)
+            if name == "plates":  # never `four plates 3 in x 3 in`
+                outside = f"{d.show('body_width')} x {d.show('body_depth')} outside, {d.show('body_length')} long"
+                assert f"a box welded of 3/16 in plate, {outside}" in one["sizes"]
+            if name == "round":
+                assert f"round pipe 6 in x 3/16 in, {d.show('body_depth')} long" in one["sizes"]
+
+
+def test_nothing_is_given_up_that_nobody_would_notice(answers):
+    """ "Most even heat" stood above "gives up 0.2 % from port to port instead of less than 0.1 %"."""
+    for offer in (offer for answer in answers.values() for offer in answer.offers):
+        for share, some in ((0.99, False), (1.01, True)):
+            least = {key: offer.terms[key] - share * BY_TERM[key].clear for key in TOLD}
+            told = [words for words in _gives_up(offer, least) if not words.startswith("heating up")]
+            assert any(" instead of " in words for words in told) == some
+
+
+def test_a_purchase_tells_what_leaves_no_fault_and_what_is_spent_in_all(answers):
+    """Two more cylinders for 120 took a stop to a caution, then three more were told: six make it good; and hoses for
+    three cost 92 besides."""
+    answer = answers["cylinder"]
+    opening = answer.opening
+    assert opening.left and opening.whole
+    words, price = opening.whole
+    more = int(words.split()[0])
+    cured = solve(opening.design.changed({"cylinder_count": str(1 + more)}))
+    assert words == f"{more} more cylinders of 20 lb" and price == more * 60
+    assert cured.checks["cylinder"].verdict in ("good", "note")
+    told = report.as_data(answer, read_have(""))["opens"]
+    assert told["whole"] == f"{words} {price:.2f}" and told["to_spend"] == f"{opening.to_spend:.2f}"
+    assert opening.to_spend > answer.offers[0].bill.to_spend + opening.price * 0.999
+    said = report.as_text(answer)
+    assert f"To spend in all then: {told['to_spend']}." in said
+    assert f"The smallest found that leaves no fault: {told['whole']}." in said
