@@ -39,6 +39,7 @@ TAKEN = (
             ("End cap", "cap", DRAWN),
             ("Baffle", "baffle", DRAWN),
             ("Mould", "mould", DRAWN),
+            ("Boards of the mould, cut", "nest", DRAWN),
             ("Face", "face", DRAWN),
             ("Section along", "section", DRAWN),
             ("Section across", "section_across", DRAWN),
