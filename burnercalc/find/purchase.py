@@ -28,9 +28,8 @@ TRIED = 60  # nodes for each way of buying
 @dataclass(frozen=True)
 class Opening:
     """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults besides
-    what no burner changes of the design that was tried with it, which need not be the best one then; `to_spend`: on that
-    design in all; `whole`: where something is left, in words the smallest purchase found that leaves nothing, and its
-    price."""
+    what no burner changes of the design that was tried with it, which need not be the best one then; `to_spend`: on
+    that design in all; `whole`: where something is left, the smallest purchase found that leaves nothing, its price."""
 
     kind: str
     words: str
