@@ -171,6 +171,7 @@ FURTHER = (
     {**HOUSE, "port_diameter": "9/32 in", "low_fire": "100 %"},
     SHORT,
     UP,
+    {"low_fire": "32 %"},
     DOWN,
     {"low_fire": "30 %"},
     COOL,
@@ -217,6 +218,7 @@ GUARDS = {
         "lighting_by_hand",
         "lost",
     ): "a hand that misses further than a torch holds, gas and mark moved to where it does not",
+    ("turning", "unreached"): "a way down to low fire and none up, where none leads straight up past it either",
     ("lighting", "torch_weak"): "ten times what a port alone holds in burnt gas; what lifts so soon has no room before",
 }
 
@@ -317,7 +319,9 @@ def test_a_guard_is_said_where_its_figure_is_missing(key, case):
         "flashback_cold": {"holding": replace(burner.part("holding"), cold_W=None)},
         "flashback_hot": {"holding": replace(burner.part("holding"), hot_W=None)},
         "lighting": {"lighting": burner.call(PARTS["lighting"], burnt_gas=replace(burner.part("burnt_gas"), keeps=""))},
+        "turning": {"turning": replace(burner.part("turning"), straight=None,
+                                       to_high=replace(burner.part("turning").to_high, first=""))},
         "lighting_by_hand": {"lighting_slide": replace(burner.part("lighting_slide"), fails=("lost", ""))},
     }[key]  # fmt: skip
     judged = burner.call(checks.CHECKS[key], **none)
-    assert judged.cases[0] == case and judged.verdict in ("caution", "stop")
+    assert case in judged.cases and judged.verdict in ("caution", "stop")

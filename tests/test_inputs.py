@@ -5,7 +5,7 @@ from math import inf
 
 import pytest
 from designs import FAR_APART
-from test_lighting import UP
+from test_lighting import STUCK, UP
 
 from burnercalc import Design, InputErrors, catalogue, solve, units
 from burnercalc.burner import needs
@@ -79,6 +79,7 @@ NEAR = {
         {"blower_free_flow": "6.2 cfm", "blower_shutoff_pressure": "0.3 inH2O"}, ("blower_free_flow",)),
     "lit as set": ({"equivalence_ratio": "1.2", "low_fire": "45 %"}, ("equivalence_ratio",)),
     "burnt gas that a torch may not hold": (UP, ("lit_by",)),
+    "a low fire that decides whether it is lit": (STUCK, ("low_fire",)),
     "an oven lit by hand": (
         {"chamber_temperature": "1405 degF", "work_temperature": "1200 degF", "lit_by": "hand"},
         ("chamber_temperature", "lit_by")),

@@ -360,6 +360,7 @@ DRAWINGS = (
             "Never down: to stop or wait, gas off. Somebody stands by all the time.",
             "way.gas": "gas first, then air{steps}",
             "way.air": "air first, then gas{steps}",
+            "way.over": "up gas first, down air first{steps}",
             "way.same": "no turn, it is the same",
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} steps, a minute at each",

@@ -602,23 +602,22 @@ CHECKS += (
             "good": "One valve before the other, as the card has it, the mixture goes from {least:.2f} to "
             "{most:.2f} between them. The rate stays at {margin:.2f} times that at which a flame runs "
             "back into a lip that glows, or more.",
-            "as_lit": "One valve before the other, as the card has it, it comes no nearer to running back than "
+            "as_lit": "One valve before the other, as the card has it, it comes hardly nearer to running back than "
             "when it is lit. The rate is {margin:.2f} times that at which a flame runs back into a "
             "lip that glows, or more.",
             "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
             "lip that glows; that is as near as a hand sets it. Turned down to it with the walls just "
             "glowing, it may run back.",
-            "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: between them, "
-            "gas first or air first, eight equal steps or fewer, the flame lifts or runs back. Set low fire nearer to "
-            "the lighting rate, or use larger ports.",
+            "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: on the way the "
+            "flame lifts or runs back, gas first or air first, in up to 12 steps. Set low fire nearer to the lighting "
+            "rate, or use larger ports.",
             "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
             "unreached": "So it never gets to high fire.",
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
             "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Use "
             "less fire, or more ports.",
-            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: between them, gas first "
-            "or air first, eight equal steps or fewer, the flame lifts or runs back. Set low fire higher, or use "
-            "larger ports.",
+            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: on the way the flame "
+            "lifts or runs back, gas first or air first, in up to 12 steps. Set low fire higher, or use larger ports.",
         },
     ),
     Check(
@@ -784,6 +783,9 @@ WORDS = {
     "{low_gas:gas_pressure} and damper to LOW, {low_mark}. Not before: cold, it lifts.",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}{low_cock}damper to LOW, "
     "{low_mark}, and {low_gas:gas_pressure}. Not before: cold, it lifts.",
+    "then.do.over": "To low fire, mixture as set, {in_steps}. Where the rate goes up, GAS FIRST, then air; where it "
+    "goes down, AIR FIRST, then gas: {by_way}{low_cock}{low_gas:gas_pressure} and damper to LOW, {low_mark}. Not "
+    "before: cold, it lifts.",
     "then.do.straight": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up to "
     "high fire, and not before the walls glow.",
     "step": "{cock}{gas:gas_pressure}, {damper}; ",
@@ -796,6 +798,9 @@ WORDS = {
     "the jet and damper to HIGH, {high_mark}: {high_rate:power}.{down}",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
     "{high_gas:gas_pressure} before the jet: {high_rate:power}.{down}",
+    "high.do.over": "{in_steps}, a minute at each. Where the rate goes up, GAS FIRST, then air; where it goes down, "
+    "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH, {high_mark}: "
+    "{high_rate:power}.{down}",
     "down.low": " Down: backwards, never to LIGHT.",
     "down.straight": " Never down: gas off.",
     "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire.",

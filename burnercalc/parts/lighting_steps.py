@@ -67,12 +67,11 @@ def lighting_steps(
         rate_W *= sqrt(max(shown_Pa - pipe_Pa, 0.0) / (gas_Pa - pipe_Pa))
         return Step(rate_W, shown_Pa, shown_Pa <= gauges.lit_by_Pa, damper)
 
-    def between(turn: Turn | None, start, end) -> tuple[Step, ...]:
+    def between(turn: Turn | None) -> tuple[Step, ...]:
         if lighting.waits_W is None or turn is None or not turn.first:
             return ()
         found = []
-        for n in range(1, turn.steps):
-            rate_W, ratio = (a * (b / a) ** (n / turn.steps) for a, b in zip(start, end))
+        for rate_W, ratio in turn.stops[:-1]:
             tried = tries.at(ratio)
             damper = gap(tried.open_share(rate_W), sizes, resistance, lighting_slide)[1]
             found.append(step(rate_W, tried.gas_Pa(rate_W), tried.pipe_Pa(rate_W), damper))
@@ -95,13 +94,9 @@ def lighting_steps(
 
     on_a_line = gas.liquid is None and jet.high_Pa is not None
     most_Pa = supply.left_Pa(line_pressure, jet.high_Pa, resistance.total_Pa) if on_a_line else inf
-    made, low = lighting_slide, (firing.low_W, equivalence_ratio)
-    # As the mark has it.
-    light = (made.rate_W.value, made.ratio.value) if made.rate_W else (lighting.waits_W, lighting.waits_ratio)
-    high = firing.rate_W, equivalence_ratio
     return LightingSteps(
-        to_low=between(turning.to_low, light, low),
-        to_high=between(turning.straight, light, high) if turning.straight else between(turning.to_high, low, high),
+        to_low=() if turning.straight else between(turning.to_low),
+        to_high=between(turning.straight or turning.to_high),
         low=replace(set_low(), small=gauges.reads_low),
         high=step(firing.rate_W, jet.high_Pa, resistance.total_Pa, damper_marks.high, most_Pa),
     )

@@ -1,6 +1,7 @@
 """From the setting that it is lit with to low fire and on to high fire, or straight there: valve by valve, in steps."""
 
 from dataclasses import dataclass, replace
+from math import ceil
 
 from .firing import Firing
 from .lighting_try import LightingTry
@@ -8,21 +9,29 @@ from .tries import CLOSE, Tries
 
 # Common practice.
 LAW_ENDS = 1.36  # mixture up to which the law of lift is known
-STEPS = (1, 2, 3, 4, 6, 8)  # that a hand goes in, the fewest that hold
+STEPS = (1, 2, 3, 4, 6, 8, 12)  # equal ones that a hand goes in, the fewest that hold
+OVER = (1.1, 1.2, 1.3)  # of the rate that it is lit at: first to there, then to the end,
+STEPS_OVER = ((1, 1), (1, 2), (2, 2), (2, 4), (4, 4), (2, 8))  # in so many steps each
+FINE = 0.05  # of the mixture, from one that is looked at to the next
+HARDLY_NEARER = 0.9  # of the margin that it waits with, if that is less than CLOSE; else to the limit: it takes seconds
 NO_LOOSER = 0.6  # lift over the rate on the way, of the same at its worse end: hot walls keep that alight
 
 
 @dataclass(frozen=True)
 class Turn:
-    """`first`: gas or air, in each of `steps` equal ones; "" where no order holds, with no steps where
-    the end itself does not. On the way, between both valves:
+    """`first`: gas or air, in each step; "" where no order holds, with no steps where the end itself does not.
+    `stops`: (rate, ratio) after each step, the end included. On the way, between both valves:
     `margin`: the least rate over flashback at a lip that glows; `least_ratio`, `most_ratio`: of the mixture."""
 
     first: str
-    steps: int
+    stops: tuple[tuple[float, float], ...]
     margin: float
     least_ratio: float
     most_ratio: float
+
+    @property
+    def steps(self) -> int:
+        return len(self.stops)
 
 
 @dataclass(frozen=True)
@@ -63,7 +72,8 @@ def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry,
 def _turn(start, end, tries):
     """The fewest steps in which an order holds, of both the one further from flashback; gas first where they tie."""
     margins = [_margin([state], tries) for state in (start, end)]
-    least = min(CLOSE, margins[0])  # the lighting rate itself is judged elsewhere
+    # The lighting rate itself is judged elsewhere.
+    least = 1.0 if margins[0] >= CLOSE else HARDLY_NEARER * margins[0]
     loosest = min(1.0, *(NO_LOOSER * _lift(rate_W, ratio, tries) for rate_W, ratio in (start, end)))
     richest = max(LAW_ENDS, start[1], end[1])
 
@@ -74,27 +84,43 @@ def _turn(start, end, tries):
             and between[0] >= least * _at(between[1], tries).glowing_W
         )
 
-    if margins[1] < least:
-        return Turn("", 0, margins[1], *sorted((start[1], end[1])))
-    for steps in STEPS:
-        both = {first: tuple(_between(first, steps, start, end)) for first in ("gas", "air")}
+    if margins[1] < min(CLOSE, margins[0]):
+        return Turn("", (), margins[1], *sorted((start[1], end[1])))
+    for firsts, stops in _ways(start, end):
+        both = {first: tuple(_passed(first, start, stops)) for first in firsts}
         hold = [first for first, states in both.items() if all(map(holds, states))]
         if hold:
             break
     found = {first: _margin(both[first], tries) for first in hold or both}
     first = max(found, key=lambda one: found[one])
-    ratios = [ratio for _, ratio in (start, *both[first], end)]
-    return Turn(first if hold else "", steps, found[first], min(ratios), max(ratios))
+    ratios = [ratio for _, ratio in (start, *both[first])]
+    return Turn(first if hold else "", stops, found[first], min(ratios), max(ratios))
 
 
-def _between(first, steps, start, end):
-    """(rate, ratio) of each step between its two valves, both turned by equal shares."""
-    (rate_W, ratio), (end_W, end_ratio) = start, end
-    gas = (end_W / rate_W) ** (1 / steps)
-    air = gas * (ratio / end_ratio) ** (1 / steps)
-    for _ in range(steps):
-        yield (rate_W * gas, ratio * gas) if first == "gas" else (rate_W, ratio / air)
-        rate_W, ratio = rate_W * gas, ratio * gas / air
+def _ways(start, end):
+    """Orders and where to stop, end included: straight there by equal steps, or up over both and down to it."""
+    for steps in STEPS:
+        yield ("gas", "air"), _equal(steps, start, end)
+    for share in OVER:
+        over = start[0] * share, end[1]
+        for there, on in STEPS_OVER if over[0] > end[0] else ():
+            yield ("over",), (*_equal(there, start, over), *_equal(on, over, end))
+
+
+def _equal(steps, start, end):
+    return tuple(tuple(a * (b / a) ** (n / steps) for a, b in zip(start, end)) for n in range(1, steps)) + (end,)
+
+
+def _passed(first, start, stops):
+    """(rate, ratio) that a flame passes, from stop to stop one valve after the other."""
+    at = start
+    for stop in stops:
+        gas = first == "gas" or (first == "over" and stop[0] > at[0])
+        corner = (stop[0], at[1] * stop[0] / at[0]) if gas else (at[0], stop[1] * at[0] / stop[0])
+        for end in (corner, stop):
+            pieces = max(1, ceil(abs(end[1] - at[1]) / FINE - 1e-9))
+            yield from _equal(pieces, at, end)
+            at = end
 
 
 def _margin(states, tries):
