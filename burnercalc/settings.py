@@ -364,8 +364,8 @@ SETTINGS = (
         "Lining",
         "lining",
         "ifb_26 2 1/2 in, blanket_8lb 1 in",
-        "Layers from the hot face out, each a material and its thickness. Dust of ceramic fibre scars lungs: P100 "
-        "mask, cut it wet, coat what faces the fire.",
+        "Layers from the hot face out, each a material and its thickness. Dust of ceramic fibre scars lungs: P100 or "
+        "P3 mask, cut it wet, coat what faces the fire.",
         near="first",
         metric="ifb_26 64 mm, blanket_8lb 25 mm",
     ),

@@ -106,7 +106,7 @@ STAND = [
         ("Required", "air or power fails", "by hand", "check valve", "RCD (GFCI)", "earthed", "Propane sinks", "rises",
          "never heated", "Black pipe only", "licensed gas fitter decides"),
     ),
-    ("page, make", lambda: dangers("make"), ("vacuum", "never blow", "galvanised", "P100")),
+    ("page, make", lambda: dangers("make"), ("vacuum", "never blow", "galvanised", "P100 or P3")),
     ("page, fire", lambda: dangers("fire"), ("No oven that cooks food", "stand aside")),
     (
         "README",
@@ -115,7 +115,7 @@ STAND = [
          "zinc fume", "Damp moulds", "ceramic fibre", "licensed gas fitter decides",
          "earthed socket behind an RCD (GFCI)"),
     ),
-    ("lining", lambda: BY_KEY["lining"].help, ("ceramic fibre", "P100")),
+    ("lining", lambda: BY_KEY["lining"].help, ("ceramic fibre", "P100 or P3")),
     ("metal", lambda: BY_KEY["work_metal"].help, ("Brass", "zinc fume")),
     ("mix pipe", lambda: BY_KEY["mix_pipe"].help, ("black steel, never galvanised",)),
     ("inlet", lambda: BY_KEY["inlet"].help, ("black steel, never galvanised",)),

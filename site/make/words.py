@@ -6,7 +6,7 @@ DANGERS = {
         "with doors open and a loud CO alarm with a display at head height; leave at once when it sounds.",
         "Molten metal throws itself out of anything damp: moulds, tools and charge are heated dry first. Brass gives "
         "off zinc fume: outdoors or under a hood. "
-        "Ceramic fibre in the lining: P100 mask, cut it wet, coat what faces the fire.",
+        "Ceramic fibre in the lining: P100 or P3 mask, cut it wet, coat what faces the fire.",
     ),
     "face": (
         "A flame that roars or whistles inside the box has run back into it: shut the gas at once, leave the blower "
@@ -22,8 +22,8 @@ DANGERS = {
     ),
     "make": (
         "Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises "
-        "silica dust: work wet, wear a P100 mask, vacuum it, never blow it out. Wet castable is alkaline: gloves and "
-        "eye protection.",
+        "silica dust: work wet, wear a P100 or P3 mask, vacuum it, never blow it out. Wet castable is alkaline: gloves "
+        "and eye protection.",
     ),
     "fire": (
         "Damp refractory heated fast bursts with steam. Dry it as the days below say, stand aside, and stop when it "
