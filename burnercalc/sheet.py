@@ -70,7 +70,9 @@ def as_data(result, base=""):
 
 
 def _plain(value):
-    """A setting's value as JSON has it: dates as year-month-day."""
+    """A setting's value as JSON has it: dates as year-month-day, those of spells too."""
+    if isinstance(value, tuple):
+        return [_plain(one) for one in value]
     return value.isoformat() if isinstance(value, datetime.date) else value
 
 

@@ -310,6 +310,22 @@ def test_design_file_opens_the_design(result):
     assert data["answers"]["port_count"]["value"] == result["port_count"]
 
 
+def test_design_file_holds_days_off_and_whatever_else_may_be_set():
+    d = Design.from_texts(
+        {
+            "start_date": "2026-09-21",
+            "days_off": "2026-09-22, 2026-12-24 to 2026-12-26",
+            "fuel_blend": "C3H8 0.95, C4H10 0.05",
+            "blower_curve": "0 cfm 8 inH2O, 100 cfm 5 inH2O, 150 cfm 0 inH2O",
+            "jet_drill": "#54",
+            "money_sign": "kr",
+        }
+    )
+    settings = json.loads(made("design-json", solve(d)))["settings"]
+    assert settings["days_off"]["value"] == [["2026-09-22", "2026-09-22"], ["2026-12-24", "2026-12-26"]]
+    assert settings["start_date"]["value"] == "2026-09-21" and all(settings[key]["value"] for key in d.texts)
+
+
 def test_calendar_holds_the_steps(result):
     events = icalendar.Calendar.from_ical(made("calendar-ics", result)).walk("VEVENT")
     steps, titles = result.part("schedule").steps, [row[1] for row in result.tables["days"].rows[:-2]]
