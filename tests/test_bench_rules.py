@@ -57,6 +57,7 @@ BROKEN = {
     "cross_bar": ("a bar that stops the body on the frame", {"mould_board": "2x12"}, KEEPS),
     "base_board": ("a base no wider than its board", {"mould_base": "2x8"}, {"mould_base": "2x10"}),
     "base_floor": ("wood under the pins", {"pin_depth": "16.3 mm"}, KEEPS),
+    "frame_screws": ("a frame that takes screws in its edges", {"mould_board": "ply 3/8"}, KEEPS),
     "mould_fit": ("a mould neither tight nor wide", {"mould_clearance": "0 in"}, KEEPS),
     "block_growth": ("a joint at the lip of a long block", {"body_length": "24 in", "ports_per_row": "24"}, KEEPS),
     "placing": ("a refractory that a body can be pushed into", {"refractory": "phosphate_plastic"}, KEEPS),

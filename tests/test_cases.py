@@ -157,7 +157,7 @@ FURTHER = (
     {"pin_stock_length": "4 in"},
     {"pin_stock_length": "2 7/8 in"},
     {"pin_stock_length": "2 in"},
-    {"pin_depth": "11/16 in"},
+    {"pin_depth": "11/16 in", "mould_board": "ply 3/8"},
     {"mould_base": "1x12"},
     {"mould_base": "2x12", "body_width": "8 in"},
     {"ambient_temperature": "45 degF"},

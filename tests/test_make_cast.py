@@ -261,6 +261,14 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "5/64 in of wood is left under the pins: the point of the drill comes through; fill from below or take a "
             "thicker base.",
         ),
+        # 15/32 in and 11/32 in of plywood; from 11.5 mm on its edge takes a screw
+        ("frame_screws", {"mould_board": "ply 1/2"}, "good", "A frame 15/32 in thick takes screws in its edges."),
+        (
+            "frame_screws",
+            {"mould_board": "ply 3/8"},
+            "caution",
+            "A frame 11/32 in thick splits where screws go into its edges, and wet mix runs out: take ply 1/2 or thicker.",
+        ),
         # 3000 °F, and 180 °F (100 K) of room
         (
             "refractory_limit",

@@ -1540,6 +1540,19 @@ CHECKS = (
         cures=(("pin_depth", "lower"), ("mould_base", "choose")),
     ),
     Check(
+        "frame_screws",
+        "length",
+        "Screws in the frame",
+        harm="rework",
+        source=PRACTICE,
+        cases={
+            "good": "A frame {thick:length} thick takes screws in its edges.",
+            "caution": "A frame {thick:length} thick splits where screws go into its edges, and wet mix runs out: take "
+            "[ply 1/2|ply 12 mm] or thicker.",
+        },
+        cures=(("mould_board", "choose"),),
+    ),
+    Check(
         "mould_fit",
         "length",
         "Body in the mould",

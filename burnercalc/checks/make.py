@@ -49,6 +49,7 @@ PIN_CLEAR_M = QUARTER_M  # pin to mould wall: good from
 PROUD_M = QUARTER_M  # pin over the mix: good from
 BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
 MOULD_SIDE_M, MOST_SIDE_M = 1e-3, 6e-3  # between body and mould: good from and to
+FRAME_M = 11.5e-3  # least frame that takes a screw in its edge, ply of 1/2 in or 12 mm: near three times a screw of 4 mm
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
 SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
 WEB_LEFT = 0.5  # of the drawn web, at worst: good from
@@ -350,6 +351,14 @@ def base_board_check(mould: Mould) -> Judged | None:
 
 def base_floor_check(mould: Mould) -> Judged:
     return judge(mould.floor_m, good=FLOOR_M, stop=-inf, slack=SLACK_M, floor=mould.floor_m)
+
+
+def frame_screws_check(body: Body, mould: Mould) -> Judged | None:
+    """Does a screw hold in the edge of the frame: of an end, through a side, and of all four, through the base?"""
+    if body.round:
+        return None
+    thick = mould.wood.pieces[0].thickness_m
+    return judge(thick, good=FRAME_M, stop=-inf, slack=SLACK_M, thick=thick)
 
 
 def mould_fit_check(welding: Welding) -> Judged:
