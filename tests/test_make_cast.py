@@ -267,7 +267,8 @@ def test_cleaning_drill_is_of_the_readers_rack():
             "frame_screws",
             {"mould_board": "ply 3/8"},
             "caution",
-            "A frame 11/32 in thick splits where screws go into its edges, and wet mix runs out: take ply 1/2 or thicker.",
+            "A frame 11/32 in thick splits where screws go into its edges, and wet mix runs out: take ply 1/2 or "
+            "thicker.",
         ),
         # 3000 °F, and 180 °F (100 K) of room
         (
