@@ -107,7 +107,8 @@ def _spared(result, table, left):
     """What is left out of a list, and what that spares."""
     rows = result.tables[table].rows
     out = len(rows) - len(left)
-    return f" {out} lines are left out, ticked as at hand: {money(summed(rows) - summed(left), result)}." if out else ""
+    lines = "1 line is" if out == 1 else f"{out} lines are"
+    return f" {lines} left out, ticked as at hand: {money(summed(rows) - summed(left), result)}." if out else ""
 
 
 def _table(result, name, rows):

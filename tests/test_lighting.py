@@ -802,7 +802,7 @@ def test_purge_marks_and_way_down_are_those_that_the_slide_has(texts):
     and the small gauge's cock is shut before any step that it does not show."""
     r, rows = solved(**texts), {row[0]: row[1] for row in solved(**texts).tables["lighting_card"].rows}
     drill = r.part("damper_marks").high.slots["drill"]
-    assert "damper at HIGH" in rows["Purge"] and f" {drill} drill" in rows["Purge"] and "quarter" not in rows["Purge"]
+    assert "damper at HIGH" in rows["Purge"] and f" drill {drill}" in rows["Purge"] and "quarter" not in rows["Purge"]
     words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
     assert "damper at HIGH" in words and "never to LIGHT" in words and "shut before more than" in words
     assert units.show(r.part("gauges").lit_by_Pa, "pressure" if texts else "gas_pressure", "in") in words

@@ -59,7 +59,9 @@ def test_wood_for_all_moulds_and_no_more_moulds_than_burners():
     one, three = solved(), solved(batch_size="12", moulds="3", oven_places="12", test_stands="12", hands="3")
     assert three["moulds_made"] == 3
     assert [row[0] for row in one.tables["boards"].rows] == ["ply 3/4"]
-    assert "3 base board" in three.tables["boards"].rows[0][3] and "6 mould side" in three.tables["boards"].rows[0][3]
+    assert (
+        "3 x base board" in three.tables["boards"].rows[0][3] and "6 x mould side" in three.tables["boards"].rows[0][3]
+    )
     few = solved(batch_size="2", moulds="9")
     assert few["hours_per_burner"] == solved(batch_size="2", moulds="2")["hours_per_burner"]
     mould = {row[0]: row for row in three.tables["cost_lines"].rows}["mould"]

@@ -74,8 +74,8 @@ SET = (
 MARKS = {
     "hole": "slide shut on its hole, drilled {drill}",
     "hole_named": "slide shut on its hole, drilled {drill}, {size:drill_length}",
-    "gap": "slide open by the shank of a {drill} drill",
-    "gap_named": "slide open by the shank of a {drill} drill, {size:drill_length}",
+    "gap": "slide open by the shank of drill {drill}",
+    "gap_named": "slide open by the shank of drill {drill}, {size:drill_length}",
     "rule": "slide open by {size:length}",
 }
 # And at low and high fire, beside that hole.

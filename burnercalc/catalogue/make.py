@@ -926,7 +926,7 @@ MONEY_ANSWERS = (
         formula="sum of the list's prices",
         inputs=(
             *("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
-            *("burner_count", "lit_by", "kiln"),
+            *("burner_count", "lit_by", "kiln", "pin_kind"),
         ),
         source=YOUR_PRICES,
         near="bench",
@@ -1904,6 +1904,7 @@ SHOPPING_WORDS = {
     "first_fire.sold": "{mass:mass}, if the burner makes all of it",
     "first_fire.sold.line": "{volume:gas_volume}, if the burner makes all of it",
 }
+_TEST_CAPS = "{caps} tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb"
 TOOL_WORDS = {
     "co_alarm": "carbon monoxide alarm",
     "co_alarm.sold": "loud, with a display that shows ppm, for head height",
@@ -1942,6 +1943,15 @@ TOOL_WORDS = {
     "scale.sold": "for the whole burner, to a five-thousandth of it: mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
+    "cutter": "angle grinder",
+    "cutter.sold": "[0.04 in|1 mm] discs for the window, grinding disc for seams; guard, face shield, earmuffs",
+    "cutter.sold_round": "for seams, with guard, face shield, earmuffs; a jigsaw with blades for steel: the window",
+    "punch": "pin punch, hammer",
+    "punch.sold": "thinner than the {through} holes: knocks pins back; pliers to turn them",
+    "vacuum": "vacuum cleaner",
+    "vacuum.sold": "for fine dust (HEPA or class H): ports, box, floor; silica dust is never blown or swept",
+    "mirror": "mirror and lamp",
+    "mirror.sold": "small, on a stem: looks into box and ports; cold, it shows steam while it dries",
     "drills": "drills",
     "drills.sold": "{relief:bore} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge{more}",
     "drills.sold_round": "{port} for ports; {through} for knock-out; {no_go} as gauge{more}",
@@ -1949,19 +1959,19 @@ TOOL_WORDS = {
     "drills.jet": "; {drill} for the jet",
     "drills.damper": "; {sizes} for the damper, its hole and its gaps",
     "test_plate": "plate for the leak test",
-    "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps; "
-    "{caps} screwed cap of {pipe:pipe}, one bought tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
-    "test_plate.sold_round": "flat, {length:length} across or more; gasket, clamps; "
-    "{caps} screwed cap of {pipe:pipe}, one bought tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb",
+    "test_plate.sold": "flat, {length:length} x {width:length} or more; gasket, clamps; " + _TEST_CAPS,
+    "test_plate.sold_round": f"flat, {{length:length}} across or more; gasket, clamps; {_TEST_CAPS}",
+    "test_plate.caps": "a screwed cap of {pipe:pipe}, bought",
+    "test_plate.caps.2": "two screwed caps of {pipe:pipe}, one of them bought",
     "screws": "wood screws",
     "screws.sold": "{length:length} long or more, for the mould",
     "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "
     "base, 4 of them a mould",
     "clamps": "clamps",
-    "clamps.sold": "open to {open:length} or more: across both ends of a mould's two cross-bars, below the bracket, "
-    "till it is stripped",
-    "clamps.sold_round": "open to {open:length} or more: across both ends of a mould's two cross-bars, below the "
-    "bracket, till it is stripped; a strap round each mould",
+    "clamps.sold": "open to {open:length} or more: two to a mould, at each end one across both cross-bars, below the "
+    "bracket, till it is stripped",
+    "clamps.sold_round": "open to {open:length} or more: two to a mould, at each end one across both cross-bars, below "
+    "the bracket, till it is stripped; a strap round each mould",
     "cross_bar": "cross-bar",
     "cross_bar.sold": "square {side:length}, {length:length} long or more, straight: steel or hard wood",
     "sealer": "sealer and wax",
@@ -2113,7 +2123,7 @@ TABLES = (
             Column("left", "Left over", "fraction"),
         ),
         source=WOOD_AS_SOLD,
-        words={**MOULD_PIECES, "cut": "{count} {piece} {length:length} by {width:length}"},
+        words={**MOULD_PIECES, "cut": "{count} x {piece} {length:length} by {width:length}"},
     ),
     Table(
         "batch_days",

@@ -22,7 +22,7 @@ from .schedule import Schedule
 from .steel import Steel
 
 THERMOCOUPLES = 2  # both in the block, at two depths
-CLAMPS = 4  # of a mould: two cross-bars, one at each end
+CLAMPS = 2  # of a mould: one at each end, across both of its cross-bars and the body between them
 # Gas is weighed so long, to such a share of it; a jet is off by 6 %, its drill by 2, the gauge by 2: beyond so much
 # it is another hole; common practice.
 PROOF_S, PROOF_SHOWS, PROOF_MOST = 10 * 60.0, 0.02, 0.15
@@ -71,6 +71,7 @@ def tools(
     cylinder_count: int,
     burner_count: int,
     lit_by: str,
+    pin_kind: str,
     kiln: str,
     oven_places: int,
     inlet_length: float,
@@ -110,6 +111,7 @@ def tools(
         shows_kg = PROOF_SHOWS * PROOF_S * firing.gas_kg_s
         add("gas_scale", carries=FULL_OVER_CHARGE * float(cylinder) * POUND_KG, shows=shows_kg)
     add("hole_saw", size=steel.inlet_saw_m)
+    add("cutter")
     add(
         "drills",
         relief=corner_drill,
@@ -120,6 +122,10 @@ def tools(
         jet=jet.drill_name,
         damper=_damper(damper_marks, fires, lighting_slide, lighting_steps),
     )
+    if pin_kind != "wax":  # wax is cut flush and drilled out
+        add("punch", through=pins.knock_out_drill)
+    add("vacuum")
+    add("mirror")
     add("test_plate", length=body.length_m, width=body.width_m, caps=steel.inlet_piece.count, pipe=inlet)
     wood = mould.wood
     lengths = {"length": wood.screw_m, "most": 2 * wood.pieces[0].thickness_m, "base": wood.base_screw_m}

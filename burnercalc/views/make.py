@@ -512,7 +512,7 @@ def shopping_table(
 
 def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
     def sold(tool):
-        own = "_round" if tool.key in ("test_plate", "drills", "screws", "clamps") and body.round else ""
+        own = "_round" if tool.key in ("test_plate", "cutter", "drills", "screws", "clamps") and body.round else ""
         slots = dict(tool.slots)
         if tool.key == "drills":
             baffle, jet, damper = slots.pop("baffle"), slots["jet"], ", ".join(slots["damper"])
@@ -521,6 +521,8 @@ def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
                 + (say("drills.jet", drill=jet) if jet else "")
                 + (say("drills.damper", sizes=damper) if damper else "")
             )
+        if tool.key == "test_plate":
+            slots["caps"] = say("test_plate.caps" + (".2" if slots["caps"] > 1 else ""), pipe=slots.pop("pipe"))
         return say(f"{tool.key}.sold{own}", **slots)
 
     return tuple((say(tool.key), sold(tool), tool.count, tool.price) for tool in tools.tools)
