@@ -580,3 +580,23 @@ def test_paper_gives_a_port_that_no_mark_of_a_tape_is_by_its_size():
     stock = next(do for when, do in r.tables["pins"].rows if when == "Stock")
     assert stock.startswith("Dowel of 0.197 in is rarely sold. Buy 1/4 in")
     assert solved().design.show("port_diameter") == "1/4 in"
+
+
+def test_what_is_too_heavy_for_one_is_turned_over_by_more():
+    """NIOSH 94-110: one lifts 23 kg, 51 lb, at most (memory). Wet burner, softwood of 500 kg/m3 and two bars of 3/4 in."""
+
+    def told(**texts):
+        r = solved(**texts)
+        *wood, bars = [row[3] * row[4] * row[5] * row[6] for row in r.tables["mould"].rows]
+        kg = r["burner_wet_mass"] + sum(wood) * 500 + bars * STEEL
+        return kg, [do for when, do in r.tables["pins"].rows if when == "Too heavy for one"]
+
+    assert told()[1] == []
+    wide = {"body_width": "8 in", "body_depth": "6 in", "ports_per_row": "18"}
+    heavy_kg, (heavy,) = told(**wide, body_length="18 in")
+    assert heavy.startswith(f"Wet, with mould and steel bars, it is {heavy_kg / LB:.1f} lb; one lifts 51 lb at most.")
+    for length in ("11 in", "12 in", "13 in"):
+        kg, lines = told(**wide, body_length=length)
+        assert bool(lines) is (kg > 23)
+    steps = [when for when, _ in solved(**wide, body_length="18 in").tables["pins"].rows]
+    assert steps[-3:] == ["Too heavy for one", "First set: a thumb leaves no print", "Out"]

@@ -1849,6 +1849,9 @@ PIN_WORDS = {
     "mould and base as well.",
     "set.when": "Set",
     "set.do": "Push in to the shoulder; they stand {proud:length} proud of the mix.",
+    "lift.when": "Too heavy for one",
+    "lift.do": "Wet, with mould and steel bars, it is {mass:mass}; one lifts {one:mass 2} at most. Turn it over with "
+    "others, or by a hoist, and keep hands from under it.",
     "free.when": "First set: a thumb leaves no print",
     "free.do.wood": _KNOCK,
     "free.do.steel": _KNOCK,

@@ -26,6 +26,7 @@ GUIDE_HOLE_M, GUIDE_EDGE_M = 0.3e-3, 1.0e-3
 # A bar each way that holds the body at its mark, square and straight: common practice.
 CROSS_BARS = 2  # one clamped to each side of the body
 CROSS_BAR_M = {"in": 0.75 * INCH_M, "mm": 0.020}
+LIFT_KG = 23.0  # at most, of one who lifts with both hands: NIOSH 94-110, load constant (memory)
 # The screw enters the second piece by 1 in, in a stack of layers by three fifths of the next: common practice.
 SCREW_BITE_M, LAYER_BITE = {"in": INCH_M, "mm": 0.025}, 0.6
 SCREW_STEP_M = {"in": INCH_M / 4, "mm": 0.005}  # between the lengths that are sold: common practice
@@ -197,6 +198,11 @@ def round_mould(
         (1 + LAYER_BITE) * layer.thickness_m,
         bottom.thickness_m + LAYER_BITE * layer.thickness_m,
     )
+
+
+def cross_bars_kg(length_m, unit):
+    """Mass of both cross-bars of square steel bar [kg]; of hard wood they are lighter."""
+    return CROSS_BARS * CROSS_BAR_M[unit] ** 2 * length_m * STEEL_DENSITY_KG_M3
 
 
 def _sold_screw_m(length_m, unit):

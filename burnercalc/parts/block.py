@@ -33,6 +33,7 @@ class Block:
     water_per_mix_kg: float
     burner_kg: float
     wet_kg: float  # of the burner as stripped, with the most water and its pins
+    turned_kg: float  # of the wet burner in its mould with the steel bars, as it is turned over at first set
     steel_kg: float  # of the burner before it is cast
 
 
@@ -54,6 +55,7 @@ def block(
     bag_mass: float,
     placing_rate: float,
     batch_size: int,
+    sizes: str,
 ) -> Block:
     if refractory == "own":
         material = making.own_castable(
@@ -95,6 +97,8 @@ def block(
     angles_kg = sum(piece.mass_kg * piece.count for piece in (steel.angle, *mounting.flats))
     steel_kg = steel.body_kg + inlets_kg + baffle_kg + angles_kg
     burner_kg = steel_kg + block_kg
+    wet_kg = burner_kg + block_kg * material.water_high + pins.mass_kg
+    wood_kg = sum(piece.mass_kg * piece.count for piece in mould.wood.pieces)
     return Block(
         material=material,
         volume_m3=volume,
@@ -114,7 +118,8 @@ def block(
         dry_per_mix_kg=one.dry_per_mix_kg,
         water_per_mix_kg=one.water_per_mix_kg,
         burner_kg=burner_kg,
-        wet_kg=burner_kg + block_kg * material.water_high + pins.mass_kg,
+        wet_kg=wet_kg,
+        turned_kg=wet_kg + wood_kg + making_mould.cross_bars_kg(mould.wood.pieces[0].length_m, sizes),
         steel_kg=steel_kg,
     )
 

@@ -254,7 +254,7 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, sizes: str, say
     )
 
 
-def pins_table(face: Face, pins: Pins, pin_kind: str, pin_depth: float, say: Say) -> tuple:
+def pins_table(face: Face, pins: Pins, block: Block, pin_kind: str, pin_depth: float, say: Say) -> tuple:
     """What to do with the pins from the bench to the last pull, by what they are made of; first where none is sold."""
     size, larger = face.port_diameter_m, pins.bought_m
     slots = {
@@ -270,7 +270,10 @@ def pins_table(face: Face, pins: Pins, pin_kind: str, pin_depth: float, say: Say
         for step, values in slots.items()
     )
     odd = [(say("odd.when"), say(f"odd.{pin_kind}", size=size, larger=larger))] if larger > size + NOISE_M else []
-    return (*odd, *rows)
+    heavy = block.turned_kg > making_mould.LIFT_KG
+    lift = [(say("lift.when"), say("lift.do", mass=block.turned_kg, one=making_mould.LIFT_KG))] if heavy else []
+    at = list(slots).index("free")
+    return (*odd, *rows[:at], *lift, *rows[at:])
 
 
 def base_drilling_table(face: Face, mould: Mould, pins: Pins, pin_depth: float) -> Rows:
