@@ -583,7 +583,7 @@ def test_paper_gives_a_port_that_no_mark_of_a_tape_is_by_its_size():
 
 
 def test_what_is_too_heavy_for_one_is_turned_over_by_more():
-    """NIOSH 94-110: one lifts 23 kg, 51 lb, at most (memory). Wet burner, softwood of 500 kg/m3 and two bars of 3/4 in."""
+    """NIOSH 94-110: one lifts 23 kg, 51 lb, at most (memory). Wet burner, softwood of 500 kg/m3, two bars."""
 
     def told(**texts):
         r = solved(**texts)
