@@ -97,7 +97,7 @@ def sold(result):
         Paragraph(f"{result['worth_selling']} {result['before_selling']}"),
         Paragraph(
             "Hours are those at the bench. Nobody is paid in them for putting the train together, nor for standing by "
-            f"{(result.part('schedule').watched_s + result.part('fire_test').all_s) / 3600:.0f} h of first and test "
+            f"{(result.part('schedule').watched_s + result.part('fire_test').booked_s) / 3600:.0f} h of first and test "
             "fires."
         ),
     ]

@@ -1,6 +1,5 @@
 """The room Fire through solve(): the days by hand, the care at each step, the air it cures in, the chart of drying."""
 
-import math
 import re
 
 import pytest
@@ -30,7 +29,7 @@ def test_the_days_by_hand():
     there, on to 1000 and its hold, 1.8 + 5.33 + 2.5 h; up again 940 at 300, 3.13 h, and 8.33 h on. The test fire as
     its card has it, in whole five minutes."""
     r = solved()
-    rows, test = r.tables["days"].rows, math.ceil(r["test_fire_time"] / 300) / 12
+    rows, test = r.tables["days"].rows, r["test_fire_time"] / 3600
     assert [row[2] for row in rows] == [
         "day 1, 09:00",
         "day 1, 12:00",
@@ -85,9 +84,9 @@ def test_a_test_fire_takes_what_its_card_tells(texts):
     )
     asked = 5 * (told("for", card["Purge"]) + trial + 1) + sum(wait) + steps + 10 + 10 + 5
     asked += told("damper open,", card["Shut down"])
-    assert len(wait) == 1 and r["test_fire_time"] / 60 == pytest.approx(asked, rel=0.02)
+    assert len(wait) == 1 and 0.98 * asked <= r["test_fire_time"] / 60 < 1.02 * asked + 5
     last = r.tables["days"].rows[-1]
-    assert last[1] == "Test fire" and last[3] % 300 == 0 and last[3] >= r["test_fire_time"] > last[3] - 300
+    assert last[1] == "Test fire" and last[3] % 300 == 0 and last[3] == r["test_fire_time"]  # one figure on all papers
 
 
 HEAT_TREAT = next(job for job in JOBS if job.key == "heat_treat").texts("in", "natural_gas")

@@ -44,14 +44,14 @@ ANSWERS = (
     ),
     Answer(
         "test_fire_time",
-        "fire_test.all_s",
+        "fire_test.booked_s",
         "time",
         "Test fire takes",
         meaning="From the first purge till the blower may stop, by the lighting card, the wait till the walls glow at "
-        "most. The calendar books it, in whole five minutes, on the morning after the last heat.",
+        "most, in whole five minutes. The calendar books it on the morning after the last heat.",
         formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
         "high fire + 10 min at low fire, or where the card leads + 10 min at high fire to read and weigh + blower runs "
-        "on + 5 min to prove switch and valve",
+        "on + 5 min to prove switch and valve; up to whole five minutes",
         inputs=("lighting_rate", "heat_up_waits", "mixture_standing", "blower_run_on", "low_fire", "burner_count"),
         source=TESTED,
         near="bench",
