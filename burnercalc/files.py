@@ -14,6 +14,7 @@ from .drawing.pdf import write_template_pdf
 from .drawing.shapes import Text
 from .drawing.svg import write_svg
 from .errors import require
+from .grammars import A_DAY
 from .making.days import Event, calendar_ics, moment
 from .sheet import as_data
 
@@ -153,7 +154,7 @@ def design_json(result, link):
 def calendar(result, link):
     """The days as an iCalendar file; the same design gives the same bytes."""
     start = result.design.start_date
-    require(start is not None, "start_date", "", "needs a date before a calendar can be made", "2026-03-02")
+    require(start is not None, "start_date", "", "needs a date before a calendar can be made", A_DAY)
     design = hashlib.sha256(link.partition("#")[2].encode()).hexdigest()[:16]
     told = zip(result.part("batch").steps, result.tables["days"].rows, result.tables["care"].rows)
     one = {

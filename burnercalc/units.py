@@ -383,8 +383,9 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
         value = to_si(value, unit, si_unit)
     except InputError:
         first, _, over = unit.partition(" ")
-        if over and _reads(f"1 {first}", dimension):
-            raise InputError(field, text, f"must end with its unit: {over} is too much") from None
+        if over and _reads(f"1 {first.rstrip(',;')}", dimension):
+            end = "end with its unit" if si_unit != "1" else "be a number alone"
+            raise InputError(field, text, f"must {end}: {over} is too much") from None
         raise InputError(
             field,
             text,
@@ -413,10 +414,10 @@ def _meant(text: str, dimension: str, system: str) -> list[str]:
     feet = re.sub(r"^([0-9]+) ?(?:'|ft|feet) ?- ?", r"\1 ft ", text)  # 4'-8"
     guesses = [[feet, whole, text.replace(",", ".")], [point.strip("([{=.,;:!?)]} ")]]
     if found := split_number(point):
-        number = point.removesuffix(found[1]).strip()
+        number = point.removesuffix(found[1]).strip().rstrip(".")  # 4, and more
         letters = re.sub(r"[^a-z0-9/]", "", found[1].lower())
         guesses.append([f"{number} {unit}" for unit in sorted(_names()) if unit.lower() == letters])  # 25 kw
-        guesses.append([f"{number} {found[1].split(' ')[0]}"])
+        guesses.append([f"{number} {found[1].split(' ')[0].rstrip('.')}"])
         guesses.append([f"{number} {shown_unit(dimension, mode)}".strip() for mode in MODES[system]])
     for guess in guesses:
         if works := [text for text in dict.fromkeys(guess) if _reads(text, dimension)]:

@@ -25,6 +25,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers tak
           {"kind": "asked", "settings": {...}}                what burners a search would look for, in sentences
           {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops; tells on the way
+`solve` and `file` may say `today`, written year-month-day, which is then offered for a day that cannot be read.
 `face` and `solve` may say `before`, the settings that stood there: what follows from a change, such as the pressure of
 another supply of gas, is then brought, and `solve` says what in `brought`.
 `settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
@@ -49,6 +50,7 @@ from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
 from .errors import InputError, InputErrors, require, together
 from .files import FILES
+from .grammars import A_DAY, date
 from .link import beside, brings, from_link, read_beside, to_link, whole_signs
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
@@ -58,14 +60,23 @@ from .tables import find, read_table
 
 def handle(request, tell=None):
     """Answer one request; `tell` is called with JSON text of how far a long one has come."""
+    today = ""
     try:
         request = _well_formed(request)
+        today = request.get("today", "")
         request["tell"] = tell
         reply = KINDS[request["kind"]](request)
         reply["ok"] = True
     except (InputError, InputErrors) as refused:
-        reply = {"ok": False, "errors": [_error(error) for error in refused.errors]}
+        reply = {"ok": False, "errors": [_error(_from_today(error, today)) for error in refused.errors]}
     return json.dumps(reply, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+
+
+def _from_today(error, today):
+    """A refusal that offers a day for want of a better one offers today, where the asker knows it."""
+    if error.nearest != A_DAY or not today:
+        return error
+    return InputError(error.field, error.value, error.rule, today, error.others)
 
 
 class _Request(dict):
@@ -79,7 +90,7 @@ HOLDS = {
     **dict.fromkeys(("settings", "before", "other", "weights"), dict),
     **dict.fromkeys(("rows", "got", "other_got"), list),
     **dict.fromkeys(
-        ("link", "have", "text", "key", "job", "file", "of", "part", "check", "axis", "site", "units"), str
+        ("link", "have", "text", "key", "job", "file", "of", "part", "check", "axis", "site", "units", "today"), str
     ),
     **dict.fromkeys(("by", "mark"), int),
     "figures": (list, dict),
@@ -109,6 +120,8 @@ def _well_formed(text):
     for name in ("settings", "before", "other"):
         mine = request.get(name, {}).get("mine", "")
         require(isinstance(mine, str), "mine", mine, "must be of str")
+    if "today" in request:
+        date(request["today"], "today")
     places = request.get("figures", [])
     require(all(isinstance(name, str) for name in places), "figures", places, "must be names")
     for name, place in places.items() if isinstance(places, dict) else ():

@@ -1585,3 +1585,16 @@ def test_a_blower_with_a_comma_and_cylinders_counted_in_words_are_read():
     have = read_have("blower: 3 inH2O, 80 cfm\ncylinder: two 20 lb; 3 x 100 lb")
     assert have.of("blower")[0].texts["blower_free_flow"] == "80 cfm" and not have.of("blower")[0].texts["blower_curve"]
     assert [piece.figures["count"] for piece in have.of("cylinder")] == [2, 3]
+
+
+def test_a_comma_between_two_settings_that_are_mine_is_named():
+    def told(text):
+        with pytest.raises(InputErrors) as refused:
+            read_have(f"mine: {text}")
+        return [(error.rule, error.nearest) for error in refused.value.errors]
+
+    assert told("rows = 4, inlet = 2") == [("must have a semicolon before the next setting", "4; inlet = 2")]
+    assert read_have("mine: rows = 4; inlet = 2").mine == {"rows": "4", "inlet": "2"}
+    because = [("must end with its unit: because of the pins is too much", "1/4 in")]
+    assert told("port_diameter = 1/4 in, because of the pins") == because
+    assert told("rows = 4, because") == [("must be a number alone: because is too much", "4")]

@@ -302,3 +302,19 @@ def test_no_work_is_no_cure():
     near, all_of_it = (ask("try", small, key="work_rate", check="throughput", by=by) for by in (-1, -256))
     assert near["text"] == "9 lb/h" and not near["end"]
     assert all_of_it["end"] and all_of_it["verdict"] == "stop"
+
+
+def test_a_day_that_cannot_be_read_is_offered_today_where_the_asker_knows_it():
+    """The package has no clock; without one it offers a day to show how one is written."""
+
+    def offered(**request):
+        reply = json.loads(handle(json.dumps({"kind": "solve", "figures": [], **request})))
+        return [(error["nearest"], error["text"].endswith(f"{error['nearest']}.")) for error in reply["errors"]]
+
+    for key in ("start_date", "days_off"):
+        assert offered(settings={key: "Monday"}, today="2026-11-28") == [("2026-11-28", True)]
+        assert offered(settings={key: "Monday"}) == [("2026-03-02", True)]
+    assert offered(settings={"start_date": "1900-01-01"}, today="2026-11-28") == [("1970-01-01", True)]
+    assert offered(settings={}, today="Monday") == [("2026-03-02", True)]
+    asked = {"kind": "file", "settings": {}, "file": "calendar-ics", "today": "2026-11-28"}
+    assert "2026-11-28" in json.loads(handle(json.dumps(asked)))["errors"][0]["text"]

@@ -335,6 +335,15 @@ def _buy(given: Mapping[str, list[str]], errors: list[InputError]) -> frozenset[
     return frozenset(words & set(KINDS))
 
 
+def _parted(key: str, text: str) -> list[InputError]:
+    """What is wrong with `4, inlet = 2`, where a comma stands between two settings; empty where none does."""
+    first, comma, rest = text.partition(",")
+    named = rest.partition("=")[0].strip()
+    if not comma or _LABELS.get(named.lower(), named) not in BY_KEY:
+        return []
+    return [InputError(key, text, "must have a semicolon before the next setting", f"{first.strip()}; {rest.strip()}")]
+
+
 def _mine(entries: list[str], errors: list[InputError], system: str) -> dict[str, str | None]:
     mine: dict[str, str | None] = {}
     for entry in entries:
@@ -354,7 +363,7 @@ def _mine(entries: list[str], errors: list[InputError], system: str) -> dict[str
                 try:
                     parse_setting(BY_KEY[key], value, system=system)
                 except (InputError, InputErrors) as refused:
-                    errors += refused.errors
+                    errors += _parted(key, value) or refused.errors
                     continue
             mine[key] = value
     return mine

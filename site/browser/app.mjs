@@ -1,6 +1,6 @@
 // The page's thread: starts everything, hears the widgets, sends the newest settings to Python, and puts the answer
 // into the page. It moves numbers and texts and never computes one.
-import { all, byId, changedOnly, notice, rest, root, state } from "./page.mjs";
+import { all, byId, changedOnly, notice, rest, root, state, today } from "./page.mjs";
 import { ask, retry, start, stop } from "./python.mjs";
 import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
@@ -102,7 +102,7 @@ async function solve(next, from = origin) {
   const before = shown && !loaded ? { before: shown.texts } : {}; // what follows from a change is Python's to say
   if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
   const figures = [...wanted];
-  const reply = await ask({ kind: "solve", settings: next, ...before, figures: places(figures) });
+  const reply = await ask({ kind: "solve", settings: next, ...before, figures: places(figures), today: today() });
   if (reply.dropped || reply.ended || number !== asked) return;
   held = Boolean(reply.stopped || reply.broken);
   if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it
@@ -181,12 +181,12 @@ function show(reply) {
   showFigures(reply);
   for (const place of all("[data-described]")) {
     const drawing = reply.drawings[place.dataset.described];
-    if (drawing) changedOnly(place, drawing.description);
+    if (drawing || reply.link !== EXAMPLE) changedOnly(place, drawing?.description ?? ""); // of one that is not drawn yet nothing is known
     explain(place);
   }
   for (const place of all("[data-sentence]")) {
     const said = reply.charts[place.dataset.sentence];
-    if (said) changedOnly(place, said.sentence);
+    if (said || reply.link !== EXAMPLE) changedOnly(place, said?.sentence ?? "");
     explain(place);
   }
   setAddress(reply.link === EXAMPLE ? location.pathname : reply.link);
@@ -228,6 +228,7 @@ async function openAddress() {
   }
   if (left && left.link === shown?.link) await solve(left.texts, { typing: "", own: true, loaded: false }); // a field was refused
   if (place) openPlace(place);
+  openTapped();
 }
 
 // Id of the chapter, number, setting or check that the address names after its #.
@@ -253,14 +254,36 @@ function wireFit() {
 
 // What somebody came to do: a design to start from, one's own from then on, beside what was there before.
 function wireJobs() {
-  for (const press of all("[data-job]")) {
-    press.addEventListener("click", async () => {
-      const reply = await ask({ kind: "job", settings: shown?.texts ?? {}, job: press.dataset.job });
-      if (!reply.ok) return;
-      await load(reply.link, true);
-      if (shown?.link === reply.link) sayBrought(reply);
-    });
-  }
+  for (const press of all("[data-job]")) press.addEventListener("click", () => openJob(press.dataset.job));
+  root.dataset.jobs = ""; // early.js hears them until now
+}
+
+const TAPPED = "burnercalc-job"; // of this tab: a job that is not on the page yet, for a reload
+let tapped = "";
+
+// Before the first design is on the page it waits for that, as what somebody has stays.
+async function openJob(key) {
+  tapped = key;
+  try { sessionStorage.setItem(TAPPED, key); } catch { /* closed */ }
+  if (!shown) return tell("job", `${byId(`job-${key}`).textContent}: opens as soon as the calculator has started.`, ["Close", leaveJob]);
+  const reply = await ask({ kind: "job", settings: shown.texts, job: key });
+  if (tapped !== key || reply.ended) return;
+  if (!reply.ok) return leaveJob();
+  await load(reply.link, true);
+  if (tapped === key) leaveJob();
+  if (shown?.link === reply.link) sayBrought(reply);
+}
+
+function leaveJob() {
+  tapped = "";
+  try { sessionStorage.removeItem(TAPPED); } catch { /* closed */ }
+  hush("job");
+}
+
+// What was tapped before the page could answer.
+function openTapped() {
+  try { tapped ||= sessionStorage.getItem(TAPPED) ?? ""; } catch { /* closed */ }
+  if (tapped && byId(`job-${tapped}`)) openJob(tapped);
 }
 
 function wireFigures() {
@@ -376,6 +399,7 @@ const calculator = {
   quick: () => hush("slow"),
   over(trouble) {
     arrived();
+    hush("job");
     delete root.dataset.shared;
     root.dataset.broken = "";
     tell("calculator", "The calculator does not run.", ["Start it again", startAgain]);

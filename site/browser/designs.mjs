@@ -10,6 +10,7 @@ import { del, entries, get, set, update } from "./vendor/idb-keyval/index.js";
 const FILE_KIND = "burnercalc designs";
 const FILE_VERSION = 1;
 let design = null;
+let loose = []; // records of a file that could not be kept
 let lost = null; // {key, record, over} of the last one deleted, or with `over` overwritten: one step back
 
 export function wireDesigns(given) {
@@ -77,20 +78,22 @@ async function kept() {
   }
 }
 
+// A line of a list: what it looks like, and what can be done with it besides opening and comparing.
+function line(record, name, ...more) {
+  const image = make("img", "thumb");
+  image.alt = "";
+  if (record.thumb) image.src = facePicture(record.thumb);
+  return make("li", "design", ...("thumb" in record ? [image] : []), make("b", "", name), make("span", "row",
+    button("Open", () => { design.load(record.link, true); byId("designs-box").close(); }, "small"),
+    button("Compare", () => compare({ ...record, name: record.name ?? name }), "small"), ...more));
+}
+
 async function list() {
-  const rows = (await kept()).map(([key, record]) => {
-    const image = make("img", "thumb");
-    image.alt = "";
-    if (record.thumb) image.src = facePicture(record.thumb);
-    const name = make("b", "", record.name);
-    const row = make("li", "design", image, name, make("span", "row",
-      button("Open", () => { design.load(record.link, true); byId("designs-box").close(); }, "small"),
-      button("Compare", () => compare(record), "small"),
-      button("Rename", () => rename(key, record), "small"),
-      button("Duplicate", async () => { await store(newKey(), { ...record, name: `${record.name} copy` }); list(); }, "small"),
-      button("Delete", () => remove(key, record), "small")));
-    return row;
-  });
+  const rows = (await kept()).map(([key, record]) => line(record, record.name,
+    button("Rename", () => rename(key, record), "small"),
+    button("Duplicate", async () => { await store(newKey(), { ...record, name: `${record.name} copy` }); list(); }, "small"),
+    button("Delete", () => remove(key, record), "small")));
+  rows.push(...loose.map((record) => line(record, `${record.name} (not kept)`)));
   byId("design-list").replaceChildren(...rows);
   byId("no-designs").hidden = rows.length > 0;
   listVisits();
@@ -98,12 +101,7 @@ async function list() {
 
 // What was on the page at other visits, in this tab or another one, and has no name.
 function listVisits() {
-  const rows = visits().filter(({ link }) => link !== design.shown()?.link).map(({ at, link }) => {
-    const name = new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
-    return make("li", "design", make("b", "", name), make("span", "row",
-      button("Open", () => { design.load(link, true); byId("designs-box").close(); }, "small"),
-      button("Compare", () => compare({ name, link }), "small")));
-  });
+  const rows = visits().filter(({ link }) => link !== design.shown()?.link).map(({ at, link }) => line({ link }, new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" })));
   byId("visit-list").replaceChildren(...rows);
   byId("visits").hidden = !rows.length;
 }
@@ -138,7 +136,7 @@ async function undelete() {
 }
 
 async function exportAll() {
-  const designs = (await kept()).map(([, { name, link }]) => ({ name, link }));
+  const designs = [...(await kept()).map(([, record]) => record), ...loose].map(({ name, link }) => ({ name, link }));
   const now = design.shown()?.link;
   if (now) designs.unshift({ name: "On the page", link: now });
   saveFile("burner-designs.json", "application/json", JSON.stringify({ kind: FILE_KIND, version: FILE_VERSION, designs }, null, 1));
@@ -154,6 +152,7 @@ async function importFile(input) {
   if (found.version !== FILE_VERSION) return say(`${file.name} is in a form that this page does not know (version ${found.version}). A newer page may: reload it.`);
   let left = 0;
   let count = 0;
+  loose = [];
   for (const [at, entry] of found.designs.entries()) {
     if (at % 10 === 9) say(`${at + 1} of ${found.designs.length} looked at.`);
     const { name, link } = entry ?? {};
@@ -161,10 +160,13 @@ async function importFile(input) {
     if (!reply.ok || reply.ignored.some(({ setting }) => setting === "link")) { left += 1; continue; }
     left += reply.ignored.length;
     const thumb = await ask({ kind: "thumb", settings: reply.settings });
-    if (await store(newKey(), { v: 1, name: (typeof name === "string" && name.trim().slice(0, 80)) || "Unnamed", link, thumb: thumb.svg ?? "" })) count += 1;
+    const record = { v: 1, name: (typeof name === "string" && name.trim().slice(0, 80)) || "Unnamed", link, thumb: thumb.svg ?? "" };
+    if (!loose.length && await store(newKey(), record)) count += 1; // what storage refuses once it refuses again
+    else loose.push(record);
   }
-  say(`Kept on this device: ${count}.` + (left ? ` Not understood in the file, and left out when opened: ${left}.` : ""));
-  list();
+  await list();
+  say(`Kept on this device: ${count}.` + (loose.length ? ` Not kept: ${loose.length}, as this browser does not let the page keep more. They stand below until the page is closed: keep the file.` : "")
+    + (left ? ` Not understood in the file, and left out when opened: ${left}.` : ""));
 }
 
 const FEW_SETTINGS = 6; // are shown, more are folded

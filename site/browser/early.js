@@ -7,11 +7,17 @@
   if (window.top !== window.self) page.dataset.framed = ""; // nobody's tap here is to be lured into another site's page
   try {
     var visit = history.state && history.state.visit;
+    if (!visit) sessionStorage.removeItem("burnercalc-job"); // tapped before what has been left
     if (visit || !/[#?&]v=/.test(design)) page.dataset.chapter = sessionStorage.getItem("burnercalc-place") || "start"; // a link opens at the first screen
     if (!/[#?&]v=/.test(design)) design = sessionStorage.getItem("burnercalc-here") || localStorage.getItem("burnercalc-last") || "";
   } catch (closed) {} // storage
   if (/[#?&]v=\d+&/.test(design)) page.dataset.shared = "";
 })();
+// A job that is tapped before those scripts are there is opened when they are, over a reload too.
+document.addEventListener("click", function (event) {
+  var job = !document.documentElement.hasAttribute("data-jobs") && event.target.closest && event.target.closest("[data-job]");
+  try { if (job) sessionStorage.setItem("burnercalc-job", job.getAttribute("data-job")); } catch (closed) {} // storage
+});
 // The page's own scripts may never come.
 setTimeout(function () {
   if (!document.documentElement.hasAttribute("data-app")) sayLate("Waiting for the page's own scripts. "

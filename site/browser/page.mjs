@@ -61,6 +61,11 @@ export function speak(words) { // to a screen reader, once the typing has come t
   speaking = setTimeout(() => { byId("spoken").textContent = words; }, 900);
 }
 
+export const today = () => { // here, as 2026-11-28
+  const now = new Date();
+  return new Date(now - 60000 * now.getTimezoneOffset()).toISOString().slice(0, 10);
+};
+
 export const address = () => location.href.split("#")[0].split("?")[0];
 
 export function saveFile(name, type, data) {

@@ -1,5 +1,5 @@
 // Taking a design away: link, QR code, the phone's own share sheet, and files made by Python.
-import { address, all, byId, picture, saveFile } from "./page.mjs";
+import { address, all, byId, picture, saveFile, today } from "./page.mjs";
 import { notTaken } from "./settings.mjs";
 import { ask } from "./python.mjs";
 import { haveText } from "./have.mjs";
@@ -63,7 +63,7 @@ async function copyLink() {
 async function makeFile(file) {
   const status = byId("paper-status");
   status.textContent = "Drawing\u2026";
-  const reply = await ask({ kind: "file", settings: design.texts(), file, site: address(), got: got() });
+  const reply = await ask({ kind: "file", settings: design.texts(), file, site: address(), got: got(), today: today() });
   if (!reply.ok) {
     status.textContent = reply.errors.map((error) => error.text).join(" ");
     return;

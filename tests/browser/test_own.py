@@ -276,6 +276,27 @@ def test_a_job_that_is_tapped_just_before_a_reload_is_not_lost(slow, site):
     slow.wait_for_selector(f'[data-job="{job}"][aria-pressed=true]')
 
 
+@pytest.mark.parametrize("reloads", [False, True])
+def test_a_job_that_is_tapped_before_the_page_can_answer_is_opened_when_it_can(phone, site, reloads):
+    """On the first screen a job can be tapped while the scripts or the calculator are still on their way."""
+    waiting = []
+    late = "**/app.mjs" if reloads else "**/selfcheck.json"
+    phone.route(late, lambda route: waiting.append(route))
+    phone.goto(site + "#v=2&wall=1/8in", wait_until="commit")
+    phone.locator("[data-job]").first.click()
+    job = phone.evaluate("() => document.querySelector('[data-job]').dataset.job")
+    if not reloads:
+        phone.wait_for_selector("#bars .bar:has-text('as soon as the calculator has started')")
+    phone.unroute(late)
+    if reloads:
+        phone.reload()
+    for route in waiting if not reloads else ():
+        route.continue_()
+    phone.wait_for_selector(f'[data-job="{job}"][aria-pressed=true]')
+    assert phone.locator("#bars .bar:has-text('has started')").count() == 0
+    assert phone.evaluate("() => sessionStorage.getItem('burnercalc-job')") is None
+
+
 # Files of designs
 
 
@@ -330,3 +351,19 @@ def test_what_is_entered_just_before_a_reload_is_not_lost(mine):
 def test_an_address_that_is_no_design_is_said(phone_context, site):
     page = tab(phone_context, site + "#%%%")
     assert "What the address holds after # is no design: #%%%." in page.locator("#notice").inner_text()
+
+
+def test_where_nothing_can_be_kept_what_is_imported_can_still_be_opened(import_, phone, site):
+    open_ready(phone, site)
+    phone.evaluate(
+        "() => { IDBFactory.prototype.open = () => { throw new DOMException('no', 'InvalidStateError'); }; }"
+    )
+    phone.click("#designs")
+    file = [{"name": "One", "link": "#v=2&rows=3"}, {"name": "Two", "link": "#v=2&rows=4"}]
+    said = import_({"kind": "burnercalc designs", "version": 1, "designs": file})
+    phone.wait_for_selector("#design-list li >> nth=1")
+    said = phone.locator("#designs-status").inner_text()
+    assert "Kept on this device: 0." in said and "Not kept: 2" in said
+    assert phone.locator("#design-list b").all_inner_texts() == ["One (not kept)", "Two (not kept)"]
+    phone.locator("#design-list li").first.get_by_role("button", name="Open").click()
+    phone.wait_for_function("() => location.hash.includes('rows=3')")
