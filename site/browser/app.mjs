@@ -256,6 +256,7 @@ function wireFit() {
 function wireJobs() {
   for (const press of all("[data-job]")) press.addEventListener("click", () => openJob(press.dataset.job));
   root.dataset.jobs = ""; // early.js hears them until now
+  openTapped();
 }
 
 const TAPPED = "burnercalc-job"; // of this tab: a job that is not on the page yet, for a reload

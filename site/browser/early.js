@@ -7,7 +7,8 @@
   if (window.top !== window.self) page.dataset.framed = ""; // nobody's tap here is to be lured into another site's page
   try {
     var visit = history.state && history.state.visit;
-    if (!visit) sessionStorage.removeItem("burnercalc-job"); // tapped before what has been left
+    var come = performance.getEntriesByType("navigation")[0];
+    if (!come || come.type !== "reload") sessionStorage.removeItem("burnercalc-job"); // tapped on what has been left
     if (visit || !/[#?&]v=/.test(design)) page.dataset.chapter = sessionStorage.getItem("burnercalc-place") || "start"; // a link opens at the first screen
     if (!/[#?&]v=/.test(design)) design = sessionStorage.getItem("burnercalc-here") || localStorage.getItem("burnercalc-last") || "";
   } catch (closed) {} // storage
