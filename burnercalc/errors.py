@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 MOST_SAID = 20  # refusals of what is not known
+A_DAY = "2026-03-02"  # offered for what is no day; whoever knows today offers that (worker)
 
 
 class InputError(ValueError):

@@ -13,8 +13,7 @@ from .drawing.dxf import write_dxf
 from .drawing.pdf import write_template_pdf
 from .drawing.shapes import Text
 from .drawing.svg import write_svg
-from .errors import require
-from .grammars import A_DAY
+from .errors import A_DAY, require
 from .making.days import Event, calendar_ics, moment
 from .sheet import as_data
 

@@ -10,7 +10,7 @@ from difflib import get_close_matches
 from math import isfinite
 from unicodedata import combining, normalize
 
-from .errors import InputError, InputErrors, printable, require
+from .errors import A_DAY, InputError, InputErrors, printable, require
 from .physics import drills, fuels, linings
 from .physics.blower import parse_blower_curve
 from .units import known_unit, parse_quantity, show, split_number
@@ -99,9 +99,6 @@ def fuel_price(text, field, system="in"):
     number = price if split_number(price) else "0.90"
     nearest = f"{number}/kg" if system == "mm" else f"{number}/lb"
     raise InputError(field, text, f"needs a unit of weight, volume or heat, such as {FUEL_PRICES[system]}", nearest)
-
-
-A_DAY = "2026-03-02"  # offered for what is no date; whoever knows today offers that (worker)
 
 
 def date(text, field, system="in"):

@@ -48,9 +48,9 @@ from .design import Design, as_shown, parse_setting, read, supplied, units_of, w
 from .drawing.qr import MOST_CODED, qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
-from .errors import InputError, InputErrors, require, together
+from .errors import A_DAY, InputError, InputErrors, require, together
 from .files import FILES
-from .grammars import A_DAY, date
+from .grammars import date
 from .link import beside, brings, from_link, read_beside, to_link, whole_signs
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
