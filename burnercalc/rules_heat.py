@@ -1,7 +1,7 @@
 """What the settings of chamber, lining, work and fire owe each other; read by rules.py, which says what a rule is."""
 
 from functools import lru_cache
-from math import ceil, floor, pi
+from math import ceil, floor
 
 from .burner import Burner
 from .errors import InputError, InputErrors
@@ -9,6 +9,7 @@ from .parts.chamber import walls
 from .parts.firing import rate_W
 from .parts.gas import gas
 from .parts.reached import walls_K
+from .physics.chamber_walls import upright_wall_m2
 from .physics.metals import metal
 from .physics.pipes import pipe, pipe_names
 from .settings import BY_KEY
@@ -17,11 +18,8 @@ from .units import from_si, parse_quantity, show, shown_unit, si_unit_of, signif
 
 def _opening_fits(v):
     box = v["chamber_shape"] == "box"
-    wall = (
-        v["chamber_height"] * max(v["chamber_length"], v["chamber_width"])
-        if box
-        else pi / 4 * v["chamber_diameter"] ** 2
-    )
+    sides = {f"{side}_m": v[f"chamber_{side}"] for side in ("length", "width", "height", "diameter")}
+    wall = upright_wall_m2(box=box, **sides)
     if not v["opening_area"] <= wall:
         return InputError(
             "opening_area",

@@ -58,7 +58,12 @@ _RICH_BY_HAND = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_pe
 
 # Designs for sentences that those of the other tests do not call for.
 _WARM = {"chamber_temperature": "1410 degF", "work_temperature": "1300 degF"}
+_SMALL = {"chamber_length": "4 in", "chamber_width": "4 in", "chamber_height": "4 in", "opening_area": "8 in2"}
 FURTHER = (
+    {**_SMALL, "firing_rate": "200 kBtu/h"},
+    {**_SMALL, "firing_rate": "600 kBtu/h"},
+    {"chamber_length": "24 in"},
+    {"chamber_length": "40 in"},
     EIGHT,
     {**FOUNDRY, "rows": "5"},
     {"cylinder_fill": "5 %"},

@@ -602,6 +602,37 @@ def test_work_beyond_the_best_that_this_fire_can_spare_is_a_stop_and_told_what_i
     assert none[3].endswith("No firing rate heats so much here: put less work through, or make the chamber larger.")
 
 
+SMALL = {"chamber_length": "4 in", "chamber_width": "4 in", "chamber_height": "4 in", "opening_area": "8 in2"}
+
+
+@pytest.mark.parametrize("rate, word", [("200 kBtu/h", "caution"), ("600 kBtu/h", "stop")])
+def test_no_opening_is_offered_that_is_larger_than_the_wall(rate, word):
+    """19 in2 were, in a wall of 16; and it was said to be the back pressure that was set, of which there was none."""
+    found = designs.solved(**SMALL, firing_rate=rate).checks["chamber_pressure"]
+    assert found.verdict == word and "No opening in its walls is enough" in found.text
+    assert "you set" not in found.text and [change.setting for change in found.changes] == ["firing_rate"]
+    large = {**SMALL, "chamber_length": "24 in"}  # a side of 96 in2
+    assert "Open 1" in designs.solved(**large, firing_rate="200 kBtu/h").checks["chamber_pressure"].text
+
+
+def test_a_long_chamber_with_one_short_face_is_no_good_one():
+    """40 in with one face of 9 was good throughout: its answers are those of a chamber that is lit everywhere."""
+    long = {"chamber_length": "40 in"}
+    one, three = (designs.solved(**long, burner_count=count).checks["lit_length"] for count in ("1", "3"))
+    # Ports over 7.25 in and half of the height of 5.5 in: 10 of 40; three of them 30.
+    assert (one.verdict, three.verdict) == ("caution", "good")
+    assert one.value == pytest.approx((7.25 + 2.75) / 40, rel=0.01) and three.value == pytest.approx(3 * one.value)
+    assert [change.setting for change in one.changes] == ["burner_count", "body_length", "chamber_length"]
+    assert designs.solved(chamber_length="24 in").checks["lit_length"].verdict == "note"
+    assert "lit_length" not in designs.solved(chamber_shape="cylinder").checks
+
+
+def test_what_is_not_lit_has_no_wait():
+    took = designs.solved()
+    unlit = replace(took.part("lighting_try"), waits_W=None)
+    assert took.parts.call(CHECKS["heat_up_wait"], lighting_try=unlit) is None
+
+
 def test_a_wait_beyond_what_was_asked_for_is_told_by_how_far():
     """Lit at its rate until the walls glow a knife forge takes 79 min where 30 were asked for: it was called enough."""
     knife = next(example.inches for example in EXAMPLES if example.key == "knife")

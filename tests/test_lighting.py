@@ -511,7 +511,9 @@ def test_an_offer_that_is_made_makes_it_lightable(way):
             told = json.loads(handle(json.dumps({**asked, "by": -by if change.move == "lower" else by})))
             if not told["ok"] or told["end"]:  # no steps, or none left
                 break
-            lit = solved(**{**texts, change.setting: told["text"]}).part("lighting").rate_W is not None
+            after = solved(**{**texts, change.setting: told["text"]})
+            set_by_hand = "lighting_by_hand" in after.checks and after.checks["lighting_by_hand"].verdict != "stop"
+            lit = after.part("lighting").rate_W is not None and set_by_hand
             assert (told["verdict"] != "stop") == lit
             if lit:
                 cured.add(change.setting)
@@ -1887,3 +1889,13 @@ def test_what_is_asked_of_it_and_the_weather_to_cast_in_forbid_no_lighting(texts
     assert result.worst == "stop" and not result.forbids_light
     assert "DO NOT LIGHT" not in " ".join(one.text for one in card_blocks(result) if isinstance(one, Paragraph))
     assert solved(**texts, opening_area="0 in2").forbids_light
+
+
+def test_what_no_hand_can_set_is_told_by_both_checks_alike():
+    """ "Set it exactly" stood beside "do not light": there was less room than a mark of the gauge."""
+    small = {"chamber_length": "4 in", "chamber_width": "4 in", "chamber_height": "4 in", "opening_area": "8 in2"}
+    by_hand = solved(**small, firing_rate="200 kBtu/h")
+    assert {by_hand.checks[key].verdict for key in ("lighting", "lighting_by_hand")} == {"stop"}
+    assert "psi" not in by_hand.checks["lighting"].text and "do not light" in by_hand.checks["lighting"].text
+    guarded = solved(**small, firing_rate="200 kBtu/h", lit_by="guard").checks
+    assert {guarded[key].verdict for key in ("lighting", "lighting_by_hand")} == {"caution"}

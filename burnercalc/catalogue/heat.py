@@ -887,6 +887,12 @@ CHECKS = (
             "stop": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it by the back "
             "pressure you set: from {torches:pressure} no joint is tight, and flame and carbon monoxide shoot out of "
             "door and joints. Take away what holds the smoke back.",
+            "caution_alone": "The chamber stands {pressure:pressure} above the shop: from [0.1 in H₂O|0.25 mbar] "
+            "flame and carbon monoxide blow out of every joint. No opening in its walls is enough for so much fire. "
+            "Burn less, or make the chamber larger.",
+            "stop_alone": "The chamber stands {pressure:pressure} above the shop: from {torches:pressure} no joint is "
+            "tight, and flame and carbon monoxide shoot out of door and joints. No opening in its walls is enough for "
+            "so much fire. Burn less, or make the chamber larger.",
             "stop_enough": "The chamber stands {pressure:pressure} above the shop: from {torches:pressure} no joint is "
             "tight, and flame and carbon monoxide shoot out of door and joints. Open {enough:area} or more, or burn "
             "less.",
@@ -1085,6 +1091,23 @@ CHECKS = (
             "no more than {most:power_per_volume} burns well in one. Allow more time, or use a lighter lining.",
             "by_opening": "Much of it goes out of the opening: make that smaller.",
         },
+    ),
+    Check(
+        "lit_length",
+        "fraction",
+        "Length of the chamber under fire",
+        harm="rework",
+        source=LIT,
+        cases={
+            "good": "Fire falls on {share:percent 0} of the chamber's {run:length}; gas and walls carry it to the "
+            "rest.",
+            "note": "Fire falls on {share:percent 0} of the chamber's {run:length}, {low:percent 0} to "
+            "{high:percent 0}: the ends stay colder than the middle. Work goes under the ports.",
+            "caution": "Fire falls on {share:percent 0} of the chamber's {run:length}, {low:percent 0} to "
+            "{high:percent 0}. What is told of the whole chamber holds under the ports; the rest stays far colder. Use "
+            "more burners or a longer face, or make the chamber shorter.",
+        },
+        cures=(("burner_count", "raise"), ("body_length", "raise"), ("chamber_length", "lower")),
     ),
     Check(
         "heat_up_wait",

@@ -458,6 +458,8 @@ CHECKS = (
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
             "there it lifts or runs back. Use larger ports.",
+            "no_width": NEVER + "No hand can set it: there is less room than a mark of the gauge, as lighting by hand "
+            "says.",
             "dim": DIM + "It takes a lining that loses less, a smaller opening, or a pilot with a flame guard.",
             "long": LONG + "It takes a torch on a stand of its own, or a pilot with a flame guard.",
             "long_stand": LONG_STAND

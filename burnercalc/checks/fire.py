@@ -96,6 +96,7 @@ def lighting_check(
     gas: Gas,
     burnt_gas: BurntGas,
     lighting_card: LightingCard,
+    gauges: Gauges,
     firing: Firing,
     lit_by: str,
 ) -> Judged:
@@ -112,6 +113,8 @@ def lighting_check(
             "torch": burnt_gas.torch_W,
         }
     slide = lighting_slide
+    if slide.unproven is not None and lit_by != "guard" and _no_width(slide, gauges):
+        return verdict("stop", None, lighting.lift_W, case="no_width", cures=())  # its cures with the hand's check
     if lighting.rate_W is not None and slide.rate_W is not None and slide.gas_Pa is not None:
         stays = slide.stays or slide.fails[0] == "back"  # as set; what a hand misses by is judged apart
         word = "caution" if not stays else "note" if lighting.close else "good"
@@ -159,6 +162,15 @@ def _lifts_W(slide: LightingSlide) -> float | None:
     return slide.lifts_W
 
 
+def _room_Pa(slide: LightingSlide) -> float:
+    return slide.gas_Pa.high - slide.gas_Pa.low if slide.gas_Pa else 0.0
+
+
+def _no_width(slide: LightingSlide, gauges: Gauges) -> bool:
+    """Whether there is less room than a mark of the gauge."""
+    return _room_Pa(slide) < 0.99 * gauges.mark_Pa
+
+
 def lighting_by_hand_check(
     lighting_slide: LightingSlide, lighting_meter: LightingMeter, gas: Gas, gauges: Gauges, jet: Jet, lit_by: str
 ) -> Judged | None:
@@ -177,13 +189,13 @@ def lighting_by_hand_check(
     why, bad = min(failing, key=lambda one: ("lost", "back", "burnt").index(one[0]), default=("good", None))
     case = lit_by if why == "burnt" else "back_guard" if why == "back" and lit_by == "guard" else why
     word = {"good": "good", "guard": "note", "stand": "note", "back_guard": "note"}.get(case, "caution")
-    room_Pa = slide.gas_Pa.high - slide.gas_Pa.low if slide.gas_Pa else 0.0
+    room_Pa = _room_Pa(slide)
     # Off by the gauge, and by a jet proven by weight, whose pressure is off by twice as much as its gas.
     proven_Pa = 2 * PROVEN_OFF * (slide.gas_Pa.value - slide.pipe_Pa) if slide.gas_Pa and slide.pipe_Pa else 0.0
     off_Pa = hypot(gauges.off_Pa, proven_Pa)
     if why in ("good", "burnt") and room_Pa < 1.98 * off_Pa:  # a hundredth for its marks
         word, case = "note" if lit_by == "guard" else "caution", "narrow"
-    if room_Pa < 0.99 * gauges.mark_Pa:
+    if _no_width(slide, gauges):
         word, case = "caution" if lit_by == "guard" else "stop", "no_width"
     jets, watched_s = slide.jet_gas_Pa, lighting_meter.watched_s
     proves = "any_jet" if slide.any_jet else "meter" if watched_s else "proves_jet" if slide.poor_jet else "poor_jet"

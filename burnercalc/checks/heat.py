@@ -13,6 +13,8 @@ from ..parts.firing import Firing
 from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
 from ..parts.hot_run import HotRun
+from ..parts.lighting_try import LightingTry
+from ..parts.lit_length import LitLength, run_m
 from ..parts.mixture import Mixture
 from ..parts.need import Need
 from ..parts.reached import Reached
@@ -44,6 +46,7 @@ DRIFT_K = (150 / 1.8, 400 / 1.8)
 LEAKS = 0.25  # of the heat to heat up, from which an opening is too large; common practice
 LATER = 0.1  # of the fire to heat up in time may lack: it heats up later, and harms nobody; common practice
 MUCH_LATER = 4.0  # times the time asked for, from which a day is planned wrong; common practice
+LIT_WELL, LIT_POORLY = 0.5, 1 / 3  # of the chamber's length, from which ends count as cold; common practice
 LARGE = 2.0  # times the need from which a burner counts as much larger than it must be; common practice
 # 1900 degF: chambers that run cooler (heat treating) do with less fire for their size; common practice.
 FORGING_K = 1311.0
@@ -294,7 +297,8 @@ def chamber_pressure_check(
     """The high end of the band and what is set besides."""
     slots = {"opening": opening_area, "as_set": chamber_back_pressure}
     enough = back_pressure.enough_m2
-    wide = "" if enough is None else "_enough"
+    alone = "" if chamber_back_pressure > 0 else "_alone"
+    wide = "_enough" if enough is not None else ""
     if back_pressure.opening_Pa is None:
         case = ("closed" if opening_area == 0 else "choked") + wide
         return verdict("stop", None, BLOWS_PA, case=case, cures=(WIDER,), enough=enough, most=MOST_PA, **slots)
@@ -308,8 +312,8 @@ def chamber_pressure_check(
         word,
         pressure,
         BLOWS_PA,
-        case=word if word == "good" else (word + wide,),
-        cures=(WIDER, LESS_FIRE) if wide else (("chamber_back_pressure", "lower"), WIDER),
+        case=word if word == "good" else (word + (wide or alone),),
+        cures=(WIDER, LESS_FIRE) if wide else (LESS_FIRE,) if alone else (("chamber_back_pressure", "lower"), WIDER),
         pressure=pressure,
         enough=enough,
         torches=TORCHES_PA,
@@ -531,9 +535,11 @@ def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamb
     )
 
 
-def heat_up_wait_check(fired_heat_up: FiredHeatUp, heat_up_time: float) -> Judged | None:
+def heat_up_wait_check(fired_heat_up: FiredHeatUp, lighting_try: LightingTry, heat_up_time: float) -> Judged | None:
     """As it is lit and turned up, against what was asked for, which high fire from the first would do. Later harms
-    nobody, so the middle counts; None where it never gets there, which others say."""
+    nobody, so the middle counts; None where it is not lit or never gets there, which others say."""
+    if lighting_try.waits_W is None:
+        return None
     takes, waits = (getattr(one, "value", one) for one in (fired_heat_up.time_s, fired_heat_up.waits_s))
     if takes is None or waits is None:
         return None
@@ -547,6 +553,25 @@ def heat_up_wait_check(fired_heat_up: FiredHeatUp, heat_up_time: float) -> Judge
         asked=heat_up_time,
         waits=waits,
         times=takes / heat_up_time,
+    )
+
+
+def lit_length_check(
+    lit_length: LitLength, chamber_shape: str, chamber_length: float, chamber_width: float
+) -> Judged | None:
+    """The middle counts: too little harms the work, nobody. None of a cylinder, in which the flame goes round."""
+    if chamber_shape != "box":
+        return None
+    share = lit_length.share
+    return judge(
+        share.value,
+        good=LIT_WELL,
+        note=LIT_POORLY,
+        stop=-inf,
+        share=share.value,
+        low=share.low,
+        high=share.high,
+        run=run_m(chamber_shape, chamber_length, chamber_width),
     )
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from ..constants import INH2O_PA
 from ..physics import back_pressure as physics
 from ..physics.band import Band
+from ..physics.chamber_walls import upright_wall_m2
 from ..physics.thermo import gas_density_kg_m3, mixture_mass_kg
 from .firing import Firing
 from .flame import Flame
@@ -51,6 +52,11 @@ def back_pressure(
     opening_depth: float,
     chamber_back_pressure: float,
     chamber_temperature: float,
+    chamber_shape: str,
+    chamber_length: float,
+    chamber_width: float,
+    chamber_height: float,
+    chamber_diameter: float,
 ) -> BackPressure:
     if flame.flue is None:
         return BackPressure(Band(0.0, 0.0, 0.0) if opening_area >= LEAST_M2 else None, None)
@@ -77,6 +83,15 @@ def back_pressure(
         enough_m2 = TOLD * physics.opening_for_pressure_m2(pressure_Pa=spared_Pa, **way(*ends[-1]))
         if firing_rate == "auto" and LEAST_M2 <= opening_area < enough_m2:
             enough_m2 = _followed_m2(enough_m2, opening_area, zone)
+    wall_m2 = upright_wall_m2(
+        box=chamber_shape == "box",
+        length_m=chamber_length,
+        width_m=chamber_width,
+        height_m=chamber_height,
+        diameter_m=chamber_diameter,
+    )
+    if enough_m2 is not None and enough_m2 > wall_m2:
+        enough_m2 = None
     return BackPressure(opening_Pa if opening_Pa and opening_Pa.value <= MOST_PA else None, enough_m2)
 
 

@@ -105,6 +105,11 @@ def flat_wall(*, area_m2, height_m, facing="vertical"):
     )
 
 
+def upright_wall_m2(*, box, length_m, width_m, height_m, diameter_m):
+    """The largest that an opening fits into: an upright wall of a box, an end of a cylinder that lies [m2]."""
+    return height_m * max(length_m, width_m) if box else pi / 4 * diameter_m**2
+
+
 def box_chamber(*, length_m, width_m, height_m, opening_area_m2=0.0):
     """All six walls of a box, inside sizes; heat through edges and corners by their shape factors.
 
