@@ -931,7 +931,7 @@ def test_rate_for_need_of_designs(texts, verdict):
 
 
 LONGER = (
-    "Heating up may take longer than 30 min: when the gas gives off its heat badly, it asks for more than the 450 "
+    "Heating up may take longer than 30 min: when the gas gives off its heat badly, it asks for more than the 447 "
     "Btu/h/in³ of chamber that burn well in one."
 )
 
@@ -945,7 +945,7 @@ LONGER = (
             nextafter(8e6, inf),
             4.99,
             "stop",
-            "Heating up in 4.99 min is out of reach: it asks for 447 Btu/h/in³ of chamber, and no more than 450 "
+            "Heating up in 4.99 min is out of reach: it asks for 447 Btu/h/in³ of chamber, and no more than 447 "
             "Btu/h/in³ burns well in one. Allow more time, or use a lighter lining.",
         ),
         (1.6e7, 60, "stop", None),
