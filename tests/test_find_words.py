@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from burnercalc import Design, solve, worker
+from burnercalc import Design, InputErrors, solve, worker
 from burnercalc.find import find, read_have, report
 from burnercalc.find.answer import _gives_up
 from burnercalc.find.score import BY_TERM, TOLD
@@ -81,6 +81,15 @@ def test_a_card_says_what_is_built_and_what_feeds_it(answers):
                 assert f"round pipe 6 in x 3/16 in, {d.show('body_depth')} long" in one["sizes"]
 
 
+def test_what_stands_beside_the_shopping_list_is_named(answers):
+    """ "180.00 besides" was two cylinders, ten lines further down in a fold."""
+    offer = answers["plates"].offers[0]
+    (more,) = (one for one in offer.buys if not one.key and one.price)
+    assert report.says(offer)[0].endswith(
+        f" ({offer.bill.listed:.2f} on the shopping list, besides {more.words} {more.price:.2f})"
+    )
+
+
 def test_nothing_is_given_up_that_nobody_would_notice(answers):
     """ "Most even heat" stood above "gives up 0.2 % from port to port instead of less than 0.1 %"."""
     for offer in (offer for answer in answers.values() for offer in answer.offers):
@@ -107,3 +116,39 @@ def test_a_purchase_tells_what_leaves_no_fault_and_what_is_spent_in_all(answers)
     said = report.as_text(answer)
     assert f"To spend in all then: {told['to_spend']}." in said
     assert f"The smallest found that leaves no fault: {told['whole']}." in said
+
+
+@pytest.mark.parametrize(
+    ("system", "entry", "offered"),
+    [
+        ("in", "tube: 3 1/2 sq x 3/16", "3 1/2 x 3 1/2 x 3/16 in"),
+        ("in", 'tube: 3-1/2" square, 3/16 wall', "3-1/2 x 3-1/2 x 3/16 in"),
+        ("in", "tube: 4x4 1/4 wall", "4x4 x 1/4 in"),
+        ("in", "tube: HSS 4x4x1/4", "4 x 4 x 1/4 in"),
+        ("in", "tube: 4 inch square tube", ""),  # nobody knows its wall
+        ("in", "tube: 4 x 4 x 10 ga", ""),  # nor is 10 an inch
+        ("in", "plate: 1/4 x 24 x 24", "1/4 in, 24 x 24 in"),
+        ("in", "regulator: 30", "30 psi"),
+        ("in", "regulator: 0-30", "0-30 psi"),
+        ("mm", "regulator: 2", "2 bar"),
+        ("in", "line: 7 in", "7 inH2O"),
+        ("in", "drill: 54", "#54"),  # the example itself, so it was never offered
+        ("in", "drill: mig tip 0.035", ""),
+        ("mm", "drill: 1,4", "1.4 mm"),
+        ("in", "board: 3/4 ply", "ply 3/4"),
+        ("in", "board: plywood 3/4", "ply 3/4"),
+        ("mm", "board: 18 mm", "ply 18 mm"),  # 4x4 was offered
+    ],
+)
+def test_the_words_of_a_yard_are_offered_as_sizes(system, entry, offered):
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"{entry}\nbuy: all", system)
+    assert [error.nearest for error in refused.value.errors] == [offered]
+    assert ("it is written like " in refused.value.errors[0].rule) == (not offered)
+    kind = entry.partition(":")[0]
+    assert not offered or read_have(f"{kind}: {offered}\nbuy: all", system)
+
+
+def test_a_blower_is_read_as_it_is_written_in_a_catalogue():
+    (piece,) = read_have('blower: 80 cfm @ 2" wc\nbuy: all').of("blower")
+    assert piece.texts == read_have("blower: 2 inH2O 80 cfm\nbuy: all").of("blower")[0].texts

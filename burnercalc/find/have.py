@@ -153,7 +153,8 @@ def read_have(text: str, system: str = "in") -> Have:
 
 def gathered(text: str, system: str = "in") -> tuple[Have, list[InputError]]:
     """What of a list can be read, and all that read_have refuses of it."""
-    given, errors = _entries(text)
+    given, unread = _entries(text)
+    errors = [_with_example(error, system) for error in unread]
     pieces: dict[str, tuple[Piece, ...]] = {}
     for kind, entries in given.items():
         if kind in KINDS:
@@ -163,13 +164,12 @@ def gathered(text: str, system: str = "in") -> tuple[Have, list[InputError]]:
                 if comma := re.search(r"\d,\d", entry):
                     at = comma.start() + 1
                     rule = "has a comma within a number: write a point there, or a blank after it"
-                    errors.append(
-                        InputError(kind, entry, rule, _offer(kind, [f"{entry[:at]}.{entry[at + 1 :]}"], system))
-                    )
+                    as_number = f"{entry[:at]}.{entry[at + 1 :]}"
+                    errors.append(_offering(kind, entry, rule, [as_number, f"{as_number} mm"], system))
                     continue
                 if len(entry) > LONGEST_ENTRY:
                     rule = f"must be at most {LONGEST_ENTRY} characters long"
-                    errors.append(InputError(kind, entry[:60], rule, KINDS[kind][1]))
+                    errors.append(_offering(kind, entry[:60], rule, [], system))
                     continue
                 try:
                     found.append(_READERS[kind](entry, _own(entry, system)))
@@ -183,8 +183,8 @@ def gathered(text: str, system: str = "in") -> tuple[Have, list[InputError]]:
     bad = {error.field for error in errors}
     for group in NEEDED if "buy" not in bad else ():  # what may be bought is not known then
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
-            errors.append(InputError(group[0], "nothing", "must be at hand, or may be bought", KINDS[group[0]][1]))
-    return Have(pieces, buy, mine), few([_with_example(error, system) for error in errors], "have")
+            errors.append(_offering(group[0], "nothing", "must be at hand, or may be bought", [], system))
+    return Have(pieces, buy, mine), few(errors, "have")
 
 
 def _dotted(kind: str, entry: str, system: str) -> str:
@@ -210,11 +210,11 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
         # 4x4 1/4, 100x100 4: the wall without its sign.
         wall = "[0-9]+/[0-9]+" if system == "in" else "[0-9]+"
         walled = f"{re.sub(rf'(?<=[0-9]) +(?={wall}$)', ' x ', entry)} {system}" if kind == "tube" else ""
-        offered = [several, entry.lower(), walled, error.nearest]
-        return InputError(kind, entry, error.rule, _offer(kind, offered, system))
+        offered = [several, entry.lower(), walled, *_in_words(kind, entry, system), _no_example(kind, error)]
+        return _offering(kind, entry, error.rule, offered, system)
     name = BY_KEY[error.field].label.lower()
     size, near = split_number(str(error.value)), split_number(error.nearest)
-    offered = [error.nearest]
+    offered = [*_in_words(kind, entry, system), _no_example(kind, error)]
     if size and near:
         # The number as typed, wherever it stands in the entry, in the measure of the nearest that works.
         typed = str(error.value)[: len(str(error.value)) - len(size[1])].strip()
@@ -228,18 +228,57 @@ def _of_entry(kind: str, entry: str, error: InputError, system: str) -> InputErr
         re.sub(r"\s*[a-z]+$", " in", entry) if system == "in" else "",
     ]
     as_meant.append(re.sub(r"^([0-9.]+)( to |-)([0-9.]+)", r"\3\2\1", entry))  # 30 to 0 psi
-    return InputError(kind, entry, f"{error.rule} ({name})", _offer(kind, [several, *as_meant, *offered], system))
+    return _offering(kind, entry, f"{error.rule} ({name})", [several, *as_meant, *offered], system)
+
+
+SIZE = r"(?:[0-9]+[ -])?[0-9]+/[0-9]+|[0-9]*\.?[0-9]+"
+TUBE_WORDS = r"[^0-9a-z]*\b(?:hss|steel|square|sq|rectangular|rect|box|tube|tubing|wall|thick|inch|inches|in|mm)\b"
+
+
+def _in_words(kind: str, entry: str, system: str) -> list[str]:
+    """What somebody may have meant who says it in the words of a yard, or leaves a unit to be understood."""
+    said = entry.lower().replace('"', " in")
+    sizes = re.findall(SIZE, said)
+    match kind:
+        case "tube" if not re.sub(rf"{TUBE_WORDS}|{SIZE}|[x*,.\s-]", "", said):
+            square = [sizes[0], *sizes] if len(sizes) == 2 and re.search(r"\bsq", said) else sizes
+            bare = re.sub(TUBE_WORDS, "", f" {said}").strip(" ,")
+            walled = re.sub(r"(?<=[0-9]) +(?=[0-9]+/[0-9]+$)", " x ", bare)  # 4x4 1/4 wall
+            return [f"{' x '.join(square)} {system}" if len(square) == 3 else f"{walled} {system}"]
+        case "plate" if len(sizes) == 3 and not re.sub(rf"{SIZE}|\b(in|inch|mm|plate)\b|[x*,\s]", "", said):
+            return [f"{sizes[0]} {system}, {sizes[1]} x {sizes[2]} {system}"]
+        case "regulator":
+            return [f"{entry} {'psi' if system == 'in' else 'bar'}"]
+        case "line":
+            return [re.sub(r"\s*(?:in|inch|inches)\b.*$", " inH2O", said)]
+        case "board" if len(sizes) == 1 and (system == "mm" or "ply" in said):
+            return [f"ply {sizes[0]}", f"ply {sizes[0]} mm"]
+        case "drill" if re.fullmatch("[0-9]+", said):
+            return [f"#{said}"]
+    return []
+
+
+def _no_example(kind: str, error: InputError) -> str:
+    """Its nearest that works, but not where that only shows how an entry is written."""
+    return "" if error.nearest == KINDS[kind][1] and error.rule != OF_WATER else error.nearest
+
+
+def _offering(kind: str, entry: str, rule: str, offered: Sequence[str], system: str) -> InputError:
+    """With the first that can stand in its place; where none can, how one is written."""
+    found = _offer(kind, offered, system)
+    error = InputError(kind, entry, rule, found or KINDS[kind][1])
+    return error if found else _with_example(error, system)
 
 
 def _offer(kind: str, offered: Sequence[str], system: str) -> str:
-    """The first that is offered and can stand as an entry, or as several; else how one is written."""
+    """The first that is offered and can stand as an entry, or as several; "" where none can."""
     for nearest in offered:
         ones = nearest.split("; ")
         if not all(map(str.strip, ones)):
             continue
         if all(_can_stand(kind, one, system) for one in ones):
             return nearest
-    return KINDS[kind][1]
+    return ""
 
 
 def _with_example(error: InputError, system: str) -> InputError:
@@ -480,7 +519,7 @@ def _blower(entry: str, system: str) -> Piece:
             shut, free = ("inH2O", "cfm") if system == "in" else ("mbar", "m3_h")
             typical = f"{kind[f'shut_{shut}']:g} {shut} {kind[f'free_{free}']:g} {free.replace('_', '/')}"
             raise InputError("blower", entry, BY_KIND, typical)
-    entry = re.sub(r"(?<=[A-Za-z0-9])\s+at\s+(?=[0-9.])", " ", entry)  # 60 cfm at 4 inH2O
+    entry = re.sub(r"(?<=[A-Za-z0-9])(?:\s+at\s+|\s*@\s*)(?=[0-9.])", " ", entry)  # 60 cfm at 4 inH2O
     if re.fullmatch(rf"{one},\s*{one}", entry.strip()):  # 3 inH2O, 80 cfm: no points of a curve
         entry = entry.replace(",", " ")
     if "," in entry:
@@ -508,7 +547,7 @@ def _blower(entry: str, system: str) -> Piece:
                 offers = first.nearest.split(" or ")
                 same = [text for text in offers if text.lower() == part.lower() and _taken(key, text, system)]
                 if same:  # 5 MBAR is no flow
-                    offer = _offer("blower", [entry.replace(part, same[0])], system)
+                    offer = _offer("blower", [entry.replace(part, same[0])], system) or KINDS["blower"][1]
                     raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer) from None
                 if first.nearest and len(offers) == 1:
                     meant.append((key, first))
@@ -520,7 +559,7 @@ def _blower(entry: str, system: str) -> Piece:
             found[key] = part
         if len(meant) == 1 and part not in found.values():  # 0.5 PSI can only be 0.5 psi
             key, first = meant[0]
-            offer = _offer("blower", [entry.replace(part, first.nearest)], system)
+            offer = _offer("blower", [entry.replace(part, first.nearest)], system) or KINDS["blower"][1]
             raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer)
     lacking = [key for key in plate if key not in found]
     if len(lacking) == len(plate):

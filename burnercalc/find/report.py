@@ -316,13 +316,12 @@ def says(offer: Offer) -> list[str]:
     batch, result = offer.design.batch_size, offer.result
     all_of_them = f" for all {batch}" if batch > 1 else ""
     said = {key: shown(BY_TERM[key], offer.terms[key]) for key in that_count(TOLD, result.design.chamber_shape)}
-    besides = offer.bill.to_spend - offer.bill.listed
-    spent, listed, more = (
-        units.show(each, "price", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed, besides)
+    spent, listed = (
+        units.show(each, "price", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed)
     )
-    said["money"] = f"{spent} to spend"
-    split = f" ({listed} on the shopping list, {more} besides)" if besides else ""
-    said["money"] += all_of_them + split
+    besides = [_thing(one, offer.design.reader) for one in offer.buys if not one.key and one.price]
+    split = f" ({listed} on the shopping list, besides {', '.join(besides)})" if besides else ""
+    said["money"] = f"{spent} to spend{all_of_them}{split}"
     set_h = result["hours_per_burner"] / 3600
     said["work"] += f"{all_of_them} ({set_h:.3g} h a burner by your hours, {PORT_S / 60:.0f} min a port, "
     said["work"] += f"{BAFFLE_HOLE_S / 60:.0f} min a hole of the baffle)"

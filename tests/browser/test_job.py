@@ -1076,6 +1076,7 @@ def test_a_job_gives_its_design_and_undo_gives_back_what_was_there(ready):
         ("lip", "set-setback"),
         ("fan cfm", "set-blower_free_flow"),
         ("weldin steps", "table-welding"),
+        ("cold day", "set-ambient_temperature"),
     ],
 )
 def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, found):
