@@ -102,8 +102,8 @@ def tools(
         "kiln" if kiln == "yes" else "oven",
         places=oven_places,
         temp=schedule.dry_K if kiln == "yes" else schedule.oven_temp_K,
-        length=body.length_m,
-        width=body.width_m,
+        length=body.length_m + (2 * steel.angle.width_m if body.round else 0.0),  # the bracket is on it already
+        width=body.width_m + 2 * steel.angle.width_m,
         height=body.block_thickness_m - body.grip_m + body.depth_m + inlet_length,
     )
     add("scale")
