@@ -716,6 +716,9 @@ def _days(result):
 
     rows = []
     for row, step in zip(days.rows, steps):
+        if never_lit(result) and step.key in ("fire", "test"):
+            rows.append((row[0], row[1], row[2], "-"))
+            continue
         heats = step.spells if step.key == "fire" else ()
         if len(heats) < 2:
             rows.append((row[0], row[1], starts(step.start), _lasts(row[3])))

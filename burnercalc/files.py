@@ -166,8 +166,8 @@ def calendar(result, link):
         )
         for step, (*_, watch, go_on), (title, do, caution, _) in told
     }
-    if build_sheet.never_lit(result):  # no test fire is made of it
-        del one["test"]
+    if build_sheet.never_lit(result):  # nothing of it is fired
+        del one["fire"], one["test"]
     events = _events(result, one) if result.design.batch_size == 1 else _batch_events(result, one)
     if stamp := foot.stamp(result):
         events = [replace(event, title=f"{stamp}: {event.title}") for event in events]

@@ -115,7 +115,7 @@ def _unbroken(text):
 def _test_fire(result):
     """What is told of it beside the calendar."""
     if never_lit(result):
-        return "DO NOT LIGHT: no test fire is planned, and the burner's own fire makes no heat of the first fire."
+        return "DO NOT LIGHT: neither first fire nor test fire is planned."
     time = _show(result, "test_fire_time")
     return f"A test fire, {time} by its lighting card, is made on the morning after the last heat."
 
@@ -286,7 +286,7 @@ def _sign_off(result, number):
     dated, ends = result.part("schedule").dated, result.part("batch").ends(number)
 
     def planned(step):
-        if step == "test" and never_lit(result):
+        if step in ("fire", "test") and never_lit(result):
             return "do not light"
         if step not in ends:
             return ""

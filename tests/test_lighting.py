@@ -883,6 +883,11 @@ def test_a_stop_of_another_room_is_told_with_one_voice(key):
         assert ("DO NOT LIGHT" in fire) == unlit == ("Its own burner only after that" not in fire)
         assert any("to light" in row[3] for row in r.tables["gas_train"].rows) == (not unlit)
         assert any("to light" in row[1] for row in r.tables["shopping"].rows) == (not unlit)
+        # A gauge reads nothing, and neither heats nor test fire have a day or a stage.
+        assert any("reads" in row[3] for row in r.tables["gas_train"].rows) == (not unlit)
+        fired = [row[2:6] for row in r.tables["days"].rows if row[1].startswith(("First fire", "Test fire"))]
+        assert (fired == [("do not light", 0.0, 0.0, "No flame, no gas.")] * 2) == unlit
+        assert any(row[4] for row in r.tables["drying"].rows) == (not unlit)
         paper = json.dumps([str(block) for block in traveller.blocks(r)])
         assert ("DO NOT LIGHT" in paper) == unlit == ("Light it by the lighting card only" not in paper)
         assert (units_shown(r, "lighting_gas_pressure") in paper) == (not unlit)

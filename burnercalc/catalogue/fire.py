@@ -334,10 +334,8 @@ STEPS = {
     "first "
     "time hotter is the test fire: hair cracks may come. Thermocouples as in the oven. Cool slowly, closed, till it "
     "takes the next charge cold.",
-    "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. By the stages to "
-    "{dry:rough_temperature}: in a "
-    "kiln, or under the chamber with a small torch or charcoal in its door and the burner's air at a trickle; no "
-    "hotter. Thermocouples as in the oven. Cool slowly too.",
+    "fire.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. A block that is cast already is dried in "
+    "the oven and waits; its first fire is one of the mended design.",
     "fire.watch": (
         "Hold, do not climb, at white wisps, sweat at ports or back, a mirror that fogs, a hiss or a tick. Hold"
         " at [250 °F|140 °C] between face and mid-depth. Stop, gas off and blower on, at thuds, flakes or "
@@ -377,6 +375,9 @@ STEPS = {
     "gauge and fill in the record.",
     "test.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. Prove switch and valve with air "
     "alone, no gas.",
+    "unlit": "do not light",
+    "watch.unlit": "No flame, no gas.",
+    "go_on.unlit": "The design is mended and its papers are printed anew.",
     "test.watch": "Every port alight within the seconds of the card; no pop, no roar in the box, no port dark. Else "
     "gas off at once.",
     "test.go_on": "Five of five lit, ten minutes without a pop at the fire that the record names; air switch and valve "

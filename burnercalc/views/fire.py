@@ -42,19 +42,29 @@ def _title(schedule, say, step):
     return say("heats", title=_text(say, step, "title"), heats="; ".join(heats))
 
 
-def days_table(schedule: Schedule, batch: Batch, kiln: str, say: Say) -> Rows:
+FIRES = ("fire", "test")  # none of what must not be lit
+
+
+def days_table(schedule: Schedule, batch: Batch, lighting: Lighting, kiln: str, stopped: bool, say: Say) -> Rows:
+    def unlit(step):
+        return step.key in FIRES and (stopped or lighting.waits_W is None)
+
     def go_on(step):
         return say("fire.go_on.kiln") if step.key == "fire" and kiln == "yes" else _text(say, step, "go_on")
 
     rows = tuple(
         (
-            number,
-            _title(schedule, say, step),
-            _start(schedule, say, step.start),
-            sum(_lasts_s(*spell) for spell in step.spells),
-            step.work_h * 3600,
-            _text(say, step, "watch"),
-            go_on(step),
+            (number, _text(say, step, "title"), say("unlit"), 0.0, 0.0, say("watch.unlit"), say("go_on.unlit"))
+            if unlit(step)
+            else (
+                number,
+                _title(schedule, say, step),
+                _start(schedule, say, step.start),
+                sum(_lasts_s(*spell) for spell in step.spells),
+                step.work_h * 3600,
+                _text(say, step, "watch"),
+                go_on(step),
+            )
         )
         for number, step in enumerate(batch.steps, 1)
     )
@@ -78,8 +88,8 @@ def care_table(
     dry_K = schedule.dry_K
 
     def text(step, what):
-        if unlit and what == "do" and step.key in ("fire", "test"):
-            return say(f"{step.key}.do.unlit", **({"dry": dry_K} if step.key == "fire" else {}))
+        if unlit and what == "do" and step.key in FIRES:
+            return say(f"{step.key}.do.unlit")
         if step.key == "strip" and what == "do" and face.round:
             return say("strip.do.round")
         if step.key == "fire" and what == "do":
@@ -100,7 +110,10 @@ def care_table(
     return tuple(tuple(text(step, what) for what in ("title", "do", "caution", "source")) for step in batch.steps)
 
 
-def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
+def drying_table(schedule: Schedule, lighting: Lighting, units: str, stopped: bool, say: Say) -> tuple:
+    """Stage by stage; of what must not be lit none after the oven."""
+    unlit = stopped or lighting.waits_W is None
+
     def ramp(stage):
         if not stage.ramp_K_s:
             return ""
@@ -108,7 +121,7 @@ def drying_table(schedule: Schedule, units: str, say: Say) -> tuple:
         return say("ramp_F", rate=K_h * 1.8) if units == "in" else say("ramp_K", rate=K_h)
 
     told = [(stage, "") for stage in schedule.stages if stage.name not in FIRED]
-    for number, heat in enumerate(schedule.in_heats, 1):
+    for number, heat in enumerate(() if unlit else schedule.in_heats, 1):
         told += [(stage, say("heat", number=number, heats=schedule.first_fire_heats)) for stage in heat]
     return tuple(
         (say(stage.name), ramp(stage), stage.temp_K, stage.hold_s, heat, written(stage.source, {}, units))

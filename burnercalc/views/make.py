@@ -322,12 +322,12 @@ def boards_table(boards: Boards, say: Say) -> Rows:
 
 
 def batch_days_table(batch: Batch, schedule: Schedule, lighting: Lighting, stopped: bool, say: Say) -> tuple:
-    """A row for each day on which something begins: what hands do, what goes into the oven, what is fired; no test
-    fire of what must not be lit.
+    """A row for each day on which something begins: what hands do, what goes into the oven, what is fired; nothing is
+    fired of what must not be lit.
 
     Where there are several pairs of hands it says which does what.
     """
-    left_out = {"air", "test"} if stopped or lighting.waits_W is None else {"air"}
+    left_out = {"air", "fire", "test"} if stopped or lighting.waits_W is None else {"air"}
     heat: Counter = Counter()
 
     def clock(minutes):
@@ -454,6 +454,7 @@ def shopping_table(
     block: Block,
     blower: Blower,
     gas: Gas,
+    lighting: Lighting,
     baffle_thickness: float,
     bag_mass: float,
     pin_stock_length: float,
@@ -462,6 +463,7 @@ def shopping_table(
     say: Say,
 ) -> tuple:
     """Every cost line as it is sold; the train's part by part. The prices are those of the cost lines."""
+    unlit = stopped or lighting.waits_W is None
     wood = Counter((one.stock, one.length_m, one.width_m) for one in boards.bought)
     sheet, entries = baffle_sheet.sheet, cost.entries(train, batch_size)
     fixing = {
@@ -506,7 +508,7 @@ def shopping_table(
     rows = []
     for entry in entries:
         if entry.part:
-            rows.append((say(f"{entry.key}.name"), sized(entry.part, say, stopped), entry.count, entry.price))
+            rows.append((say(f"{entry.key}.name"), sized(entry.part, say, unlit), entry.count, entry.price))
         else:
             words = sold[entry.key]() if entry.key in sold else say(f"{entry.key}.sold")
             rows.append((say(entry.line.name.case, **entry.line.name.slots), words, entry.count, entry.price))

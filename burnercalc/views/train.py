@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from ..catalogue.sentences import pipe_size
 from ..drawing.shapes import Line, Text, rectangle, shape_box
 from ..making import train as making
+from ..parts.lighting import Lighting
 from ..parts.train import BRANCHES, LOOSE, ON_BRANCH, Train
 from .view import Say, Shapes
 
@@ -20,8 +21,8 @@ def named(part, say: Say) -> str:
 
 def sized(part, say, stopped=False):
     slots, case = dict(part.slots), part.case
-    if stopped and case == "light":  # nothing tells at what to light what must not be lit
-        case = ""
+    if stopped and part.key in ("jet_gauge", "low_gauge"):  # nothing tells what they read on what must not be lit
+        return say("gauge.size.tube" if case.startswith("tube") else "gauge.size", scale=slots["scale"])
     if "sizes" in slots:
         *first, last = (pipe_size(size, say.unit_system) for size in slots["sizes"])
         slots["path"] = say("to").join((*(size.removesuffix(" in") for size in first), last))
@@ -48,13 +49,14 @@ def ended(part, say):
     return told[0] if len(told) == 1 else say("ends.alike" if told[0] == told[1] else "ends.two", **slots)
 
 
-def gas_train_table(train: Train, stopped: bool, say: Say) -> tuple:
+def gas_train_table(train: Train, lighting: Lighting, stopped: bool, say: Say) -> tuple:
+    unlit = stopped or lighting.waits_W is None
     return tuple(
         (
             number,
             say(part.stretch),
             named(part, say),
-            sized(part, say, stopped),
+            sized(part, say, unlit),
             ended(part, say),
             say(part.purpose),
             part.price,
