@@ -1,6 +1,7 @@
 """The words of a search: what it looked for, what a card says is built and fed, what a purchase leads to."""
 
 import json
+import re
 
 import pytest
 
@@ -8,6 +9,7 @@ from burnercalc import Design, InputErrors, solve, worker
 from burnercalc.find import find, read_have, report
 from burnercalc.find.answer import _gives_up
 from burnercalc.find.score import BY_TERM, TOLD
+from burnercalc.units import parse_quantity
 
 
 def test_the_page_s_search_leaves_what_is_mine():
@@ -70,7 +72,11 @@ def test_a_card_says_what_is_built_and_what_feeds_it(answers):
             d = offer.design
             assert f"; lip {d.show('setback')};" in one["sizes"]
             assert f"blower {d.show('blower_shutoff_pressure')} shut, {d.show('blower_free_flow')} free" in one["feed"]
-            assert f"jet {offer.result.part('jet').drill_name}, gas at {d.show('gas_pressure')} from " in one["feed"]
+            # With the drill that is sold: 15 psi was told where #52 takes 16.6 for high fire.
+            jet = offer.result.part("jet")
+            ((drill, pressure),) = re.findall(r"; jet (\S+), gas at (.+?) from ", one["feed"])
+            rate = jet.rate_through_W(jet.drill.diameter_m, parse_quantity(pressure, "gas_pressure", ""))
+            assert drill == jet.drill_name and rate == pytest.approx(offer.result["firing_rate_gross"], rel=0.005)
             many = f"{d.cylinder_count} cylinders" if d.cylinder_count > 1 else "a cylinder"
             fed = f"a line that holds {d.show('line_pressure')}" if name == "round" else f"{many} of {d.cylinder} lb"
             assert one["feed"].endswith(fed) and one["feed"] in report.as_text(answer)

@@ -365,7 +365,10 @@ def _feed(offer: Offer) -> str:
     if d.text("blower_curve"):
         air = f"of the curve {show('blower_curve')}"
     drill = f"jet {jet.drill_name}, " if jet.drill_name else ""
-    told = f"blower {air}; {drill}gas at {show('gas_pressure')}"
+    # Through the drill that is sold high fire takes another pressure than what was set.
+    needs = offer.result.answers["jet_gas_pressure"]
+    pressure = show("gas_pressure") if needs.value is None else units.show(needs.value, needs.dimension, d.reader)
+    told = f"blower {air}; {drill}gas at {pressure}"
     if offer.from_line:
         return f"{told} from a line that holds {show('line_pressure')}"
     many = d.cylinder_count > 1
