@@ -140,6 +140,13 @@ def test_many_ports_too_many_are_mended_by_rows_and_ports_at_once():
     assert {change.key for change in one.changes} == {"rows", "ports_per_row"}
 
 
+def test_what_two_changes_mend_takes_no_more():
+    """It took four: rows, low fire, firing rate and a thicker block."""
+    one = make_good(Design.from_texts({"low_fire": "15 %", "rows": "3"}))
+    assert len(bad(one.before)) >= 5 and not one.left and not bad(solve(from_link(one.link())[0]))
+    assert {change.key for change in one.changes} == {"low_fire", "rows"}
+
+
 def test_single_faults_are_mended_by_a_single_change(mended):
     """Each of these is one step from good, as its check says."""
     base = set(bad(solve(Design.from_texts({}))))

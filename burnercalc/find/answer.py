@@ -38,9 +38,12 @@ Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
 WAY_POLISH, MOST_WAYS, LONGER = 60, 2, 1.25  # times as long is another way
 MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
-    *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "block_thickness", "baffle_holes"),
-    "mix_pipe_length",
+    *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "setback", "grip", "edge_margin"),
+    *("block_thickness", "pin_depth", "corner_radius", "corner_drill", "cap_thickness", "mould_clearance"),
+    *("baffle_holes", "baffle_hole_diameter", "baffle_bend_angle", "mix_pipe_length", "mix_pipe_elbows"),
 )
+# Sizes of what lies there, of axes whose settings say more than that.
+SIZES = {"inlet": ("pipe", "inlet"), "mix pipe": ("pipe", "mix_pipe"), "jet": ("drill", "jet_drill")}
 FACE_KEYS = (  # in one of which those that are mended differ
     *("body_kind", "body_width", "body_depth", "port_diameter", "burner_count"),
     *("body_length", "rows", "ports_per_row", "pattern"),
@@ -414,6 +417,9 @@ def _mine(space: Space, node: Node) -> tuple[str, ...]:
             # A plate is cut to any width.
             cut = dict(one.texts).get("body_kind") == "plates"
             keys |= {key for key in axis.stock if not (cut and key in ("body_width", "body_depth"))}
+        kind, size = SIZES.get(axis.name, ("", ""))
+        if size and not one.buy and space.have.of(kind):
+            keys.add(size)
     return tuple(setting.key for setting in SETTINGS if setting.key in keys)
 
 

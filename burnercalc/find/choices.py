@@ -15,7 +15,8 @@ from ..catalogue.sentences import pipe_size
 from ..checks.make import FLOOR_M, PIN_STANDS
 from ..constants import INCH_M
 from ..design import Design, limits, parse_setting
-from ..making.stock import board, tube_inside_radius_m
+from ..making.mould import BASE_MARGIN_M
+from ..making.stock import Board, board, boards, tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
 from ..parts.lit_length import run_m
@@ -53,6 +54,7 @@ REGULATED, OF_LINE = {"in": (0.1, "psi"), "mm": (0.01, "bar")}, {"in": (0.1, "in
 # Moves between the sizes of the menus: of rate and low fire in percent, holes of a baffle, half inches or centimetres.
 RATE_STEPS, LOW_STEPS, HOLE_STEPS, LENGTH_STEPS = (-8, 8, -4, 4, -1, 1), (-5, 5), (-5, 5, -10, 10), (-2, 2, -1, 1)
 FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
+LIPS_TAKE = 0.5  # of the width at most, both together, where they are wider than they must be
 LIP_M, COVER_M, ROUND_RIM_M = INCH_M * 3 / 16, INCH_M * 3 / 8, INCH_M / 4
 
 
@@ -60,13 +62,15 @@ LIP_M, COVER_M, ROUND_RIM_M = INCH_M * 3 / 16, INCH_M * 3 / 8, INCH_M / 4
 class Option:
     """Texts for the settings of an axis. `buy`: what must be bought for it, in words; "" when it is at hand.
 
-    `price`: of what no setting of the design has a price for.
+    `price`: of what no setting of the design has a price for. `spare`: seldom better, so it is looked at beside what a
+    design chose, or when all else is.
     """
 
     texts: tuple[tuple[str, str], ...]
     buy: str = ""
     price: float = 0.0
     figures: tuple[tuple[str, float], ...] = ()
+    spare: bool = False
 
 
 @dataclass(frozen=True)
@@ -186,11 +190,9 @@ def long_enough(piece: Piece, design: Design) -> bool:
 
 def _box(a: Asked, piece: Piece, texts: Mapping[str, str], buy: str) -> Option:
     wall_m = parse_quantity(texts["wall"], "length", "wall")
-    corner_m = tube_inside_radius_m(wall_m) if texts["body_kind"] == "tube" else 0.0  # the lip is flat from there on
     return option(
         {
             **texts,
-            "setback": a.length(wall_m + corner_m + LIP_M),
             "grip": a.length(wall_m + COVER_M),
             "edge_margin": sold.EDGE_MARGIN[a.system],
         },
@@ -214,16 +216,30 @@ def _plates(a: Asked, piece: Piece, buy: str) -> Iterable[Option]:
 
 
 def _rounds(a: Asked, piece: Piece, buy: str) -> Iterable[Option]:
-    wall_m = parse_quantity(piece.texts["wall"], "length", "wall")
     made = _box(a, piece, piece.texts, buy)
-    rim = a.length(wall_m + a.start.cap_gap + ROUND_RIM_M)
-    texts = {**dict(made.texts), "setback": rim, "inlet_position": "centre"}
+    texts = {**dict(made.texts), "inlet_position": "centre"}
     texts.pop("body_length")  # that of the disc, given with the length
     for depth in ("4 in", "6 in") if a.system == "in" else ("100 mm", "150 mm"):
         yield Option(tuple({**texts, "body_depth": depth}.items()), buy, 0.0, made.figures)
 
 
 _BODIES = {"tube": _tube, "plate": _plates, "round": _rounds}
+
+
+def lip_options(a: Asked) -> Iterable[Option]:
+    """The narrowest that is flat where the block bears on it, and wider ones, which shade more of the box, as long as
+    they leave most of the width to the face."""
+    v = a.values
+    if v["body_kind"] == "pipe":
+        least_m = v["wall"] + a.start.cap_gap + ROUND_RIM_M
+    else:
+        least_m = v["wall"] + (tube_inside_radius_m(v["wall"]) if v["body_kind"] == "tube" else 0.0) + LIP_M
+    for wider in sold.WIDER_LIPS[a.system]:
+        lip = a.length(least_m + parse_quantity(wider, "length", "setback"))
+        if wider == sold.WIDER_LIPS[a.system][0] or (
+            2 * parse_quantity(lip, "length", "setback") <= LIPS_TAKE * v["body_width"]
+        ):
+            yield replace(option({"setback": lip}), spare=wider != sold.WIDER_LIPS[a.system][0])
 
 
 def length_options(a: Asked) -> Iterable[Option]:
@@ -371,19 +387,42 @@ def _from_stick_m(a: Asked) -> float:
 
 def port_options(a: Asked) -> Iterable[Option]:
     for piece in a.have.of("pins"):
-        yield option({**piece.texts, "pin_depth": _pin_depth(a, piece.texts["port_diameter"])})
+        yield option({**piece.texts, **_stood(a, piece.texts["port_diameter"])})
     if a.have.may_buy("pins"):
         for text in sold.PINS[a.system]:
-            yield option({"port_diameter": text, "pin_depth": _pin_depth(a, text)}, f"{text} pins")
+            yield option({"port_diameter": text, **_stood(a, text)}, f"{text} pins")
 
 
-def _pin_depth(a: Asked, diameter: str) -> str:
-    """As set; deeper, as far as the base leaves wood under them, for pins that would lean."""
+def _stood(a: Asked, diameter: str) -> dict[str, str]:
+    """Pin depth and base: as set; pins that would lean stand deeper, as far as the base leaves wood under them, and in
+    a thicker base where that is not enough."""
+    set_depth, set_base = (a.start.text(key) for key in ("pin_depth", "mould_base"))
     wanted_m = PIN_STANDS * parse_setting(BY_KEY["port_diameter"], diameter)
-    deepest_m = board(a.start.mould_base).thickness_m - FLOOR_M
+    if wanted_m <= a.start.pin_depth:
+        return {"pin_depth": set_depth, "mould_base": set_base}
+    base = set_base
+    if not {"mould_base", "pin_depth"} & a.have.mine.keys():
+        least_m = parse_setting(BY_KEY["pin_depth"], a.length(wanted_m)) + FLOOR_M
+        enough = [one for one in _bases(a) if one.thickness_m >= least_m - 1e-9]
+        if board(set_base).thickness_m < least_m - 1e-9 and enough:
+            base = min(enough, key=lambda one: one.thickness_m).name
+    deepest_m = board(base).thickness_m - FLOOR_M
     if min(wanted_m, deepest_m) <= a.start.pin_depth:
-        return a.start.text("pin_depth")
-    return min(a.length(wanted_m), a.length(deepest_m, up=False), key=partial(parse_setting, BY_KEY["pin_depth"]))
+        return {"pin_depth": set_depth, "mould_base": base}
+    depths = a.length(wanted_m), a.length(deepest_m, up=False)
+    return {"pin_depth": min(depths, key=partial(parse_setting, BY_KEY["pin_depth"])), "mould_base": base}
+
+
+def _bases(a: Asked) -> list[Board]:
+    """Boards that hold a base of this width in one piece: those at hand where none are bought, else those that are sold
+    by the reader's measures."""
+    own = {piece.texts["mould_board"] for piece in a.have.of("board")}
+    frame_m = 2 * (board(a.start.mould_board).thickness_m + BASE_MARGIN_M[a.system])
+    wide_m = a.values["body_width"] + a.start.mould_clearance + frame_m
+    wide = [one for one in boards() if not one.width_m or one.width_m >= wide_m - 1e-9]
+    if own and not a.have.may_buy("board"):
+        return [one for one in wide if one.name in own]
+    return [one for one in wide if one.name.endswith(" mm") == (a.system == "mm")]
 
 
 def grid_options(a: Asked) -> Iterable[Option]:
@@ -625,7 +664,7 @@ AXES = (
         "body",
         ("tube", "plate", "round"),
         (
-            *("body_kind", "body_width", "body_depth", "wall", "setback", "grip", "edge_margin"),
+            *("body_kind", "body_width", "body_depth", "wall", "grip", "edge_margin"),
             "inlet_position",
         ),
         body_options,
@@ -633,6 +672,7 @@ AXES = (
         middle,
         long=long_body,
     ),
+    Axis("lip", (), ("setback",), lip_options),
     Axis(
         "length",
         ("tube", "plate", "round"),
@@ -646,7 +686,7 @@ AXES = (
     Axis(
         "ports",
         ("pins",),
-        ("port_diameter", "pin_stock_length", "pin_depth"),
+        ("port_diameter", "pin_stock_length", "pin_depth", "mould_base"),
         port_options,
         ("port_diameter",),
         upper_middle,

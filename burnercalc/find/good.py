@@ -35,6 +35,8 @@ from .score import how_wrong, margin
 
 MOST_CHANGES, MOST_SOLVES = 8, 1200
 MOST_TIDYING, MOST_TELLING = 150, 150  # to make the changes fewer and smaller, and to say what was tried
+SOME = 3  # changes; one or two are looked for first of all
+PAIRS_SPARING, AGAIN_SPARING, MOST_SAME_WAY = 120, 120, 24  # to do the same by fewer settings; moves of two
 MEND_SOLVES = 300  # of one mending fault by fault
 AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it is begun again
 PINS_TRIED, MOST_FACES = 4, 3  # sizes of pins, and whole faces that are mended further
@@ -130,6 +132,7 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     """
     bench = _Bench(design, frozenset(mine), most)
     best = _looked_for(bench)
+    best = _of_fewer_settings(bench, best)
     bench.ends_at = bench.solves + MOST_TIDYING
     before: Changes | None = None
     while best != before:
@@ -621,6 +624,60 @@ def _fewer(bench: _Bench, changes: Changes) -> Changes:
 def _worth(bench: _Bench, changes: Changes) -> tuple[int, int]:
     stops, cautions = bench.rank(changes)
     return stops, cautions + bench.spoilt(changes)
+
+
+def _of_fewer_settings(bench: _Bench, changes: Changes) -> Changes:
+    """The same by fewer settings: one or two of these moved otherwise, or what is mended once more where one is not
+    moved. As they are where that is not found."""
+    changes, before = _fewer(bench, changes), None
+    while len(changes) >= SOME and changes != before:
+        before, worth = changes, _worth(bench, changes)
+        for look, most in ((_of_one_or_two, PAIRS_SPARING), (_without_one, AGAIN_SPARING)):
+            bench.most = bench.solves + most
+            for made in look(bench, changes):
+                if len(made) < len(changes) and bench.rank(made, worth) <= worth and _worth(bench, made) <= worth:
+                    changes = made
+                    break
+                if bench.spent:
+                    break
+            if changes != before:
+                break
+    return changes
+
+
+def _of_one_or_two(bench: _Bench, changes: Changes) -> Iterator[Changes]:
+    for count in (1, 2):
+        if count < len(changes):
+            for kept in combinations(changes, count):
+                yield from _same_way(bench, kept)
+
+
+def _without_one(bench: _Bench, changes: Changes) -> Iterator[Changes]:
+    """What is mended once more where one of these is not moved, those of the question first."""
+    for key, _ in sorted(changes, key=lambda change: change[0] not in QUESTION):
+        rest = tuple(change for change in changes if change[0] != key)
+        still = (QUESTION if not {one for one, _ in changes} & QUESTION else STAYS) | {key}
+        yield _fewer(bench, _mend(bench, rest, still))
+
+
+def _same_way(bench: _Bench, kept: Changes) -> Iterator[Changes]:
+    """One or two settings moved the way that they are, the nearest to how far they are first."""
+    texts = [_on_the_way(bench.base.design, key, text) for key, text in kept]
+    here = [each.index(text) if text in each else len(each) - 1 for (_, text), each in zip(kept, texts)]
+
+    def off(places: tuple[int, ...]) -> int:
+        return sum(abs(at - now) for at, now in zip(places, here))
+
+    for places in sorted(product(*map(range, map(len, texts))), key=off)[:MOST_SAME_WAY]:
+        yield tuple((key, each[at]) for (key, _), each, at in zip(kept, texts, places))
+
+
+def _on_the_way(design: Design, key: str, text: str) -> list[str]:
+    """Texts the way that a setting is moved; the one that it is moved to, where it has no steps."""
+    value, moved = design.value(key), parse_setting(BY_KEY[key], text)
+    if not all(isinstance(one, (int, float)) for one in (value, moved)):
+        return [text]
+    return list(texts_of(design, BY_KEY[key], "raise" if moved > value else "lower", CLOSE_STEPS)) or [text]
 
 
 def _smaller(bench: _Bench, changes: Changes) -> Changes:

@@ -77,6 +77,15 @@ QUOTES = str.maketrans(
     {**dict.fromkeys("\u201c\u201d\u2033", '"'), **dict.fromkeys("\u2018\u2019\u2032", "'"), "\ufeff": None}
 )
 BULLET = re.compile(r"[-*\u2022\u2013]\s+")  # of a list that came in a message
+# Units and words of an entry, which are the same in capitals; one that is not, such as MPA, is refused as ever.
+SPELLED = {
+    one.lower(): one
+    for one in (
+        *("in", "inch", "inches", "ft", "feet", "mm", "cm", "m", "cfm", "m3/h", "m\u00b3/h", "L/s", "inH2O"),
+        *("mbar", "bar", "Pa", "hPa", "kPa", "psi", "lb", "kg", "wc", "wg", "x", "to", "at"),
+    )
+}
+WORDS = re.compile(r"(?<![A-Za-z#])[A-Za-z]+\u00b3?[0-9]?(?:/[A-Za-z]|O)?(?![A-Za-z0-9])")
 LONGEST_ENTRY, MOST_ENTRIES = 1_000, 24
 LEAST_LIP_M = INCH_M * 3 / 16  # of steel inside the wall
 LEAST_WINDOW_M = INCH_M / 2
@@ -160,7 +169,7 @@ def gathered(text: str, system: str = "in") -> tuple[Have, list[InputError]]:
         if kind in KINDS:
             found = []
             for entry in entries[:MOST_ENTRIES]:
-                entry = _dotted(kind, entry, system)
+                entry = _dotted(kind, _spelled(kind, entry), system)
                 if comma := re.search(r"\d,\d", entry):
                     at = comma.start() + 1
                     rule = "has a comma within a number: write a point there, or a blank after it"
@@ -185,6 +194,13 @@ def gathered(text: str, system: str = "in") -> tuple[Have, list[InputError]]:
         if not any(kind in pieces or kind in buy or kind in bad for kind in group):
             errors.append(_offering(group[0], "nothing", "must be at hand, or may be bought", [], system))
     return Have(pieces, buy, mine), few(errors, "have")
+
+
+def _spelled(kind: str, entry: str) -> str:
+    """Units in capitals as they are written; names of stuff and boards are read in any case."""
+    if kind in ("bag", "board") or len(entry) > LONGEST_ENTRY:
+        return entry
+    return WORDS.sub(lambda word: SPELLED.get(word[0].lower(), word[0]), entry)
 
 
 def _dotted(kind: str, entry: str, system: str) -> str:
@@ -538,29 +554,17 @@ def _blower(entry: str, system: str) -> Piece:
         raise neither
     found: dict[str, str] = {}
     for part in filter(None, both.groups()):
-        meant: list[tuple[str, InputError]] = []
         for key in plate:
             try:
                 _setting(key, part, system)
             except (InputError, InputErrors) as refused:
                 first = refused.errors[0]
-                offers = first.nearest.split(" or ")
-                same = [text for text in offers if text.lower() == part.lower() and _taken(key, text, system)]
-                if same:  # 5 MBAR is no flow
-                    offer = _offer("blower", [entry.replace(part, same[0])], system) or KINDS["blower"][1]
-                    raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer) from None
-                if first.nearest and len(offers) == 1:
-                    meant.append((key, first))
                 if "must be" in first.rule and "number" not in first.rule:  # of the right kind, out of range
                     raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})") from None
                 continue
             if key in found:
                 raise InputError("blower", entry, f"must have one {BY_KEY[key].label.lower()}", KINDS["blower"][1])
             found[key] = part
-        if len(meant) == 1 and part not in found.values():  # 0.5 PSI can only be 0.5 psi
-            key, first = meant[0]
-            offer = _offer("blower", [entry.replace(part, first.nearest)], system) or KINDS["blower"][1]
-            raise InputError("blower", entry, f"{first.rule} ({BY_KEY[key].label.lower()})", offer)
     lacking = [key for key in plate if key not in found]
     if len(lacking) == len(plate):
         raise neither
@@ -570,14 +574,6 @@ def _blower(entry: str, system: str) -> Piece:
         whole = " ".join({**found, key: TYPICAL[key][system][0]}[one] for one in plate)
         raise InputError("blower", entry, TYPICAL[key][system][1], whole)
     return Piece("blower", entry, {**found, "blower_curve": ""})
-
-
-def _taken(key: str, text: str, system: str) -> bool:
-    try:
-        _setting(key, text, system)
-    except (InputError, InputErrors):
-        return False
-    return True
 
 
 def _drill(entry: str, system: str) -> Piece:

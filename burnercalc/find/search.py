@@ -188,7 +188,7 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by:
         for one in beam:
             likely = space.likely(one, by) if space.menu(one) else 0.0
             for at, choice in enumerate(space.menu(one)):
-                kid = space.child(one, choice, hopeful)
+                kid = None if choice.spare else space.child(one, choice, hopeful)
                 if kid is not None and (kid.level == last or space.menu(kid)):
                     # What can hardly be lit comes after all that can.
                     best.append(((space.weak(kid), kid.rank(weights)), abs(at - likely), kid))
@@ -220,12 +220,12 @@ def _kids(space: Space, node: Node, hopeful: Hopeful = lambda node: True) -> Ite
 def _best_first(space: Space, weights: Mapping[str, float], found: Found) -> None:
     """Best first with the best so far as the bound.
 
-    While the best has a fault, deeper first among equals; then what the levels below add is taken to be what they add
-    to the best.
+    What is spare comes when all else is looked at. While the best has a fault, deeper first among equals; then what the
+    levels below add is taken to be what they add to the best.
     """
     best = found.best(weights)
     bound = best.rank(weights) if best else None
-    heap: list[tuple[int, int, float, float, int, Node]] = []
+    heap: list[tuple[bool, int, int, float, float, int, Node]] = []
     serial = 0
     adds = _adds(space, best, weights) if best and found.good(best) else None
 
@@ -237,7 +237,8 @@ def _best_first(space: Space, weights: Mapping[str, float], found: Found) -> Non
         stops, cautions, sum_ = node.rank(weights)
         serial += 1
         likely = (sum_ + adds[node.level + 1], -node.level) if adds else (-node.level, sum_)
-        heappush(heap, (stops, cautions, *likely, serial, node))
+        spare = any(one.spare for one in node.chosen)
+        heappush(heap, (spare, stops, cautions, *likely, serial, node))
 
     push(space.root)
     while heap:
@@ -316,9 +317,12 @@ def _climb(
 ) -> Iterator[Node]:
     """Each that is better than the one before: by looks, or settled."""
     tried = 0  # axes since the last that bettered it
-    # What is chosen last is moved first, as it costs least; but a stop is most often undone by another low fire.
+    # What is chosen last is moved first, as it costs least; but a stop is most often undone by another low fire, and
+    # hardly anything by another lip.
     free = [at for at, axis in enumerate(space.axes) if axis.name not in held]
-    order = sorted(free, key=lambda at: (not best.stops or space.axes[at].name != "low fire", -at))
+    order = sorted(
+        free, key=lambda at: (not best.stops or space.axes[at].name != "low fire", space.axes[at].name == "lip", -at)
+    )
     while tried < len(order):
         hopeful = _below(rank(best, weights, kind, by_looks), weights, kind)
         for node in _neighbours(space, best, order[0], hopeful):
@@ -377,7 +381,8 @@ def followed(space: Space, model: Node) -> Node | None:
 def _neighbours(
     space: Space, node: Node, at: int, hopeful: Hopeful = lambda node: True, most: int = 2 * NEAR
 ) -> Iterator[Node]:
-    """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone; the nearest first.
+    """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone; the nearest first, and
+    what is spare only for one with faults of its own.
 
     Ranks only grow with depth, so what is not `hopeful` on the way is left.
     """
@@ -387,7 +392,8 @@ def _neighbours(
         if kid is None:
             return
         parent = kid
-    menu = space.menu(parent)
+    faulty = not node.words.keys() <= space.root.words.keys()
+    menu = [one for one in space.menu(parent) if faulty or not one.spare or one == node.chosen[at]]
     here = menu.index(node.chosen[at]) if node.chosen[at] in menu else 0
     for one in sorted(menu, key=lambda other: abs(menu.index(other) - here))[1 : most + 1]:
         kid = space.child(parent, one, hopeful)

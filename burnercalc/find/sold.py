@@ -50,5 +50,9 @@ BLOCKS = {"in": ("1 1/2 in", "2 in", "2 1/2 in", "3 in", "4 in"), "mm": ("40 mm"
 PRESSURES = {"in": ("5 psi", "10 psi", "15 psi", "20 psi"), "mm": ("0.35 bar", "0.7 bar", "1 bar", "1.4 bar")}
 LOW_FIRES = ("60 %", "50 %", "40 %", "30 %", "25 %", "20 %", "15 %")
 BAFFLE_HOLE = {"in": "3/8 in", "mm": "9.5 mm"}
+WIDER_LIPS = {
+    "in": ("0 in", "1/8 in", "1/4 in", "1/2 in"),
+    "mm": ("0 mm", "3 mm", "6 mm", "12 mm"),
+}  # than they must be
 EDGE_MARGIN = {"in": "1/4 in", "mm": "6 mm"}
 STICK = {"in": "20 ft", "mm": "6 m"}  # the longest that is sold of tube

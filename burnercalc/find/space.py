@@ -221,6 +221,8 @@ class Space:
                 found = fitting or [replace(one, texts=_over(one.texts, kept), buy="", price=0.0) for one in found]
                 found = found or [self._as_set(axis)]
             node.menu = list({one.texts: one for one in reversed(found)}.values())[::-1]
+            if all(one.spare for one in node.menu):  # the lip that is mine
+                node.menu = [replace(one, spare=False) for one in node.menu]
         return node.menu
 
     def _asking(self, node: Node) -> Asked:
@@ -267,8 +269,11 @@ class Space:
         return made
 
     def _child(self, node: Node, one: Option) -> Node | None:
-        self.counts.another()
         level = node.level + 1
+        if one.spare or not any(
+            other.spare for other in node.menu or ()
+        ):  # what only stands beside the spare is no choice
+            self.counts.another()
         try:
             values = {**node.values, **{key: _value(key, text) for key, text in one.texts}}
         except (InputError, InputErrors):
@@ -353,7 +358,15 @@ class Space:
         return Design.from_texts(node.texts)
 
     def altered(self, node: Node, texts: Mapping[str, str], hopeful: Hopeful = lambda node: True) -> Node | None:
-        """The whole node with other texts, on the menu or not; None where a rule refuses it or it is not `hopeful`."""
+        """The whole node with other texts, on the menu or not, of what is on no axis too; None where a rule refuses it
+        or it is not `hopeful`."""
+        if beside := {key: text for key, text in texts.items() if key not in self.decided_at}:
+            try:
+                start = self.start.changed(beside)
+            except InputErrors:
+                return None
+            other = Space(start, self.have, self.axes, self.counts, self)
+            return other.altered(node, {key: text for key, text in texts.items() if key not in beside}, hopeful)
         made: Node | None = self.root
         for axis, one in zip(self.axes, node.chosen):
             if made is not None:
