@@ -365,8 +365,8 @@ class Space:
                 start = self.start.changed(beside)
             except InputErrors:
                 return None
-            other = Space(start, self.have, self.axes, self.counts, self)
-            return other.altered(node, {key: text for key, text in texts.items() if key not in beside}, hopeful)
+            space = Space(start, self.have, self.axes, self.counts, self)
+            return space.altered(node, {key: text for key, text in texts.items() if key not in beside}, hopeful)
         made: Node | None = self.root
         for axis, one in zip(self.axes, node.chosen):
             if made is not None:
