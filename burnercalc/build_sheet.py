@@ -315,7 +315,7 @@ def _window(result):
         + f"Window {_show(result, 'window_length')} by {_show(result, 'window_width')}: drill four holes of "
         f"{d.show('corner_drill')} first, centres {_show(result, 'corner_drill_inset')} in from its edges, then cut "
         f"straight from hole to hole, but for a bridge of {units.show(steel.bridge_m, 'length', d.reader)} in the "
-        "middle of each long side: it stays until both caps are on."
+        "middle of both cuts along the body: it stays until both caps are on."
     )
 
 

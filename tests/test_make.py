@@ -135,7 +135,7 @@ def test_cut_list_of_a_tube(default):
     assert [row[8] for row in rows] == [
         "the body",
         "both ends, set in flush",
-        "along each long side",
+        "along each side",
         "back of the body",
         "between inlet and block",
     ]
@@ -148,6 +148,15 @@ def test_cut_list_of_a_tube(default):
         "40 holes",
     ]
     assert rows[4][7] == close((8.5 * 3.988744 - 40 * math.pi / 4 * 0.375**2) / 16 * IN**3 * STEEL, 1e-6)
+
+
+def test_no_way_is_called_long_that_is_short():
+    """A cap of a body 10 in wide and 3 in deep is longer across; `Cap, long way 2 19/32 in` stood beside 9 19/32 in."""
+    r = solved(body_length="8 in", body_width="10 in", body_depth="3 in", ports_per_row="5")
+    assert r["cap_length"] < r["cap_width"] and r["mould_inside_length"] < r["mould_inside_width"]
+    labels = [r.answers[key].label for key in ("cap_length", "mould_inside_length")]
+    assert labels == ["Cap, front to back", "Mould inside, along the body"]
+    assert not any("long side" in row[8] for row in r.tables["cut_list"].rows)
 
 
 def test_the_cut_list_names_the_piece_that_the_inlet_goes_through():

@@ -224,8 +224,8 @@ def test_window_plan():
         'Thick line: the side that becomes the face, 9" by 4"',
         'Thin line: window, 7 3/4" by 2 3/4"; the lip is 5/8" all round',
         'Broken lines: the tube\'s corners end here, radius 3/8" outside, 3/16" inside',
-        "Leave a bridge of 1/2 in in the middle of both long cuts, between the marks, until the caps are on: the body "
-        "springs."]  # fmt: skip
+        "Leave a bridge of 1/2 in in the middle of both cuts along the body, between the marks, until the caps are on: "
+        "the body springs."]  # fmt: skip
     spans = {round(abs(x2 - x1) + abs(y2 - y1), 4) for x1, y1, x2, y2 in lines(window, "dimension")}
     assert 0.8125 in spans
 

@@ -127,8 +127,8 @@ DRAWINGS = (
             "corner": "Broken lines: the tube's corners end here, radius {outside} outside, {inside} inside",
             "drill": "1. drill four holes of {drill}",
             "cut": "2. cut from hole to hole",
-            "bridge": "Leave a bridge of {bridge:length} in the middle of both long cuts, between the marks, until "
-            "the caps are on: the body springs.",
+            "bridge": "Leave a bridge of {bridge:length} in the middle of both cuts along the body, between the marks, "
+            "until the caps are on: the body springs.",
         },
         room="make",
     ),

@@ -163,7 +163,7 @@ STEEL_ANSWERS = (
         "cap_length",
         "steel.cap_length_m",
         "length",
-        "Cap, long way",
+        "Cap, front to back",
         meaning="Size of an end cap, or of a disc of a round body.",
         formula="outside of the body, less two walls and two gaps where it is set in",
         inputs=CAP,
@@ -460,7 +460,7 @@ CAST_ANSWERS = (
         "mould_inside_length",
         "mould.inside_length_m",
         "length",
-        "Mould inside, long way",
+        "Mould inside, along the body",
         meaning="Inside length of the mould; a round one: the hole.",
         formula="outside of the body + mould clearance",
         inputs=("body_length", "mould_clearance"),
@@ -527,7 +527,7 @@ CAST_ANSWERS = (
         "length",
         "Cross-bar, from the face",
         meaning="How far from its face two bars as long as the frame are clamped to the body, one along each "
-        "long side. When they lie on the frame, the body is at its mark.",
+        "side. When they lie on the frame, the body is at its mark.",
         formula="mould height - (block thickness - grip)",
         inputs=("mould_height", "block_thickness", "grip"),
         source=TAKE_OFF,
@@ -1706,7 +1706,7 @@ STEEL_PIECES = {
     "bracket flat.where": "under each bracket angle, from behind the cross-bars",
     "bracket flat.note": "carries the angle out: the body is too short",
     "bracket": "bracket angle",
-    "bracket.where.box": "along each long side",
+    "bracket.where.box": "along each side",
     "bracket.where.round": "round the pipe, at the quarters",
     "bracket.note.box": _SLOTS,
     "bracket.note.round": _HOLE,
@@ -1802,7 +1802,7 @@ MOUNTING_WORDS = {
     "depth.in": f"{_FLUSH}the body stands {{deep:length}} deep in it.",
     "depth.out": f"{_FLUSH}the body ends {{deep:length}} outside it, the block between wrapped in fibre.",
     "bracket": "Bracket",
-    "bracket.box": "{count} angles of {leg:size} x {leg:size} x {thick:length}, one along each long side of the body: "
+    "bracket.box": "{count} angles of {leg:size} x {leg:size} x {thick:length}, one along each side of the body: "
     f"{_SLOTS}. {_CARRIED}",
     "bracket.round": "{count} pieces of angle of {leg:size} x {leg:size} x {thick:length}, {length:length} long, at "
     f"the quarters of the pipe: {_HOLE}. {_CARRIED}",
