@@ -375,8 +375,8 @@ def _welding(result):
     mounting = result.tables["mounting"]
     return [
         Heading("Welding", 2),
+        Caution(_care(result, "weld")),  # before the work, on its page
         plain(result.tables["welding"], result.design.reader, ("number", "when", "do"), "rll"),
-        Caution(_care(result, "weld")),
         Heading(mounting.title, 2),
         plain(mounting, result.design.reader, ("what", "how"), "ll"),
     ]

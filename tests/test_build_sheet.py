@@ -504,6 +504,8 @@ def test_what_the_flat_is_too_wide_for_is_told_on_paper():
     said = "Rip the flat to width, along the piece: side plate 72 mm (24), end cap 71.2 mm (24)."
     assert said in str(build_sheet.blocks(result, "", 190, 250))
     assert "Rip the flat" not in str(build_sheet.blocks(solved(caps="on"), "", 190, 250))
+    paper = str(build_sheet.blocks(result, "", 190, 250))  # the caution on zinc stood behind the work, over the page
+    assert paper.index("No zinc") < paper.index("long seams")
     # One sheet is enough for both moulds, of whose wood "2 of 1 sheet" was told.
     (mould,) = (row for row in result.tables["shopping"].rows if row[0] == "mould")
     assert mould[1:3] == ("in all 1 of ply 18 mm, 1220 mm x 610 mm", 2) and len(result.tables["boards"].rows) == 1
