@@ -176,7 +176,7 @@ function show(reply) {
   const asked = make("p", "help", `Found ${reply.asked[0][0].toLowerCase()}${reply.asked.join(" ").slice(1)}`);
   asked.id = "found-for";
   asked.dataset.asked = reply.asked.join(" ");
-  byId("find-list").replaceChildren(asked, ...head, ...designs.map((one, at) => card(one, at ? best : null)), ...(reply.few ? [make("p", "", reply.few)] : []),
+  byId("find-list").replaceChildren(asked, ...head, ...designs.map((one, at) => card(one, at ? best : null, !at && way.length > 0)), ...(reply.few ? [make("p", "", reply.few)] : []),
     make("p", "source", `${proven}: ${counts.judged} of ${counts.most} steps judged, ${counts.solved} design${counts.solved === 1 ? "" : "s"} worked out whole.`), ranked);
   sayFoundFor();
   explain(byId("find-list"));
@@ -194,7 +194,8 @@ const faults = (list) => make("ul", "faults", ...list.map(({ label, verdict, tex
 
 const capital = (words) => words[0].toUpperCase() + words.slice(1);
 
-function card(found, best) {
+// `best`: what it may be put beside; `told`: its faults stand above.
+function card(found, best, told) {
   const heading = capital(found.title);
   const record = { name: capital(found.best_in[0]), link: found.link, got: found.got };
   const image = make("img", "face");
@@ -215,7 +216,7 @@ function card(found, best) {
     ...line("To spend", found.says[0].replace(" to spend", "")), folded,
     ...line("It has", found.says.slice(1).join("; ")),
     ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.not_good.length ? "" : found.limited_by),
-    ...(found.not_good.length ? [faults(found.not_good)] : []),
+    ...(told ? line("In the way", "what is told above") : found.not_good.length ? [faults(found.not_good)] : []),
     make("p", "row", button("Open", () => open(found.settings, found.mine, found.got), "main"),
       button("Compare", () => compare(record), "small"),
       ...(best ? [button("Beside the first", () => compare(record, { ...best, name: capital(best.name) }), "small")] : []),

@@ -15,6 +15,12 @@ from burnercalc.link import beside, to_link
 SHOP = {"tube": "3 1/2 x 3 1/2 x 3/16 in, 8 ft", "pins": "9/32 in", "blower": "3 inH2O 80 cfm"}
 BAD = "#v=2&blower_shutoff_pressure=0.5inH2O&low_fire=80%25"
 
+REST = (  # of so small a shop every design is looked at soon
+    "burner_count=1; firing_rate=100 kBtu/h; low_fire=40 %; body_length=9 in; pattern=staggered; ports_per_row=9; "
+    "block_thickness=2-1/2 in; inlet=2; baffle_holes=40; mix_pipe=1-1/2; mix_pipe_length=18 in; cylinder=100; "
+    "cylinder_count=2; port_diameter=1/4 in"
+)
+
 
 @pytest.fixture
 def context(chromium):
@@ -160,12 +166,7 @@ def test_what_is_wrong_is_named_row_by_row_and_nothing_is_lost(page):
 def test_what_is_mine_and_at_odds_with_the_list_is_let_go_by_a_button(page, site):
     """Sizes that opening a found design has marked bind no later search; those that somebody marked do."""
     open_ready(page, f"{site}#v=2&body_width=3-1/2in&body_depth=3-1/2in&mine=rows,body_width,body_depth")
-    rest = (
-        "burner_count=1; firing_rate=100 kBtu/h; low_fire=40 %; body_length=9 in; pattern=staggered; ports_per_row=9; "
-        "block_thickness=2-1/2 in; inlet=2; baffle_holes=40; mix_pipe=1-1/2; mix_pipe_length=18 in; cylinder=100; "
-        "cylinder_count=2; port_diameter=1/4 in; blower_shutoff_pressure=4 inH2O; blower_free_flow=60 cfm"
-    )  # of so small a shop every design is looked at soon
-    open_find(page, tube="4 x 4 x 3/16 in", mine=rest)
+    open_find(page, tube="4 x 4 x 3/16 in", mine=f"{REST}; blower_shutoff_pressure=4 inH2O; blower_free_flow=60 cfm")
     page.tap("#find-go")
     let_go = page.get_by_role("button", name="Mine no longer: look again")
     let_go.wait_for()
@@ -187,6 +188,22 @@ def test_what_is_mine_and_at_odds_with_the_list_is_let_go_by_a_button(page, site
         "() => document.querySelector('#find-list .found:not([hidden])')?.innerText.includes('tube 3 1/2')"
     )
     assert "5 rows" in page.locator("#find-list .found").first.inner_text()
+
+
+def test_a_purchase_is_let_be_bought_and_looked_for_again_by_one_button(page):
+    """The list had to be unfolded, the field found, the purchase typed and the button scrolled to."""
+    open_find(page, tube="4 x 4 x 3/16 in", blower="0.5 inH2O 5 cfm", mine=f"{REST}; rows=5")
+    assert not page.is_checked("#buy-blower")
+    page.tap("#find-go")
+    let_buy = page.get_by_role("button", name="Let it be bought, and look again")
+    let_buy.wait_for()
+    said, card = page.locator("#find-list").inner_text(), page.locator("#find-list .found").first.inner_text()
+    assert "To spend in all then: " in said and "Blower: stop." in said
+    assert "Blower: stop." not in card and "In the way: what is told above" in card  # once is enough
+    let_buy.tap()
+    page.wait_for_function("() => document.getElementById('find-status').textContent.endsWith(' found.')")
+    assert page.is_checked("#buy-blower")
+    assert "Good" in page.locator("#find-list .found").first.inner_text().splitlines()
 
 
 def test_the_list_is_kept_and_travels_as_a_file(page, tmp_path):
