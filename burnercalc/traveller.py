@@ -212,7 +212,7 @@ def _weights(result):
         Table(
             ("What", "By the design", FOUND_WHEN),
             (
-                ("Before casting, with inlet and baffle", _show(result, "burner_steel_mass"), ""),
+                ("Before casting, with inlet, baffle, bracket", _show(result, "burner_steel_mass"), ""),
                 *((*row, "") for row in _weighed(result)),
                 ("As stripped, wet, pins in, at most", _show(result, "burner_wet_mass"), ""),
                 ("Warm, the last evening", "", ""),

@@ -97,6 +97,9 @@ def test_it_is_weighed_when_the_calendar_has_hands(default):
     """Morning and evening of one day are before the warmth, or hours into it: the night tells that it is dry."""
     text = words(read(default, "traveller-letter")[0])
     assert "Warm, the last evening Warm, the morning after 0.5 % from the evening" in text
+    assert (
+        f"with inlet, baffle, bracket {default['burner_steel_mass'] / LB:.1f} lb" in text
+    )  # the bracket is welded on before it is cast
 
 
 def test_wax_of_a_long_body_stands_where_it_is_cast(default):
