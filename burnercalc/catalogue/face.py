@@ -283,7 +283,7 @@ ANSWERS = (
     Answer(
         "block_face",
         "hot_block.face_low_K",
-        "temperature",
+        "rough_temperature",
         "Block's face, low fire",
         meaning="Temperature of the hot block's face with the lips of its ports, at low fire; they may glow.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
@@ -293,7 +293,7 @@ ANSWERS = (
     Answer(
         "port_wall_high",
         "hot_block.wall_high_K",
-        "temperature",
+        "rough_temperature",
         "Port wall, high fire",
         meaning="Mean temperature of a port's wall in the hot block, at high fire.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
@@ -303,7 +303,7 @@ ANSWERS = (
     Answer(
         "port_wall_low",
         "hot_block.wall_low_K",
-        "temperature",
+        "rough_temperature",
         "Port wall, low fire",
         meaning="Mean temperature of a port's wall in the hot block, at low fire.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
@@ -314,7 +314,7 @@ ANSWERS = (
     Answer(
         "port_exit_high",
         "hot_block.exit_high_K",
-        "temperature",
+        "rough_temperature",
         "Mixture leaving the ports, high fire",
         meaning="Temperature of the mixture where it leaves the ports of the hot block, at high fire.",
         formula="mixture in the box + what the wall of the port gives it",
@@ -324,7 +324,7 @@ ANSWERS = (
     Answer(
         "port_exit_low",
         "hot_block.exit_low_K",
-        "temperature",
+        "rough_temperature",
         "Mixture leaving the ports, low fire",
         meaning="Temperature of the mixture where it leaves the ports of the hot block, at low fire: the "
         "hotter, the sooner it flashes back.",
@@ -335,7 +335,7 @@ ANSWERS = (
     Answer(
         "block_rim",
         "hot_block.rim_low_K",
-        "temperature",
+        "rough_temperature",
         "Block at the steel's face, low fire",
         meaning="Temperature of the hot block level with the steel's face, at low fire; the steel that it grips"
         " is cooler.",
@@ -346,7 +346,7 @@ ANSWERS = (
     Answer(
         "block_back",
         "hot_block.back_low_K",
-        "temperature",
+        "rough_temperature",
         "Back of the block, low fire",
         meaning="Temperature of the hot block on its side towards the box, at low fire.",
         formula="fin of refractory between the glow on its face and the mixture that cools its ports",
@@ -356,7 +356,7 @@ ANSWERS = (
     Answer(
         "lip_steel",
         "hot_block.lip_K",
-        "temperature",
+        "rough_temperature",
         "Steel lip",
         meaning="Temperature of the steel that grips the block, hot all through, at low fire; the high end is "
         "with the chamber left empty.",
@@ -392,7 +392,7 @@ ANSWERS = (
     Answer(
         "wetted_limit",
         "hot_block.wetted_K",
-        "temperature",
+        "rough_temperature",
         "Hottest that still mixture may touch",
         meaning="Temperature that parts touched by mixture at rest must stay below, or it may light by itself.",
         formula="80 % of the auto-ignition temperature in degC",
@@ -402,7 +402,7 @@ ANSWERS = (
     Answer(
         "soak_back",
         "soaking.back_K",
-        "temperature",
+        "rough_temperature",
         "Back of the block after shut-down",
         meaning="Hottest that it gets when the blower stops with the gas, after low fire.",
         formula="block, box and chamber cooling together, no air through the ports",
@@ -412,7 +412,7 @@ ANSWERS = (
     Answer(
         "soak_steel",
         "soaking.steel_K",
-        "temperature",
+        "rough_temperature",
         "Steel box after shut-down",
         meaning="Hottest that it gets when the blower stops with the gas, after low fire.",
         formula="block, box and chamber cooling together, no air through the ports",
@@ -422,7 +422,7 @@ ANSWERS = (
     Answer(
         "soak_mixture",
         "soaking.mixture_K",
-        "temperature",
+        "rough_temperature",
         "What stands in the box after shut-down",
         meaning="Hottest that air or mixture in it gets when the blower stops with the gas, after low fire.",
         formula="block, box and chamber cooling together, no air through the ports",
@@ -661,12 +661,13 @@ CHECKS = (
         harm="danger",
         source=FIN & RIM,
         cases={
-            "good": "The port wall is set to {set:temperature}. By its block it gets {wall:temperature} at low fire.",
-            "caution": "The port wall is set to {set:temperature}, but by its block it gets {wall:temperature} at low "
-            "fire. Flashback when hot is judged by what is set: leave it on auto unless you measured it there.",
-            "stop": "The port wall is set to {set:temperature}, but by its block it gets {wall:temperature} at low "
-            "fire. Flashback when hot is judged by what is set, so it may run back where that is called good: leave "
-            "it on auto.",
+            "good": "The port wall is set to {set:temperature}. By its block it gets {wall:rough_temperature} at low "
+            "fire.",
+            "caution": "The port wall is set to {set:temperature}, but by its block it gets {wall:rough_temperature} "
+            "at low fire. Flashback when hot is judged by what is set: leave it on auto unless you measured it there.",
+            "stop": "The port wall is set to {set:temperature}, but by its block it gets {wall:rough_temperature} at "
+            "low fire. Flashback when hot is judged by what is set, so it may run back where that is called good: "
+            "leave it on auto.",
         },
         cures=(("port_wall_temperature", "raise"),),
     ),
@@ -685,11 +686,11 @@ CHECKS = (
             "caution": "At low fire the steel box gets {box:rough_temperature}, maybe {most:rough_temperature} left "
             "empty; above {good:rough_temperature} paint and gaskets go and the mixture in it warms. Make the block "
             "thicker or of a lighter refractory, the lip wider, or keep low fire higher.",
-            "may_light": "The steel that grips the block may get {lip_most:temperature}, above {wetted:temperature}: "
-            "mixture that stands there may light by itself.",
-            "stop": "At low fire the steel that grips the block gets {lip:temperature}, above {wetted:temperature}: "
-            "mixture that stands there may light by itself. Make the block thicker or of a lighter refractory, the "
-            "lip wider, or keep low fire higher.",
+            "may_light": "The steel that grips the block may get {lip_most:rough_temperature}, above "
+            "{wetted:rough_temperature}: mixture that stands there may light by itself.",
+            "stop": "At low fire the steel that grips the block gets {lip:rough_temperature}, above "
+            "{wetted:rough_temperature}: mixture that stands there may light by itself. Make the block thicker or of a "
+            "lighter refractory, the lip wider, or keep low fire higher.",
         },
         cures=(
             ("block_thickness", "raise"),
@@ -728,14 +729,15 @@ CHECKS = (
         harm="danger",
         source=SOAKING & IGNITION,
         cases={
-            "good": "If the blower stops with the gas, what stands in the box gets {mixture:temperature} at most, "
-            "below the {wetted:temperature} that still mixture may touch.",
-            "mixture": "If the blower stops with the gas, what stands in the box gets {mixture:temperature}, above the "
-            "{wetted:temperature} that still mixture may touch.",
-            "back": "If the blower stops with the gas, the back of the block gets {back:temperature}, and from "
-            "{ignition:temperature} mixture lights by itself.",
-            "stop": "If the blower stops with the gas, what stands in the box gets {mixture:temperature}, and from "
-            "{ignition:temperature} mixture lights by itself. Make the block thicker or of a lighter refractory.",
+            "good": "If the blower stops with the gas, what stands in the box gets {mixture:rough_temperature} at "
+            "most, below the {wetted:rough_temperature} that still mixture may touch.",
+            "mixture": "If the blower stops with the gas, what stands in the box gets {mixture:rough_temperature}, "
+            "above the {wetted:rough_temperature} that still mixture may touch.",
+            "back": "If the blower stops with the gas, the back of the block gets {back:rough_temperature}, and from "
+            "{ignition:rough_temperature} mixture lights by itself.",
+            "stop": "If the blower stops with the gas, what stands in the box gets {mixture:rough_temperature}, and "
+            "from {ignition:rough_temperature} mixture lights by itself. Make the block thicker or of a lighter "
+            "refractory.",
             "left": "Left empty at low fire, the chamber drifts to {left:temperature}; shut down then, this holds.",
             "after": "Let the blower run on for {run_on:time} after the gas is shut. If the power fails, shut the gas "
             "at the cock, stand aside and let it cool. Nobody blows into it: the blower purges it before relighting.",
@@ -753,13 +755,14 @@ CHECKS = (
         harm="damage",
         source=FIN & RIM & STEEL_HEAT,
         cases={
-            "good": "The steel that grips the block gets {lip:temperature}, {most:temperature} at most; it keeps its "
-            "strength to {good:temperature}.",
-            "caution": "The steel that grips the block gets {lip:temperature}, maybe {most:temperature}; above "
-            "{good:temperature} it weakens and grows away from the block. Make the block thicker or of a lighter "
-            "refractory, or the lip wider.",
-            "stop": "The steel that grips the block gets {lip:temperature}; above {scales:temperature} it scales away "
-            "and lets go of the block. Make the block thicker or of a lighter refractory, or the lip wider.",
+            "good": "The steel that grips the block gets {lip:rough_temperature}, {most:rough_temperature} at most; it "
+            "keeps its strength to {good:rough_temperature}.",
+            "caution": "The steel that grips the block gets {lip:rough_temperature}, maybe {most:rough_temperature}; "
+            "above {good:rough_temperature} it weakens and grows away from the block. Make the block thicker or of a "
+            "lighter refractory, or the lip wider.",
+            "stop": "The steel that grips the block gets {lip:rough_temperature}; above {scales:rough_temperature} it "
+            "scales away and lets go of the block. Make the block thicker or of a lighter refractory, or the "
+            "lip wider.",
         },
         cures=(
             ("block_thickness", "raise"),
@@ -868,9 +871,9 @@ TABLES = (
         "How hot block and box get, hot all through",
         (
             Column("place", "Place", "word"),
-            Column("high", "High fire", "temperature"),
-            Column("low", "Low fire", "temperature"),
-            Column("after", "Blower stopped with the gas", "temperature"),
+            Column("high", "High fire", "rough_temperature"),
+            Column("low", "Low fire", "rough_temperature"),
+            Column("after", "Blower stopped with the gas", "rough_temperature"),
         ),
         source=FIN & RIM & SOAKING,
         words={
