@@ -1672,3 +1672,11 @@ def test_a_comma_between_two_settings_that_are_mine_is_named():
     because = [("must end with its unit: because of the pins is too much", "1/4 in")]
     assert told("port_diameter = 1/4 in, because of the pins") == because
     assert told("rows = 4, because") == [("must be a number alone: because is too much", "4")]
+
+
+def test_the_score_is_told_in_short_with_the_weights_that_were_set():
+    said = report.score_words(weights_of({}))
+    assert len(said.split()) < 50 and all(term.kind in said for term in TERMS) and "times" not in said
+    said = report.score_words(weights_of({"money": "3", "days": "0"}))
+    assert "cheapest (3 times)" in said and "shortest days" not in said
+    assert "points" not in report.score_words(weights_of({term.key: "0" for term in TERMS}))

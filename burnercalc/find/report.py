@@ -42,12 +42,16 @@ def given_text(fault: Fault) -> str:
 
 
 def score_words(weights: Mapping[str, float]) -> str:
-    """The score, in one sentence."""
-    parts = " + ".join(f"{weights[term.key]:g} for each {term.measure}" for term in TERMS)
+    """The score, in short: what a point is of each kind stands where the weights are set."""
+    kinds = [
+        term.kind if weights[term.key] == 1 else f"{term.kind} ({weights[term.key]:g} times)"
+        for term in TERMS
+        if weights[term.key]
+    ]
+    points = f", then by points for {', '.join(kinds)}" if kinds else ""
     return (
-        f"Ranked by fewest stops, then fewest cautions, then fewest points: {parts}. Beside the best stand those that "
-        "are better in their kind by a twentieth at least, or by a day. A heat-up that takes longer than asked "
-        "is told on the card, and counts nothing."
+        f"Ranked by fewest stops, then fewest cautions{points}. Beside the best stand those that are better in their "
+        "kind by a twentieth or a day."
     )
 
 

@@ -942,6 +942,9 @@ def test_the_page_on_paper_says_the_verdict_on_the_whole_design_and_keeps_its_dr
     seen = ready.locator("#live-in_chamber").bounding_box()
     printed = pages(ready.pdf(path=tmp_path / "heat.pdf", format="A4"))
     assert "DO NOT BUILD" in printed[0].text
+    margin = dict.fromkeys(("top", "bottom", "left", "right"), "15mm")
+    printed = pages(ready.pdf(path=tmp_path / "heat.pdf", format="A4", margin=margin))
+    assert "Chamber length" in printed[0].text  # the chapter begins on the sheet that has its verdict
     ready.emulate_media(media="print")
     drawn, below = (
         ready.locator(part).bounding_box() for part in ("#live-in_chamber", "#chapter-heat .settings >> nth=0")
