@@ -49,7 +49,7 @@ def answers(result, keys):
         key: {
             "value": a.value,
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
-            **({"brief": a.brief} if a.band else {}),
+            **({"brief": f"up to {a.shown(a.band[1])}" if a.declared.at_most else a.brief} if a.band else {}),
             **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
             **({"idle": True} if result.idle(a) else {}),
         }

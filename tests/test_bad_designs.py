@@ -283,7 +283,7 @@ BAD = [
         "a closed chamber",
         {"opening_area": "0 in2"},
         "chamber_pressure",
-        "nowhere to let the smoke out",
+        "nowhere to let the burnt gas out",
         {"opening_area": "7 in2"},
     ),
     (

@@ -512,20 +512,20 @@ def test_way_out_for_the_smoke():
     assert smoke(0.51 * IN_H2O, 6 * inch2)[0] == "stop"  # 0.4845 likely: harm lies on the side of the high end
     assert smoke(0.49 * IN_H2O, 6 * inch2)[0] == "caution"
     found = smoke(0.03 * IN_H2O, None, set_Pa=0.5 * IN_H2O)
-    assert found[0] == "stop" and found[3].endswith("Take away what holds the smoke back.")
+    assert found[0] == "stop" and found[3].endswith("Take away what holds the burnt gas back.")
     found = smoke(0.03 * IN_H2O, None, set_Pa=0.2 * IN_H2O)
     assert (found[0], found[4]) == ("caution", (("chamber_back_pressure", "lower"), ("opening_area", "raise")))
     assert found[3] == (
         "The chamber stands 0.23 in H₂O above the shop, 0.2 in H₂O of it by the back pressure you set: from 0.1 in H₂O "
-        "flame and carbon monoxide blow out of every joint. Take away what holds the smoke back."
+        "flame and carbon monoxide blow out of every joint. Take away what holds the burnt gas back."
     )
     for area, enough, text in (
-        (0.0, 6, "A closed chamber has nowhere to let the smoke out. Give it an opening of 6 in² or more."),
-        (0.0, None, "A closed chamber has nowhere to let the smoke out. Give it an opening."),
-        (0.1, 6, "An opening of 0.1 in² is as good as none: more than 20 in H₂O would have to push the smoke out. Open "
-         "6 in² or more."),
-        (0.1, None, "An opening of 0.1 in² is as good as none: more than 20 in H₂O would have to push the smoke out. "
-         "Open it wider."),
+        (0.0, 6, "A closed chamber has nowhere to let the burnt gas out. Give it an opening of 6 in² or more."),
+        (0.0, None, "A closed chamber has nowhere to let the burnt gas out. Give it an opening."),
+        (0.1, 6, "An opening of 0.1 in² is as good as none: more than 20 in H₂O would have to push the burnt gas out. "
+         "Open 6 in² or more."),
+        (0.1, None, "An opening of 0.1 in² is as good as none: more than 20 in H₂O would have to push the burnt gas "
+         "out. Open it wider."),
     ):  # fmt: skip
         found = smoke(None, enough and enough * inch2, area * inch2)
         assert found[0] == "stop" and found[3] == text and found[4] == (("opening_area", "raise"),)

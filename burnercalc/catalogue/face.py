@@ -458,7 +458,7 @@ ANSWERS = (
         "power",
         "Flashback rate, hot",
         meaning="Firing rate below which the flame can enter ports in a hot block: there slow mixture arrives "
-        "preheated, at a lip too hot to quench it. Keep above the upper end of its band, which is for a"
+        "preheated, at a lip too hot to quench it. Keep above the upper end of its range, which is for a"
         " mixture 0.03 off and a chamber left empty at low fire.",
         formula="as cold, at the mixture's temperature at the exit, wall gradient at flashback x 2 to 4 for the hot "
         "lip",
@@ -479,8 +479,9 @@ ANSWERS = (
         "holding.flashback_W",
         "power",
         "Flashback rate",
-        meaning="Below this fire the flame can run back into the ports, cold or hot, whichever comes first as you "
-        "turn down.",
+        meaning="Below this fire the flame most likely runs back into the ports, cold or hot, whichever comes first as "
+        "you turn down. Below the upper end of its range it may: keep low fire above that.",
+        at_most=True,
         formula="the larger of the cold and the hot rate",
         inputs=("flashback_firing_rate_cold", "flashback_firing_rate_hot"),
         source=FLASHBACK & HOT_LIP,

@@ -38,6 +38,7 @@ class Answer:
         if_auto    {answer: setting} of those inputs that go in only where that setting is auto
         may_lack   none says that the design has no such thing: it is not shown then
         digits     significant ones that it is told with, wherever it is told
+        at_most    whether its band's upper end, "up to", is what is told where there is room for one figure
         instead    the answer of the same thing in another measure that is shown in its place, where it has a value
     """
 
@@ -54,6 +55,7 @@ class Answer:
     if_auto: Mapping[str, str] = field(default_factory=dict)
     instead: str = ""
     may_lack: bool = False
+    at_most: bool = False
     room: str = ""
     digits: int = 3
 

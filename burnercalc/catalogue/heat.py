@@ -534,6 +534,7 @@ REACHED_ANSWERS = (
         "Temperature reached at high fire, empty",
         meaning="Temperature of the walls when all burners stay at high fire with nothing inside. The lining "
         "must stand it when the smith looks away.",
+        at_most=True,
         formula="temperature at which walls and opening lose what the gas leaves in the chamber",
         inputs=AT_RATE,
         source=ZONE,
@@ -868,25 +869,25 @@ CHECKS = (
     Check(
         "chamber_pressure",
         "pressure",
-        "Way out for the smoke",
+        "Way out for the burnt gas",
         harm="danger",
         source=ORIFICE & PRACTICE,
         cases={
-            "closed": "A closed chamber has nowhere to let the smoke out. Give it an opening.",
-            "closed_enough": "A closed chamber has nowhere to let the smoke out. Give it an opening of {enough:area} "
-            "or more.",
+            "closed": "A closed chamber has nowhere to let the burnt gas out. Give it an opening.",
+            "closed_enough": "A closed chamber has nowhere to let the burnt gas out. Give it an opening of "
+            "{enough:area} or more.",
             "choked": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to push "
-            "the smoke out. Open it wider.",
+            "the burnt gas out. Open it wider.",
             "choked_enough": "An opening of {opening:area} is as good as none: more than {most:pressure} would have to "
-            "push the smoke out. Open {enough:area} or more.",
+            "push the burnt gas out. Open {enough:area} or more.",
             "good": "The chamber stands {pressure:pressure} above the shop; from [0.1 in H₂O|0.25 mbar] flame blows "
             "out of every joint.",
             "caution": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it by the back "
             "pressure you set: from [0.1 in H₂O|0.25 mbar] flame and carbon monoxide blow out of every joint. Take "
-            "away what holds the smoke back.",
+            "away what holds the burnt gas back.",
             "stop": "The chamber stands {pressure:pressure} above the shop, {as_set:pressure} of it by the back "
             "pressure you set: from {torches:pressure} no joint is tight, and flame and carbon monoxide shoot out of "
-            "door and joints. Take away what holds the smoke back.",
+            "door and joints. Take away what holds the burnt gas back.",
             "caution_alone": "The chamber stands {pressure:pressure} above the shop: from [0.1 in H₂O|0.25 mbar] "
             "flame and carbon monoxide blow out of every joint. No opening in its walls is enough for so much fire. "
             "Burn less, or make the chamber larger.",

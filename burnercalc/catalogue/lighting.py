@@ -62,8 +62,8 @@ RESTS_ON = (
     "blowers",
     "burner_count",
 )
-# What may forbid it: no way out for the smoke, no way to low fire, nothing that holds it in burnt gas, walls that glow
-# too late or never.
+# What may forbid it: no way out for the burnt gas, no way to low fire, nothing that holds it there, walls that glow too
+# late or never.
 FORBIDS = ("chamber_pressure", "chamber_back_pressure", "low_fire", "lit_by", "chamber_temperature", "heat_up_waits")
 
 SET = (
@@ -103,19 +103,25 @@ RUNS_BACK = (
 # By how much, in a check: as the gauge tells it, and as fire.
 WINDOW = (
     "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet. From {gas_least:gas_pressure} to "
-    "{gas_most:gas_pressure}, {least:power 2} to {most:power 2}, "
+    "{gas_most:gas_pressure}, which is {least:power 2} to {most:power 2}, "
 )
 HAND = (
     "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Before jet, blower "
-    "and slide are proven it may be {first_least:.2f} to {first_most:.2f}: the first time go by the flame, needle from "
-    "shut. Then prove the pressure in the test fire. "
+    "and slide are proven it may be {first_least:.2f} to {first_most:.2f}: the first time go by the flame, needle "
+    "opened from shut. Then prove the pressure in the test fire. "
 )
 FINER = "Read the gas by a finer gauge, or by a sloping gauge; larger ports hold more."
 FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
-LOSES = "In it one cold port alone holds no more than {alone_least:power 2} to {alone_most:power 2}, "
-TOGETHER = "many side by side more; nobody has measured how much. "
-TOO_MUCH = "many side by side more, with a torch {torch:power 2} for sure; nobody has measured how much. "
-TRY = "Gas shut {hiss:time 2} after the first hiss, {hand:time 1} for the hand: {let_in:percent 0} of the chamber; "
+LOSES = (
+    "In it the flame is sure only up to {alone_least:power 2} to {alone_most:power 2} for the whole burner, by what "
+    "one cold port alone holds. "
+)
+TOGETHER = "Many side by side hold more; nobody has measured how much. "
+TOO_MUCH = TOGETHER + "With a torch {torch:power 2} is sure. "
+TRY = (
+    "Not alight {hiss:time 2} after the first hiss: gas off, {hand:time 1} more for the hand. What was let in by then "
+    "fills {let_in:percent 0} of the chamber: "
+)
 COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
@@ -383,7 +389,7 @@ ANSWERS = (
             "no_room": NEVER + "Even rich it runs back below {flash:power 2} and lifts above {lift:power 2}.",
             "too_slow": NEVER + "Even at high fire it can run back into the ports.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit.",
-            "closed": NEVER + "There is no way out for the smoke, or too small a one.",
+            "closed": NEVER + "There is no way out for the burnt gas, or too small a one.",
             "no_flame": NEVER
             + "The mixture of low and high fire, {ratio:.2f}, may not burn: from {lean:.2f} to {rich:.2f} it does.",
             "pressure": NEVER
@@ -411,15 +417,15 @@ CHECKS = (
         cases={
             "good": WINDOW + "it does not run back at a lip that glows.",
             "note": WINDOW
-            + "and no further, it does not run back at a lip that glows: set it exactly. Pop or flutter: gas off.",
+            + "it does not run back at a lip that glows. Beyond that it may: set it exactly. Pop or flutter: gas off.",
             "caution": WINDOW + RUNS_BACK + "Larger ports or a thicker block leave room.",
             "caution_large": WINDOW + RUNS_BACK + "Smaller ports, or fewer of them, leave room.",
             "low_line": "Under {easy:gas_pressure} one mark of a sloping gauge, [0.02 in|0.5 mm] of water, is much of "
             "it: set it by a fine needle valve, no draught, and nothing else on the line turned on or off meanwhile. "
             "More or larger ports take more gas to light.",
             "holds": "Nor does it lift in fresh air.",
-            "lifts": "With this mark and gauge it may lift in fresh air from {lifts:power 2} on: the torch in front "
-            "holds it from the first second.",
+            "lifts": "But in fresh air it may lift from {lifts:power 2} on, as near as mark and gauge set it: the "
+            "torch in front holds it from the first second.",
             "itself": FILLS + "In it the flame holds as well.",
             "torch_hand": FILLS
             + LOSES
@@ -443,8 +449,8 @@ CHECKS = (
             "the main flame shuts the gas in 1 s, 4 s at most. Gas fills the chamber in {fills:time 2}. More ports "
             "hold more.",
             "closed": NEVER
-            + "There is no way out for the smoke, or too small a one: it comes back through every joint and into the "
-            "burner. Make the opening larger.",
+            + "There is no way out for the burnt gas, or too small a one: it comes back through every joint and into "
+            "the burner. Make the opening larger.",
             "no_flame": NEVER + "The mixture of low and high fire, {ratio:.2f} as a hand sets it, may not burn: from "
             "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. Bring "
             "the mixture nearer to 1.",
@@ -524,8 +530,9 @@ CHECKS += (
             "no_width": NEVER
             + "It would be from {gas_least:gas_pressure} to {gas_most:gas_pressure}: less than a mark "
             "of its gauge, {mark:gas_pressure}, and no hand sets that. " + FINER,
-            "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, {jet_low:.2f} to {jet_high:.2f}.",
-            "no_pressure": "Through jets of {jet_low:.2f} to {jet_high:.2f}, all common, it takes "
+            "any_jet": "At {gas:gas_pressure} it holds whatever its jet is: jet coefficient {jet_low:.2f} to "
+            "{jet_high:.2f}.",
+            "no_pressure": "Through jets with a coefficient of {jet_low:.2f} to {jet_high:.2f}, all common, it takes "
             "{jet_least:gas_pressure} to {jet_most:gas_pressure}, and no one pressure holds with all of them.",
             "meter": "So it is set by the meter of the house at once, while the lip is dark: nothing else on it, "
             "{volume:gas_volume} in {fast} to {slow} s. Then that pressure counts.",
@@ -601,11 +608,11 @@ CHECKS += (
         harm="danger",
         source=LIGHTING,
         cases={
-            "good": "One valve before the other, as the card has it, the mixture goes from {least:.2f} to "
-            "{most:.2f} between them. The rate stays at {margin:.2f} times that at which a flame runs "
+            "good": "Turned one valve after the other, as the card has it, the mixture goes from {least:.2f} to "
+            "{most:.2f} on the way. The rate stays at {margin:.2f} times that at which a flame runs "
             "back into a lip that glows, or more.",
-            "as_lit": "One valve before the other, as the card has it, it comes hardly nearer to running back than "
-            "when it is lit. The rate is {margin:.2f} times that at which a flame runs back into a "
+            "as_lit": "Turned one valve after the other, as the card has it, it comes hardly nearer to running back "
+            "than when it is lit. The rate is {margin:.2f} times that at which a flame runs back into a "
             "lip that glows, or more.",
             "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
             "lip that glows; that is as near as a hand sets it. Turned down to it with the walls just "
@@ -647,8 +654,9 @@ CHECKS += (
             "8 h].",
             "mean": "A working day's {day:gas_share 2} allow that for so long, and none after[|; in the EU the "
             "day's mean is {eu_day:gas_share 2}].",
-            "alarm": "An alarm keeps silent so long up to {silent:gas_share 2}, which takes {quiet:air_flow 2}. With "
-            "less it may sound before the walls glow: then gas off, and out.",
+            "alarm": "An alarm may keep silent that long up to {silent:gas_share 2}: its silence proves nothing. To "
+            "stay below that takes {quiet:air_flow 2} of fresh air. With less it may sound before the walls glow: "
+            "then gas off, and out.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
     ),
@@ -712,7 +720,7 @@ WORDS = {
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
     "set.do.stopped": "DO NOT LIGHT. A check stops this design: mend it first.",
-    "set.do.closed": "DO NOT LIGHT. There is no way out for the smoke, or too small a one: it comes back "
+    "set.do.closed": "DO NOT LIGHT. There is no way out for the burnt gas, or too small a one: it comes back "
     "through every joint and into the burner.",
     "set.do.no_flame": "DO NOT LIGHT. The mixture of low and high fire may not burn: turned down to it the fire goes "
     "out, and gas fills the chamber.",

@@ -968,7 +968,8 @@ MONEY_ANSWERS = (
         "cost.work_each_s",
         "time",
         "Hours a burner, as you set",
-        meaning="Work in one burner of the batch by your four hours, the moulds shared. A search adds time for each "
+        meaning="Work in one burner of the batch, by the hours you set for steel, mould, "
+        "casting and finishing, the moulds shared. A search adds time for each "
         "port and baffle hole.",
         formula="hours of each burner + hours of the moulds / burners",
         inputs=("hours_weld", "hours_mould", "hours_cast", "hours_finish", "batch_size", "moulds_made"),

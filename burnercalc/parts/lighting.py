@@ -33,7 +33,7 @@ WAITS = ("dim", "long", "long_stand", "cool")  # ways that the wait for the wall
 @dataclass(frozen=True)
 class Lighting(LightingTry):
     """As LightingTry, None where it must not be lit. `way` is then, if none of LightingTry: closed (no way out for the
-    smoke), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), pressure (a fire
+    burnt gas), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), pressure (one
     asks for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
     (no order of the valves leads to low or high fire), air (no shop and no hood bring what its carbon monoxide needs,
     the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or hand

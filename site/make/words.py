@@ -21,7 +21,7 @@ DANGERS = {
         "decides.",
     ),
     "make": (
-        "Never weld or fire galvanised steel: its smoke makes you ill. Mixing, drilling and rasping castable raises "
+        "Never weld or fire galvanised steel: its fume makes you ill. Mixing, drilling and rasping castable raises "
         "silica dust: work wet, wear a P100 or P3 mask, vacuum it, never blow it out. Wet castable is alkaline: gloves "
         "and eye protection.",
     ),
