@@ -74,6 +74,8 @@ FURTHER = (
     {"bar_diameter": "3.7 in"},
     {"heat_up_time": "20 min", "firing_rate": "40 kBtu/h"},
     {"batch_size": "10", "moulds": "10"},
+    {"days_off": "2027-03-04"},
+    {"days_off": "2027-03-04", "start_date": "2027-03-01"},
     {"placing_rate": "5 lb/h"},
     {"work_metal": "bronze", "work_temperature": "1700 degF"},
     {"block_thickness": "1 1/2 in", "grip": "1/2 in"},

@@ -390,3 +390,12 @@ def test_a_low_fire_that_the_card_forbids_makes_no_first_fire_and_has_no_mark():
         assert not [one for one in r.drawings["slide"].shapes if getattr(one, "text", "").startswith("LOW")]
     assert [row for row in solved().tables["cost_lines"].rows if "first fire" in row[0]]
     assert [one for one in solved().drawings["slide"].shapes if getattr(one, "text", "").startswith("LOW")]
+
+
+def test_days_off_without_a_first_day_are_said_to_count_for_nothing():
+    """They fell nowhere, and no paper said so."""
+    off = {"days_off": "2027-03-04 to 2027-03-05, 2027-03-09"}
+    told, dated = solved(**off), solved(**off, start_date="2027-03-01")
+    assert told.checks["holidays"].verdict == "caution" and "(3) count for nothing" in told.checks["holidays"].text
+    assert told["days_in_all"] == solved()["days_in_all"] < dated["days_in_all"]
+    assert dated.checks["holidays"].verdict == "good" and "holidays" not in solved().checks

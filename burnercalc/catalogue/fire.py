@@ -197,6 +197,18 @@ CHECKS = (
         },
     ),
     Check(
+        "holidays",
+        "count",
+        "Days off known",
+        harm="comfort",
+        source=Source("common practice", "common practice"),
+        cases={
+            "good": "The calendar leaves out your days off: {days:count}.",
+            "caution": "Your days off ({days:count}) count for nothing: the calendar has no first day. Set the first "
+            "day, or clear them.",
+        },
+    ),
+    Check(
         "curing_air",
         "temperature",
         "Air for curing",

@@ -1,5 +1,6 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
+from datetime import date
 from math import hypot, inf
 from typing import Any
 
@@ -359,6 +360,14 @@ def first_fire_gas_check(first_fire: FirstFire, cylinders: Cylinders) -> Judged 
     if not takes or holds is None or cylinders.ended_by != "empty":
         return None
     return verdict("note" if holds < takes else "good", takes, holds, takes=takes, holds=holds)
+
+
+def holidays_check(start_date: date | None, days_off: tuple[tuple[date, date], ...] | None) -> Judged | None:
+    """Without a first day of work nobody knows when they fall."""
+    if not days_off:
+        return None
+    days = sum((last - first).days + 1 for first, last in days_off)
+    return verdict("good" if start_date else "caution", days, None, days=days)
 
 
 def curing_air_check(shop: Shop, damp_air: str) -> Judged:

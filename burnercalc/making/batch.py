@@ -138,6 +138,8 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
     leaves the chamber hot, where the next block's bound water would turn to steam at once: no heat begins on that stand
     before the next morning. In a kiln the blocks stay from the oven on, and are fired as soon as someone can.
 
+    Fewer days off, but for none at all, hardly ever take longer: one more is tried, and another.
+
     Drier air never takes longer: a calendar for damp air serves in dry air too, the blocks waiting meanwhile.
 
     Up to DOZEN burners that take no more than LONG_MIN by hand, owning more never takes longer: the best is taken over
@@ -165,7 +167,10 @@ def plan(burners: int, work: Work, means: Means) -> Plan:
         best = _shortest(burners, work, best, _one_kind_less(burners, means), whole, spare)
     else:
         best = _shortest(burners, work, best, _fewer(burners, means), whole, spare)
-    return best if burners == 1 else _as_if_damp(burners, work, _in_shorter_days(burners, work, best, whole), whole)
+    if burners == 1:
+        return best
+    best = _with_one_more_off(burners, work, _in_shorter_days(burners, work, best, whole), whole)
+    return _as_if_damp(burners, work, best, whole)
 
 
 def _as_if_damp(burners, work, best, means):
@@ -197,6 +202,21 @@ def _in_shorter_days(burners, work, best, whole):
             best = _made(burners, work, some, best.days, spare, rules) or best
             if not _many(burners, work):
                 best = _shortest(burners, work, best, _fewer(burners, some), whole, spare)
+    return best
+
+
+def _with_one_more_off(burners, work, best, whole):
+    """The best plan, or one that leaves another day off too, where days are off and that ends sooner: a day more of
+    work moves what is begun first, and by that, rarely, all that follows."""
+    off, left = whole.off, float(MOST_DAYS)
+    for day in range(best.days if off and not _many(burners, work) else 0):
+        some = replace(whole, off=off | {day})
+        if left > 0 and day not in off and day < best.days and _least_days(burners, work, some) < best.days:
+            spare = _Spare(burners, work, some, MOST_DAYS)
+            spare.days = left
+            if found := _made(burners, work, some, best.days, spare, RULES[1:]):
+                best, off = found, off | {day}
+            left = spare.days
     return best
 
 
