@@ -422,7 +422,7 @@ SETTINGS = (
         "Work rate",
         "mass_flow",
         "10 lb/h",
-        "How much metal is heated in an hour, from cold to its own heat.",
+        "How much metal is heated in an hour, from cold to the work temperature.",
         "0 lb/h",
         "2000 lb/h",
         ("1 lb/h", "0.5 kg/h"),
@@ -832,7 +832,8 @@ SETTINGS = (
         "Gas pressure",
         "gas_pressure",
         "5 psi",
-        "Before the jet at high fire. Not told, a house line gives [7 inH2O|20 mbar]; so does a change of the fuel.",
+        "Before the jet at high fire. A house line has [7 inH2O|20 mbar] until you set it, and again when you change "
+        "the fuel.",
         "1 inH2O",
         "60 psi",
         ("0.5 psi", "0.05 bar"),
@@ -890,7 +891,7 @@ SETTINGS = (
         "House meter passes",
         "gas_flow",
         "unknown",
-        "What the plate of the gas meter says it passes, such as 250 ft3/h or 6 m3/h; unknown until it is read.",
+        "What the plate of the gas meter says it passes, such as [250 ft3/h|6 m3/h]; unknown until it is read.",
         "20 ft3/h",
         "5000 ft3/h",
         words=("unknown",),
@@ -984,7 +985,8 @@ SETTINGS = (
         "Regulator needs",
         "gas_pressure",
         "10 psi",
-        "Least pressure that the regulator needs from the cylinder; half as much again as the jet has counts if more.",
+        "Least pressure that the regulator needs from the cylinder. One and a half times what it gives counts where "
+        "that is more.",
         "0 psi",
         "60 psi",
         ("1 psi", "0.1 bar"),
@@ -998,8 +1000,8 @@ SETTINGS = (
         "fuel_price",
         "0.90/lb",
         "By weight, volume or heat, such as [0.90/lb, 3.80/gal, 1.50/therm|2.00/kg, 0.12/kWh, 0.90/m3]. "
-        "[Gallons|Litres] are liquid, cubic [feet|metres] gas; an example. Not told, gas of a house line costs "
-        "[1.50/therm|0.05/kWh].",
+        "[Gallons|Litres] are liquid, cubic [feet|metres] gas; an example. Gas of a house line costs "
+        "[1.50/therm|0.05/kWh] until you set it.",
         metric="2.00/kg",
         line=("1.50/therm", "0.05/kWh"),
     ),
@@ -1421,7 +1423,7 @@ SETTINGS = (
         "Moulds",
         "count",
         "1",
-        "How many moulds there are for a batch; each is taken from casting to stripping. Only as many are made as "
+        "How many moulds there are for a batch; each is in use from casting to stripping. Only as many are made as "
         "save a day; wood, cost and hours count those.",
         "1",
         "100",
@@ -1448,7 +1450,8 @@ SETTINGS = (
         "Oven is a kiln",
         "choice",
         "no",
-        "Yes where the oven is a kiln that makes the first fires too, till a charge is dry: no hotter, for its steel. "
+        "Yes where the oven is a kiln that makes the first fires too: it dries the blocks and goes no hotter, or their "
+        "steel scales. "
         "A stand is then for test fires alone, and no gas of the burner goes into first fires.",
         choices=NO_YES,
         near="dozen",
@@ -1665,8 +1668,8 @@ SETTINGS = (
         "Printed bar, across",
         "paper_length",
         "100 mm",
-        "What the 100 mm bar across the sheet measures on paper; corrects the printer. Further off, it fits the page: "
-        "print at 100 %.",
+        "What the 100 mm bar across the sheet measures on paper; corrects a printer that is a little off. "
+        "Under 94 or over 106 mm it fitted the sheet to the page: print again at 100 %.",
         "94 mm",
         "106 mm",
         ("0.1 mm", "0.1 mm"),
@@ -1677,8 +1680,8 @@ SETTINGS = (
         "Printed bar, up",
         "paper_length",
         "100 mm",
-        "What the 100 mm bar up the sheet measures on paper; corrects the printer. Further off, it fits the page: "
-        "print at 100 %.",
+        "What the 100 mm bar up the sheet measures on paper; corrects a printer that is a little off. "
+        "Under 94 or over 106 mm it fitted the sheet to the page: print again at 100 %.",
         "94 mm",
         "106 mm",
         ("0.1 mm", "0.1 mm"),

@@ -115,7 +115,7 @@ BAD = [
         "one small cylinder on a cold day",
         {"cylinder": "20", "ambient_temperature": "15 degF"},
         "cylinder",
-        "the cold ends it",
+        "then they are too cold",
         {"cylinder": "100", "cylinder_count": "3", "cylinder_fill": "100 %"},
     ),
     (

@@ -130,17 +130,18 @@ ASKS = "High fire asks for 15.8 cfm of air at 0.467 in H₂O; the blower has 3.7
 @pytest.mark.parametrize(
     "margin, verdict, text",
     [
-        (1.0, "good", ", 2 times its need; 1.2 is usual."),
-        (0.2, "good", ", 1.2 times its need; 1.2 is usual."),
+        (1.0, "good", ", 2 times its need; 1.2 or more is enough."),
+        (0.2, "good", ", 1.2 times its need; 1.2 or more is enough."),
         (
             0.19,
             "caution",  # in the measure of the number on the first screen
-            ", only 1.19 times its need; 1.2 is usual. Use larger ports, a larger mix pipe or a stronger blower.",
+            ", only 1.19 times its need; 1.2 or more is enough. Use larger ports, a larger mix pipe or "
+            "a stronger blower.",
         ),
         (
             0.0,
             "caution",
-            ", only 1 times its need; 1.2 is usual. Use larger ports, a larger mix pipe or a stronger blower.",
+            ", only 1 times its need; 1.2 or more is enough. Use larger ports, a larger mix pipe or a stronger blower.",
         ),
         (
             nextafter(0.0, -1),

@@ -206,7 +206,7 @@ def test_jets_of_the_baffle(share, said, verdict):
 @pytest.mark.parametrize(
     "diameters, verdict, text",
     [
-        (10.0, "good", "The mix pipe is 10.0 diameters long with its elbows; 10 mix gas and air well."),
+        (10.0, "good", "The mix pipe is 10.0 diameters long with its elbows; 10 or more mix gas and air well."),
         (
             under(10.0),
             "caution",

@@ -224,7 +224,12 @@ LOW_CURES = (("gas_pressure", "raise"), ("low_fire", "raise"))
 @pytest.mark.parametrize(
     "low_psi, verdict, text",
     [
-        (0.5, "good", "Low fire asks for 0.5 psi before the jet; from 0.5 psi on it is held well."),
+        (
+            0.5,
+            "good",
+            "Low fire asks for 0.5 psi before the jet, on the lighting card by the gauge's marks; from 0.5 psi on it "
+            "is held well.",
+        ),
         (
             0.49,
             "caution",
@@ -278,8 +283,8 @@ def cylinder(ended_by, run_h, left, draw_W=DRAW, least_Pa=10 * PSI, **given):
 
 
 COLD = (
-    "At 100 kBtu/h the cold ends it after {} with {} of a full charge still in: near the end 50 kBtu/h is all that the "
-    "air can boil off there."
+    "At 100 kBtu/h the cylinders last {}, then they are too cold, with {} of a full charge still in: near the end 50 "
+    "kBtu/h is all that the air can boil off there."
 )
 MORE = " Use more or larger cylinders, or "
 

@@ -789,7 +789,8 @@ CHECKS = (
         harm="rework",
         source=PRACTICE,
         cases={
-            "good": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} mix gas and air well.",
+            "good": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} or more mix gas "
+            "and air well.",
             "bad": "The mix pipe is {diameters:.1f} diameters long with its elbows; {good:g} are wanted, or some "
             "ports burn rich and others lean: add {missing:length} of pipe, or an elbow.",
         },
@@ -823,10 +824,10 @@ CHECKS = (
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
             "{last:air_flow}: take a larger blower, or less fire.",
             "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, {times:ratio} times its need; {usual:ratio} is usual.",
+            "there, {times:ratio} times its need; {usual:ratio} or more is enough.",
             "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, only {times:ratio} times its need; {usual:ratio} is usual. Use larger ports, a larger mix pipe "
-            "or a stronger blower.",
+            "there, only {times:ratio} times its need; {usual:ratio} or more is enough. Use larger ports, a larger mix "
+            "pipe or a stronger blower.",
             "short": "High fire asks for {air:air_flow} of air; with the damper open the blower brings "
             "{brings:air_flow}, {short:percent} less, and it burns so much richer. Use larger ports, a larger mix "
             "pipe, a stronger blower, or less fire.",
@@ -1013,10 +1014,11 @@ CHECKS = (
             "light": "No cylinder holds this blend: {light:percent 0} of it is gas lighter than propane, which stands "
             "over the liquid and leaves first, so the first gas is another one. Up to {ethane:percent 0} of ethane and "
             "{lighter:percent 0} of the rest is usual. Give the blend that is in the cylinder.",
-            "cold": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full charge still "
-            "in: near the end {last:power} is all that the air can boil off there.",
-            "cold_at_once": "At {rate:power} the cold ends it after {run:time 2} with {left:percent 0} of a full "
-            "charge still in: even at this fill {draw:power} is all that the air can boil off.",
+            "cold": "At {rate:power} the cylinders last {run:time 2}, then they are too cold, with {left:percent 0} of "
+            "a full charge still in: near the end {last:power} is all that the air can boil off there.",
+            "cold_at_once": "At {rate:power} the cylinders last {run:time 2}, then they are too cold, with "
+            "{left:percent 0} of a full charge still in: even at this fill {draw:power} is all that the air "
+            "can boil off.",
             "full": "A full charge would last {full_run:time 2} until the cold ends it, with {full_left:percent 0} of "
             "it still in.",
             "more_or_jet": "Use more or larger cylinders, or less gas pressure with a larger jet. Never heat a "
