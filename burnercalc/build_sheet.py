@@ -45,6 +45,7 @@ MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 MOST_HOLES = 90
 PRACTICE = "common practice"
 MOST_BESIDE = 16  # rows of days and of stages beside each other; longer first fires go on over the page
+ON_CARD = ("lighting_air",)  # told on the lighting card with the same figures
 MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
@@ -821,7 +822,7 @@ def _faults(result):
 
 def _noted(result):
     """Notes to know before the first fire, and those of the bench, which are wanted before anything is cut."""
-    notes = [check for check in result.ranked() if check.verdict == "note"]
+    notes = [check for check in result.ranked() if check.verdict == "note" and check.key not in ON_CARD]
     return [check for check in notes if check.room != "make"], [check for check in notes if check.room == "make"]
 
 

@@ -369,8 +369,12 @@ def test_each_reason_has_a_design_and_its_words(way):
 @pytest.mark.parametrize("fresh, where", [(1.24, "doors"), (1.25, "hood"), (4.98, "hood"), (4.99, "open")])
 def test_no_card_offers_doors_that_do_not_do(fresh, where):
     r = solved()
-    air = replace(r.part("lighting_air"), fresh_air_m3_s=Band(fresh / 2, fresh / 1.5, fresh))
+    air = replace(r.part("lighting_air"), fresh_air_m3_s=Band(fresh / 2, fresh / 1.5, fresh), silent_fraction=1.0)
     assert air.where == where
+    # 100 ppm keep an alarm silent where 200 may be breathed: doors bring that for half as much.
+    heard = replace(air, silent_fraction=100e-6, limit_fraction=200e-6)
+    assert heard.where == ("open" if fresh > 4.985 else "hood") and heard.quiet_m3_s == pytest.approx(2 * fresh)
+    assert replace(heard, fresh_air_m3_s=Band(0.3, 0.4, 0.62)).where == "doors"
 
 
 def test_the_cards_of_a_burner_that_doors_do_not_clear_send_it_outdoors_or_under_a_hood():
@@ -585,7 +589,7 @@ def test_the_card_has_every_step_with_its_source():
                 "gas off",
             ),
         ),
-        ("Poison", ("3.4 % to 6.5 %", "Outdoors", "1800 cfm", "doors open on two sides")),
+        ("Poison", ("3.4 % to 6.5 %", "Outdoors", "3600 cfm", "under a hood")),
         ("The walls glow", ("AIR FIRST", "then gas", "damper to LOW")),
         ("While it burns", ("1400 °F", "flame guard")),
         ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),
@@ -1280,23 +1284,25 @@ def judged(check, r, **parts):
     [(1.24, "good"), (1.25, "note"), (4.98, "note"), (4.99, "caution"), (12.5, "caution")],
 )
 def test_fresh_air_is_judged_by_what_doors_and_hoods_bring(fresh, verdict):
-    found = judged("lighting_air", solved(), lighting_air={"fresh_air_m3_s": Band(fresh / 2, fresh / 1.5, fresh)})
+    air = {"fresh_air_m3_s": Band(fresh / 2, fresh / 1.5, fresh), "silent_fraction": 1.0}
+    found = judged("lighting_air", solved(), lighting_air=air)
     assert found.verdict == verdict and found.value == fresh
 
 
-def test_where_the_alarm_may_sound_it_is_said():
-    """Five minutes: an alarm is silent for ten at 100 ppm, which takes twice the air of 200; 1.3 h at 30 ppm."""
+def test_what_keeps_an_alarm_silent_is_what_is_asked_of_doors():
+    """Five minutes: an alarm is silent for ten at 100 ppm, which takes twice the air of 200; 1.3 h at 30 ppm. The card
+    told the air of 200 ppm, in which the alarm sounds that it says to leave at."""
     r, knife = solved(), solved(**KNIFE)
     for one, silent, share in ((r, 100e-6, 200e-6), (knife, 30e-6, knife.part("lighting_air").limit_fraction)):
         air, words = one.part("lighting_air"), one.checks["lighting_air"].text
         quiet = units.show(air.fresh_air_m3_s.high * share / silent, "air_flow", "in", 2)
-        assert (
-            air.silent_fraction == pytest.approx(silent) and f"To stay below that takes {quiet} of fresh air." in words
-        )
-        assert f"up to {silent * 1e6:.0f} ppm" in words and "gas off, and out" in words
+        assert air.silent_fraction == pytest.approx(silent) and f"{quiet} of fresh air" in words
+        assert f"below {silent * 1e6:.0f} ppm" in words and "gas off, and out" in words
+        assert quiet in next(row[1] for row in one.tables["lighting_card"].rows if row[0] == "Poison")
         # 200 ppm by its ceiling, or 35 ppm x 8 h over the wait; NIOSH.
         ceiling = "200 ppm is the most that may be breathed even for a moment; a working day allows 35 ppm."
-        mean = "A working day's 35 ppm allow that for so long, and none after."
+        allowed = units.show(share, "gas_share", "in", 2)
+        mean = f"A working day's 35 ppm allow {allowed} for so long, and none after."
         at_most = share > 199e-6
         assert (ceiling in words, mean in words) == (at_most, not at_most)
 

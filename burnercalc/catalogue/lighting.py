@@ -637,14 +637,13 @@ CHECKS += (
         source=LIT_AIR,
         cases={
             "good": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
-            "a deadly poison without smell. If none of it burns, {fresh:air_flow 2} of fresh air keep the room below "
-            "{ppm:gas_share 2}; a wide door and another across it bring {doors:air_flow 2} in the least wind. Both "
+            "a deadly poison without smell. If none of it burns, {quiet:air_flow 2} of fresh air keep the room below "
+            "{kept:gas_share 2}; a wide door and another across it bring {doors:air_flow 2} in the least wind. Both "
             "open, or outdoors; nobody in what leaves the chamber.",
             "note": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
-            "monoxide, a deadly poison without smell. If none of it burns, the room needs "
-            "{fresh:air_flow 2} of fresh air to stay below {ppm:gas_share 2}. Wide open doors bring "
-            "{doors:air_flow 2} in the least wind. So it is lit outdoors, or under a hood that draws as"
-            " much.",
+            "monoxide, a deadly poison without smell. If none of it burns, it takes {quiet:air_flow 2} of fresh air to "
+            "stay below {kept:gas_share 2}; wide open doors bring {doors:air_flow 2} in the least wind. Light it "
+            "outdoors, or under a hood that draws it off.",
             "caution": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
             "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
@@ -652,8 +651,10 @@ CHECKS += (
             "ceiling": "{ppm:gas_share 2} is the most that may be breathed even for a moment; a working day allows "
             "{day:gas_share 2}[|; in the EU it is {eu_short:gas_share 2} for 15 min and {eu_day:gas_share 2} over "
             "8 h].",
-            "mean": "A working day's {day:gas_share 2} allow that for so long, and none after[|; in the EU the "
-            "day's mean is {eu_day:gas_share 2}].",
+            "mean": "A working day's {day:gas_share 2} allow {ppm:gas_share 2} for so long, and none after[|; in the "
+            "EU the day's mean is {eu_day:gas_share 2}].",
+            "quiet": "Up to {silent:gas_share 2} an alarm may keep silent so long, which proves nothing; if it sounds, "
+            "gas off, and out.",
             "alarm": "An alarm may keep silent that long up to {silent:gas_share 2}: its silence proves nothing. To "
             "stay below that takes {quiet:air_flow 2} of fresh air. With less it may sound before the walls glow: "
             "then gas off, and out.",

@@ -18,7 +18,6 @@ from ..parts.lighting import (
     CEILING_FRACTION,
     DOORS_M3_S,
     HAND_HOLDS_S,
-    HOOD_M3_S,
     SHIFT_FRACTION,
     STAND_HOLDS_S,
     WAITS,
@@ -322,27 +321,29 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
 def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
     """Whether open doors clear the carbon monoxide of lighting; None where it is not lit, as where nothing does."""
     air = lighting_air
-    limit, silent = air.limit_fraction, air.silent_fraction
-    if air.co_dry is None or air.fresh_air_m3_s is None or limit is None or silent is None:
+    limit, silent, quiet = air.limit_fraction, air.silent_fraction, air.quiet_m3_s
+    if air.co_dry is None or air.fresh_air_m3_s is None or limit is None or silent is None or quiet is None:
         return None
     fresh = air.fresh_air_m3_s.high
-    return judge(
-        fresh,
-        good=DOORS_M3_S,
-        note=HOOD_M3_S,
-        stop=inf,
+    word = "caution" if air.where == "open" else "note" if air.where == "hood" else "good"
+    louder = silent < limit
+    return verdict(
+        word,
+        fresh if word == "caution" else quiet,
+        DOORS_M3_S,
         case=(
-            ladder(fresh, good=DOORS_M3_S, note=HOOD_M3_S, stop=inf),
+            word,
             "ceiling" if limit >= CEILING_FRACTION else "mean",
-            "alarm",
+            *(("alarm",) if louder and word == "caution" else ("quiet",) if louder else ()),
         ),
         silent=silent,
-        quiet=fresh * limit / silent,
+        quiet=quiet,
         least=air.co_dry.low,
         co=air.co_dry.high,
         fresh=fresh,
         doors=DOORS_M3_S,
         ppm=limit,
+        kept=min(limit, silent),
         day=SHIFT_FRACTION,
         eu_day=EU_DAY_FRACTION,
         eu_short=EU_SHORT_FRACTION,

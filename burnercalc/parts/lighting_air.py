@@ -28,10 +28,17 @@ class LightingAir:
     fresh_air_m3_s: Band | None
 
     @property
+    def quiet_m3_s(self) -> float | None:
+        if self.fresh_air_m3_s is None or self.limit_fraction is None or self.silent_fraction is None:
+            return None
+        return self.fresh_air_m3_s.high * max(1.0, self.limit_fraction / self.silent_fraction)
+
+    @property
     def where(self) -> str:
-        """Where it may be lit besides outdoors: doors (wide open ones do), hood, or open (nowhere else)."""
+        """Where it may be lit besides outdoors: doors (wide open ones do), hood, or open (nowhere else). An alarm that
+        sounds ends it, so doors must keep it silent."""
         fresh = self.fresh_air_m3_s.high if self.fresh_air_m3_s else 0.0
-        return "doors" if fresh <= DOORS_M3_S else "hood" if fresh <= HOOD_M3_S else "open"
+        return "open" if fresh > HOOD_M3_S else "hood" if (self.quiet_m3_s or 0.0) > DOORS_M3_S else "doors"
 
 
 def lighting_air(

@@ -203,5 +203,5 @@ def _figures_of_air(air):
         "wait": wait and wait.high,
         "least": carbon_monoxide and carbon_monoxide.low,
         "co": carbon_monoxide and carbon_monoxide.high,
-        "fresh": fresh_air and fresh_air.high,
+        "fresh": fresh_air and fresh_air.high if air.where == "open" else air.quiet_m3_s,
     }
