@@ -45,7 +45,7 @@ MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 MOST_HOLES = 90
 PRACTICE = "common practice"
 MOST_BESIDE = 16  # rows of days and of stages beside each other; longer first fires go on over the page
-ON_CARD = ("lighting_air",)  # told on the lighting card with the same figures
+ON_CARD = ("lighting_air", "lighting_trial")  # told on the lighting card with the same figures
 MOST_CARD = 5  # rows of the regulator's card
 # A code for more text than this has squares too small for a phone.
 LONGEST_CODE = 1200
