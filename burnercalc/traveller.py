@@ -41,7 +41,8 @@ WORKED_OUT = (
     "pin_length",
     "pin_proud",
 )
-ROUND = {"window_width": "Window, across", "baffle_stand": "Baffle, above the face"}  # as told of a round body
+FLAT = {"baffle_stand": "Baffle, above the face"}  # as told of a baffle without a bend
+ROUND = {"window_width": "Window, across", **FLAT}  # as told of a round body
 SPLIT, NOTCHED = ("mould layer",), ("mould end",)  # pieces of a mould that take more than sawing to size
 # What is signed for, and the step of the plan whose end it is.
 STEPS = {
@@ -154,9 +155,8 @@ def _as_built(result):
     d, round_body = result.design, result.part("face").round
     rows = [(BY_KEY[key].label, d.show(key), "") for key in (SET[1:] if round_body else SET)]
     told = [key for key in WORKED_OUT if result[key] is not None and not (round_body and key == "window_length")]
-    rows += [
-        ((ROUND if round_body else {}).get(key) or result.answers[key].label, _show(result, key), "") for key in told
-    ]
+    own = ROUND if round_body else {} if d.baffle_bend_angle else FLAT
+    rows += [(own.get(key) or result.answers[key].label, _show(result, key), "") for key in told]
     if result.part("welding").wax_m:
         wax = units.show(result.part("welding").wax_m, "length", d.reader)
         rows.append(("Wax, both ends and lip's edge, before casting", wax, ""))

@@ -336,11 +336,10 @@ STEPS = {
     "lit. Where there is neither, short pulses of it, only after the oven, each a whole lighting by the card. Cool "
     "slowly too.",
     "fire.do.no_low": "By the stages to {dry:rough_temperature}: in a kiln, no hotter there, for its steel; or under "
-    "the "
-    "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Not with its own burner: "
-    "the lighting card does not lead to low fire, and the stage to work falls away. The first time hotter is the test "
-    "fire: hair cracks may come. Thermocouples as in the oven; draw them and the fibre before it is lit. Cool slowly "
-    "too.",
+    "the chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Not with its own "
+    "burner: the lighting card does not lead to low fire, and the stage to work falls away, with a heat that is for it "
+    "alone. The first time hotter is the test fire: hair cracks may come. Thermocouples as in the oven; draw them and "
+    "the fibre before it is lit. Cool slowly too.",
     "fire.do.kiln": "In the kiln, on from the oven's hold, all blocks of the charge together, by the stages. To "
     "{dry:rough_temperature} and no hotter: the steel box scales and softens. None of this burner's gas so far. The "
     "first "

@@ -1759,6 +1759,8 @@ WELD_WORDS = {
     "baffle.when": "baffle",
     "baffle.do": "Before the caps: slide it in, as far from both ends, feet {stand:length} above the inside of the "
     "face. Two tacks at each end.",
+    "baffle.flat.do": "Before the caps: slide it in, as far from both ends, its side to the fire {stand:length} above "
+    "the inside of the face. Two tacks at each end.",
     "baffle_disc.do": "Slide it in from the open end, {stand:length} from the inside of the face; four tacks round it.",
     "straight.when": "straightness",
     "straight.window.do": "A body with one side cut out springs at the window, so both bridges are still there. Now "

@@ -5,7 +5,7 @@ from math import ceil
 
 from ..constants import INCH_M
 from .body import Piece
-from .stock import NOISE_M, plate_mass_kg
+from .stock import NOISE_M, flat_sizes_m, plate_mass_kg
 from .welding import BLOCK_PER_K
 
 GAP_M = {"in": 0.1875 * INCH_M, "mm": 0.005}  # block to lining at each side, 1/8 to 1/4 in, packed with fibre
@@ -15,6 +15,7 @@ GASKET_M = {"in": 0.1875 * INCH_M, "mm": 0.005}  # fibre paper under the bracket
 BAR_CLEAR_M = {"in": 0.125 * INCH_M, "mm": 0.003}  # over the bars that the body is cast with: to lay and clamp them
 SHELL_M = {"in": 0.125 * INCH_M, "mm": 0.003}  # of the chamber, that the bolts go through
 BOLTS = 4
+NOT_RIPPED_M = 0.0016  # of a flat that stands out over the end of an angle's leg
 
 
 @dataclass(frozen=True)
@@ -64,7 +65,8 @@ def angle_piece(length_m, is_round, unit):
 
 def flat_pieces(from_m, bracket_m, angles, unit):
     """The flats that carry the angles of a body too short for them: one for each, as long and as thick, from behind
-    the cross-bars to the end of the angle's leg behind the bracket; half that leg at least, which must lie on them.
+    the cross-bars to the end of the angle's leg behind the bracket; half that leg at least, which must lie on them. As
+    wide as sold where that is hardly more: nobody rips 1 mm off.
 
     Arguments: from_m from the face to where they begin; bracket_m to the bracket; angles their Piece
     Source: common practice
@@ -72,6 +74,8 @@ def flat_pieces(from_m, bracket_m, angles, unit):
     """
     leg_m = SIZES[unit].leg_m
     width_m = max(bracket_m + leg_m - from_m, leg_m / 2)
+    sold_m = next((one for one in flat_sizes_m("width", unit) if one >= width_m - NOISE_M), width_m)
+    width_m = sold_m if sold_m - width_m <= NOT_RIPPED_M else width_m
     mass_kg = plate_mass_kg(area_m2=width_m * angles.length_m, thickness_m=angles.thickness_m)
     return (Piece("bracket flat", "flat", angles.length_m, width_m, angles.thickness_m, angles.count, mass_kg),)
 

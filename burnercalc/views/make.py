@@ -189,7 +189,13 @@ def stock_table(stock: Stock, batch_size: int, say: Say) -> Rows:
 
 
 def welding_table(
-    body: Body, steel: Steel, welding: Welding, baffle_sheet: BaffleSheet, mounting: Mounting, say: Say
+    body: Body,
+    steel: Steel,
+    welding: Welding,
+    baffle_sheet: BaffleSheet,
+    mounting: Mounting,
+    baffle_bend_angle: float,
+    say: Say,
 ) -> tuple:
     """The seams and what belongs to them, in the order of the work."""
     cap = {"bevel": welding.bevel_m, "seam": welding.cap_seam_m, "tacks": welding.cap_tacks}
@@ -203,7 +209,8 @@ def welding_table(
     steps.append((f"first{disc}", edge, cap))
     if baffle_sheet.sheet:  # into a round body after its back disc, into a box before both caps
         at = len(steps) if body.round else -1
-        steps.insert(at, ("baffle", f"baffle{disc}", {"stand": max(baffle_sheet.stand_m, 0.0)}))
+        flat = "" if body.round or baffle_bend_angle else ".flat"
+        steps.insert(at, ("baffle", f"baffle{disc}{flat}", {"stand": max(baffle_sheet.stand_m, 0.0)}))
     straight = ("straight", f"straight.{'round' if body.round else 'window'}", {})
     steps.append((f"second{disc}", edge, cap))
     steps.insert(1 if body.round else len(steps), straight)
