@@ -542,7 +542,7 @@ def card_unstopped(**texts):
 def test_the_card_has_every_step_with_its_source():
     rows = solved().tables["lighting_card"].rows
     assert [row[0] for row in rows] == [
-        "Before", "Purge", "Torch first", "Set", "2 s", "Not lit, or it goes out", "It burns", "Poison",
+        "Before", "Purge", "Torch first", "Set", "First 2 s", "Not lit, or it goes out", "It burns", "Poison",
         "The walls glow", "High fire", "While it burns", "Pop, roar", "Shut down",
         "Air or power fails", "Smell of gas",
     ]  # fmt: skip
@@ -568,7 +568,7 @@ def test_the_card_has_every_step_with_its_source():
             ),
         ),
         (
-            "2 s",
+            "First 2 s",
             (
                 "Torch AT the ports before gas",
                 "hand on the cock",
@@ -620,7 +620,7 @@ def test_the_gas_is_not_shut_before_it_is_at_the_face():
     """20 ft of mix pipe are 488.6 in3, with the box 0.338 ft3, at 6.0 cfm: 3.4 s, and half a second to see. In 4 s and
     1 s for the hand 0.50 ft3 come, 2.2 times the chamber: no hand is quick enough."""
     r = solved(**NEUTRAL, mix_pipe_length="20 ft")
-    found, words = r.part("lighting_card"), card(**NEUTRAL, mix_pipe_length="20 ft")["4 s"][1]
+    found, words = r.part("lighting_card"), card(**NEUTRAL, mix_pipe_length="20 ft")["First 4 s"][1]
     assert found.arrives_s == pytest.approx(0.338 / 6.0 * 60, rel=0.02) and found.hiss_s == 4
     assert found.let_in == pytest.approx(1.75 * 5 / 4, rel=0.02) and "No hand is quick enough" in words
 

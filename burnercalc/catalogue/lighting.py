@@ -740,7 +740,7 @@ WORDS = {
     "set.do.cool": "DO NOT LIGHT with a torch: this chamber never glows, so a flame must burn in front as long as gas "
     "flows. A pilot with a flame guard does.",
     "set.source": "limits of the flame; common practice",
-    "trial.when": "{hiss:.0f} s",
+    "trial.when": "First {hiss:.0f} s",
     "trial.do": "{reset}Hand on the cock. The mixture takes {arrives:.1f} s to the face: not alight {hiss:.0f} s after "
     "the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills {let_in:percent 0} of the cold "
     "chamber.",
@@ -779,12 +779,13 @@ WORDS = {
     "lit.source": "limits of the flame; NFPA 86, from memory",
     "air.when": "Poison",
     "air.do": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
-    "no smell, deadly. Outdoors, or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody in it.",
+    "no smell, deadly. Outdoors, or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody "
+    "stands in it.",
     "air.do.hood": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
     "no smell, deadly. Outdoors, or under a hood that draws it off: open doors do not bring {fresh:air_flow 2}. Nobody "
     "in it.",
     "air.do.open": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
-    "no smell, deadly. In the open only: it takes {fresh:air_flow 2} of fresh air. Nobody in it.",
+    "no smell, deadly. In the open only: it takes {fresh:air_flow 2} of fresh air. Nobody stands in it.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
@@ -831,8 +832,8 @@ WORDS = {
     "off.",
     "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "A hand to the cock, or a flame guard, till the walls are above {relights:temperature}; nobody leaves "
-    "it later either.",
+    "attend.do": "A hand near the cock, or a flame guard, till the walls are above {relights:temperature}; nobody "
+    "leaves it later either.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86, from memory",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
@@ -843,19 +844,19 @@ WORDS = {
     "stop.do": "Snap the gas shut at the burner's cock first{from_low}: faded, or back at LIGHT, a hot one flashes "
     "back. {pops}Then cylinder or line. Blower on, damper open, {run_on:time 2}, till face is black, box below "
     "{cool:temperature}.",
-    "pops.light": "From LIGHT, rich, it may pop: aside. ",
-    "pops.rich": "Rich as set, it may pop: aside. ",
+    "pops.light": "From LIGHT, rich, it may pop: stand aside. ",
+    "pops.rich": "Rich as set, it may pop: stand aside. ",
     "stop.source": "NFPA 86, from memory; common practice",
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"
     " half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
     "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
-    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops the "
-    "damper at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
+    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
+    "stops the damper at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
-    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan alone: a pin stops "
-    "the damper at {pinned}.",
+    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
+    "stops the damper at {pinned}.",
     "pinned": "LIGHT",
     "pinned.low": "LIGHT or LOW",
     "fails.source": "BS 5990:2006; half: common practice",
