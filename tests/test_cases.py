@@ -64,6 +64,8 @@ FURTHER = (
     {**_SMALL, "firing_rate": "600 kBtu/h"},
     {"chamber_length": "24 in"},
     {"chamber_length": "40 in"},
+    *({"chamber_length": side, "chamber_width": side} for side in ("12 in", "24 in")),
+    {"bar_diameter": "4 in", "chamber_height": "3 in"},
     EIGHT,
     {**FOUNDRY, "rows": "5"},
     {"cylinder_fill": "5 %"},

@@ -292,13 +292,28 @@ def test_a_metric_shop_is_told_metric_lengths(default):
         (4.99, "caution", "Only 4.99 mm between the outer ports and the steel; 5 mm lets a coarse grain pass."),
         (2.0, "caution", "Only 2 mm between the outer ports and the steel; 5 mm lets a coarse grain pass."),
         (0.0, "caution", None),
-        (-0.01, "stop", "The outer ports cut the steel: raise the edge margin."),
+        (
+            -0.01,
+            "stop",
+            "The outer ports cut the steel where the window's corners are round: less of a corner radius, or a larger "
+            "edge margin.",
+        ),
     ],
 )
 def test_edge(default, edge_mm, verdict, text):
     found = judged(default, "edge", "face", min_edge_m=edge_mm * MM)
     assert found[:2] == (verdict, 0.005) and text in (None, found[2])
-    assert found[3] == (("edge_margin", "raise"), ("setback", "lower"))
+    corner = (("corner_radius", "lower"),) if edge_mm < 6 else ()  # the margin of the default is 6.35 mm
+    assert found[3][0] == ("edge_margin", "raise") and found[3][1:] in ((("corner_radius", "lower"),), corner)
+
+
+def test_what_opens_an_edge():
+    """A smaller setback was offered, which moves window and ports alike; the round corner was not."""
+    thin = solved(edge_margin="3/16 in").checks["edge"]
+    assert [change.setting for change in thin.changes] == ["edge_margin"]
+    corner = solved(corner_radius="1 in").checks["edge"]
+    assert corner.verdict == "stop" and "less of a corner radius" in corner.text
+    assert [change.setting for change in corner.changes] == ["edge_margin", "corner_radius"]
 
 
 SHORT = " diameters long; below 4 they neither straighten the flow nor keep the cold side cool: use a thicker block."

@@ -169,10 +169,13 @@ def test_the_curve_may_end_before_high_fire():
         curve = replace(blower.curve, free_m3_s=last)
         verdict, _, _, text, _ = judged("blower", blower=replace(blower, curve=curve, margin=-1.0))
         assert verdict == "stop" and ("the blower's curve ends at 15.8 cfm: take a larger" in text) == ends
-    assert solved(blower_free_flow="10 cfm").checks["blower"].text == (
+    short = solved(blower_free_flow="10 cfm").checks["blower"]
+    assert short.text == (
         "The burner asks for 15.8 cfm of air at 0.467 in H₂O; the blower's curve ends at 10 cfm: take a larger blower, "
         "or less fire."
     )
+    # More pressure and larger ports were offered: the curve ends where it did.
+    assert [change.setting for change in short.changes] == ["blower_free_flow", "firing_rate"]
 
 
 @pytest.mark.parametrize("crossings, margin, verdict", [(1, 0.5, "good"), (3, 0.5, "caution"), (3, 0.1, "caution")])

@@ -167,7 +167,7 @@ ENDS = {
     ("web_as_cast", "as_cast.web_m"): {"low"},
     ("lighting_air", "lighting_air.fresh_air_m3_s"): {"high"},
     ("lighting", "lighting_slide.gas_Pa"): {"low", "value", "high"},  # what the needle is set to, and the room for it
-    ("lit_length", "lit_length.share"): {"value"},  # too little of it harms the work, nobody
+    ("lit_length", "lit_length.side"): {"value"},  # too little of it harms the work, nobody
     ("lighting_by_hand", "lighting_slide.gas_Pa"): {"low", "high"},  # by the room between
     ("lighting_wait", "lighting_air.wait_s"): {"high"},
 }

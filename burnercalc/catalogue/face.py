@@ -576,9 +576,9 @@ CHECKS = (
             "coarse grain pass.",
             "caution": "Only {edge:length} between the outer ports and the steel; {wanted:length} lets a coarse grain "
             "pass.",
-            "stop": "The outer ports cut the steel: raise the edge margin.",
+            "stop": "The outer ports cut the steel where the window's corners are round: less of a corner radius, or "
+            "a larger edge margin.",
         },
-        cures=(("edge_margin", "raise"), ("setback", "lower")),
     ),
     Check(
         "port_length",

@@ -957,8 +957,9 @@ CHECKS = (
             "{square:length} through when square. Open it wider, or choose a thinner bar.",
             "stop": "A bar of {bar:length} does not go in: an opening of {opening:area} in this chamber lets "
             "{most:length} through at most. Choose a thinner bar, or open it wider.",
+            "low": "A bar of {bar:length} does not go in: the chamber is {high:length} high. Choose a thinner bar, or "
+            "make the chamber higher.",
         },
-        cures=(("bar_diameter", "lower"), ("opening_area", "raise"), ("chamber_height", "raise")),
     ),
     Check(
         "melting",
@@ -1107,8 +1108,14 @@ CHECKS = (
             "caution": "Fire falls on {share:percent 0} of the chamber's {run:length}, {low:percent 0} to "
             "{high:percent 0}. What is told of the whole chamber holds under the ports; the rest stays far colder. Use "
             "more burners or a longer face, or make the chamber shorter.",
+            "good_across": "Fire falls on {share:percent 0} of the chamber's {run:length} across; gas and walls carry "
+            "it to the rest.",
+            "note_across": "Fire falls on {share:percent 0} of the chamber's {run:length} across, {low:percent 0} to "
+            "{high:percent 0}: both sides stay colder than the middle. Work goes under the ports.",
+            "caution_across": "Fire falls on {share:percent 0} of the chamber's {run:length} across, {low:percent 0} "
+            "to {high:percent 0}. What is told of the whole chamber holds under the ports; the rest stays far colder. "
+            "Use burners in two lines or a wider face, or make the chamber narrower.",
         },
-        cures=(("burner_count", "raise"), ("body_length", "raise"), ("chamber_length", "lower")),
     ),
     Check(
         "heat_up_wait",

@@ -67,9 +67,12 @@ def web_check(face: Face, sizes: str) -> Judged | None:
     )
 
 
-def edge_check(face: Face) -> Judged:
+def edge_check(face: Face, edge_margin: float) -> Judged:
     edge = face.min_edge_m
-    return judge(edge, good=LEAST_EDGE_M, stop=0.0, slack=SLACK_M, edge=edge, wanted=LEAST_EDGE_M)
+    round_corner = edge < edge_margin - SLACK_M  # else the margin alone makes it
+    cures = (("edge_margin", "raise"), *((("corner_radius", "lower"),) if round_corner else ()))
+    slots = {"edge": edge, "wanted": LEAST_EDGE_M}
+    return judge(edge, good=LEAST_EDGE_M, stop=0.0, slack=SLACK_M, cures=cures, **slots)
 
 
 def port_length_check(block_thickness: float, face: Face) -> Judged:

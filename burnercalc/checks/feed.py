@@ -174,11 +174,13 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         cases = ["shared", *cases]
     if blower.point.crossings > 1 and word == "good":
         word, cases = "caution", [*cases, "hunts"]
-    own = (
-        (("blower_curve", "choose"),)
-        if blower_curve
-        else (("blower_shutoff_pressure", "raise"), ("blower_free_flow", "raise"))
-    )
+    ends = "ends" in cases
+    own: tuple[tuple[str, str], ...] = (("blower_free_flow", "raise"),)
+    if blower_curve:
+        own = (("blower_curve", "choose"),)
+    elif not ends:
+        own = (("blower_shutoff_pressure", "raise"), *own)
+    eased = (("mix_pipe", "raise"), ("port_diameter", "raise"), ("ports_per_row", "raise"))
     return verdict(
         word,
         blower.margin,
@@ -187,9 +189,7 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         cures=(
             *own,
             *((("blowers", "choose"),) if blower.burners > 1 else ()),
-            ("mix_pipe", "raise"),
-            ("port_diameter", "raise"),
-            ("ports_per_row", "raise"),
+            *(() if ends else eased),  # no curve gets longer by less resistance
             ("firing_rate", "lower"),
         ),
         burners=blower.burners,

@@ -14,7 +14,7 @@ from ..parts.flame import MIXTURE_SLIP, Flame
 from ..parts.hot_lining import HotLining
 from ..parts.hot_run import HotRun
 from ..parts.lighting_try import LightingTry
-from ..parts.lit_length import LitLength, run_m
+from ..parts.lit_length import LitLength
 from ..parts.mixture import Mixture
 from ..parts.need import Need
 from ..parts.reached import Reached
@@ -308,12 +308,14 @@ def chamber_pressure_check(
     word = ladder(pressure, good=BLOWS_PA, stop=inf)
     if back_pressure.no_way_out(chamber_back_pressure):
         word = "stop"
+    set_lower = ("chamber_back_pressure", "lower")
+    alike = (set_lower,) if chamber_back_pressure > BLOWS_PA - 0.5 else (set_lower, WIDER)  # what is set is too much
     return verdict(
         word,
         pressure,
         BLOWS_PA,
         case=word if word == "good" else (word + (wide or alone),),
-        cures=(WIDER, LESS_FIRE) if wide else (LESS_FIRE,) if alone else (("chamber_back_pressure", "lower"), WIDER),
+        cures=(WIDER, LESS_FIRE) if wide else (LESS_FIRE,) if alone else alike,
         pressure=pressure,
         enough=enough,
         torches=TORCHES_PA,
@@ -385,7 +387,14 @@ def bar_goes_in_check(
     high = chamber_height if chamber_shape == "box" else chamber_diameter
     square, most = (min(across, high) for across in (sqrt(opening_area), sqrt(4 / pi * opening_area)))
     word = "stop" if bar_diameter > most else "caution" if bar_diameter > square else "good"
-    return verdict(word, bar_diameter, square, bar=bar_diameter, opening=opening_area, square=square, most=most)
+    cures = [("bar_diameter", "lower")]
+    low = bar_diameter > high
+    if low:  # and no opening helps
+        cures.append(("chamber_height" if chamber_shape == "box" else "chamber_diameter", "raise"))
+    if bar_diameter > sqrt(opening_area):
+        cures.append(WIDER)
+    slots = {"bar": bar_diameter, "opening": opening_area, "square": square, "most": most, "high": high}
+    return verdict(word, bar_diameter, square, case="low" if low else word, cures=cures, **slots)
 
 
 def melting_check(
@@ -556,22 +565,23 @@ def heat_up_wait_check(fired_heat_up: FiredHeatUp, lighting_try: LightingTry, he
     )
 
 
-def lit_length_check(
-    lit_length: LitLength, chamber_shape: str, chamber_length: float, chamber_width: float
-) -> Judged | None:
-    """The middle counts: too little harms the work, nobody. None of a cylinder, in which the flame goes round."""
-    if chamber_shape != "box":
-        return None
-    share = lit_length.share
-    return judge(
+def lit_length_check(lit_length: LitLength, chamber_shape: str, chamber_length: float, chamber_width: float) -> Judged:
+    """The middle counts: too little harms the work, nobody."""
+    share = lit_length.side
+    word = ladder(share.value, good=LIT_WELL, note=LIT_POORLY, stop=-inf)
+    sides = ("chamber_length", "chamber_width")  # the longer one first
+    longer, shorter = sides if chamber_shape != "box" or chamber_width <= chamber_length else sides[::-1]
+    face, side = ("body_width", shorter) if lit_length.across else ("body_length", longer)
+    return verdict(
+        word,
         share.value,
-        good=LIT_WELL,
-        note=LIT_POORLY,
-        stop=-inf,
+        LIT_WELL,
+        case=word + "_across" if lit_length.across else word,
+        cures=(("burner_count", "raise"), (face, "raise"), (side, "lower")),
         share=share.value,
         low=share.low,
         high=share.high,
-        run=run_m(chamber_shape, chamber_length, chamber_width),
+        run=lit_length.side_m,
     )
 
 

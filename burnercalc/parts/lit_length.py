@@ -13,9 +13,14 @@ SPREAD = Band(0.25, 0.5, 1.0)
 
 @dataclass(frozen=True)
 class LitLength:
-    """`share`: of the chamber's length on which the fire falls."""
+    """`share`: of the chamber's length on which the fire falls. `side_m`, `side`: the longer side or the one across,
+    of whichever less is lit with the burners in as many lines as suit best, and how much of it; of a cylinder, in
+    which the flame goes round, always its length."""
 
     share: Band
+    side_m: float
+    side: Band
+    across: bool
 
 
 def run_m(chamber_shape: str, chamber_length: float, chamber_width: float) -> float:
@@ -33,8 +38,21 @@ def lit_length(
     chamber_diameter: float,
 ) -> LitLength:
     """Burners in the roof and evenly spaced."""
-    along = [x for x, _ in face.ports]
-    field_m = max(along) - min(along) + face.port_diameter_m
+    field_m, rows_m = (max(where) - min(where) + face.port_diameter_m for where in zip(*face.ports))
     along_m = run_m(chamber_shape, chamber_length, chamber_width)
-    height_m = chamber_height if chamber_shape == "box" else chamber_diameter
-    return LitLength(Band(*(lit_share(field_m, burner_count, along_m, height_m, spread) for spread in SPREAD)))
+    box = chamber_shape == "box"
+    height_m = chamber_height if box else chamber_diameter
+
+    def band(of_m: float, burners: int, side_m: float) -> Band:
+        return Band(*(lit_share(of_m, burners, side_m, height_m, spread) for spread in SPREAD))
+
+    share = band(field_m, burner_count, along_m)
+    if not box:
+        return LitLength(share, along_m, share, False)
+    across_m = min(chamber_length, chamber_width)
+    ways = []
+    for lines in range(1, burner_count + 1):
+        length, width = band(field_m, burner_count // lines, along_m), band(rows_m, lines, across_m)
+        across = width.value < length.value
+        ways.append(LitLength(share, across_m if across else along_m, width if across else length, across))
+    return max(ways, key=lambda way: way.side.value)  # fewest lines of those alike
