@@ -646,3 +646,12 @@ def test_what_the_pipe_from_the_meter_takes_is_told_beside_what_the_line_holds()
     assert told.verdict == "good" and "at the burner's cock, up to 0.5 in H₂O less than at the meter" in told.text
     metric = solved(fuel="natural_gas", units="mm", gas_pressure="12 mbar").checks["supply"].text
     assert "up to 1 mbar less than at the meter" in metric and " bar" not in metric
+
+
+def test_no_gauge_reads_a_low_fire_that_the_card_forbids():
+    """5.95 mbar at low fire stood on the list beside 'do not turn down'."""
+    r = solved(low_fire="27 %")
+    assert r.part("fires").low is None and not r.forbids_light
+    told = sizes(r)["jet_gauge"] + sizes(r)["low_gauge"]
+    assert "at high fire" in told and "to light" in told and "low fire" not in told
+    assert "low fire" in sizes(solved())["jet_gauge"] and "low fire" in sizes(solved())["low_gauge"]

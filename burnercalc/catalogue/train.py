@@ -264,6 +264,7 @@ TRAIN_WORDS = {
     "connector.size.pigtail": "with a flexible pigtail of [20 in|0.5 m] for cylinder pressure; the cylinder's own "
     "thread; {rate:power} in all",
     "flexible_joint.size.shared": "bore {bore:length} or more, one for all burners",
+    "jet_gauge.size.no_low": "0 to {scale:gas_pressure}, reads {high:gas_pressure} at high fire",
     "gauge.size.tube": "sloping, 0 to {scale:gas_pressure}",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
     "low fire",

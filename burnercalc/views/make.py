@@ -26,6 +26,7 @@ from ..parts.body import Body
 from ..parts.cost import Cost
 from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
+from ..parts.fires import Fires
 from ..parts.gas import Gas
 from ..parts.lighting import Lighting
 from ..parts.mould import Mould
@@ -462,6 +463,7 @@ def shopping_table(
     blower: Blower,
     gas: Gas,
     lighting: Lighting,
+    fires: Fires,
     baffle_thickness: float,
     bag_mass: float,
     pin_stock_length: float,
@@ -515,7 +517,14 @@ def shopping_table(
     rows = []
     for entry in entries:
         if entry.part:
-            rows.append((say(f"{entry.key}.name"), sized(entry.part, say, unlit), entry.count, entry.price))
+            rows.append(
+                (
+                    say(f"{entry.key}.name"),
+                    sized(entry.part, say, unlit, fires.low is not None),
+                    entry.count,
+                    entry.price,
+                )
+            )
         else:
             words = sold[entry.key]() if entry.key in sold else say(f"{entry.key}.sold")
             rows.append((say(entry.line.name.case, **entry.line.name.slots), words, entry.count, entry.price))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from ..catalogue.sentences import pipe_size
 from ..drawing.shapes import Line, Text, rectangle, shape_box
 from ..making import train as making
+from ..parts.fires import Fires
 from ..parts.lighting import Lighting
 from ..parts.train import BRANCHES, LOOSE, ON_BRANCH, Train
 from .view import Say, Shapes
@@ -19,10 +20,18 @@ def named(part, say: Say) -> str:
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
 
 
-def sized(part, say, stopped=False):
+def sized(part, say, stopped=False, to_low=True):
+    """`to_low`: the lighting card leads to low fire; where it does not, no gauge tells what it reads there."""
     slots, case = dict(part.slots), part.case
     if stopped and part.key in ("jet_gauge", "low_gauge"):  # nothing tells what they read on what must not be lit
         return say("gauge.size.tube" if case.startswith("tube") else "gauge.size", scale=slots["scale"])
+    if not to_low and part.key == "jet_gauge":
+        case = "no_low"
+    if not to_low and part.key == "low_gauge" and "low" in slots:
+        tube = "tube" if case.startswith("tube") else ""
+        if "light" not in slots:
+            return say(f"gauge.size.{tube}".rstrip("."), scale=slots["scale"])
+        slots, case = {"scale": slots["scale"], "alone": slots["light"]}, f"{tube}_alone".lstrip("_")
     if "sizes" in slots:
         *first, last = (pipe_size(size, say.unit_system) for size in slots["sizes"])
         slots["path"] = say("to").join((*(size.removesuffix(" in") for size in first), last))
@@ -49,14 +58,14 @@ def ended(part, say):
     return told[0] if len(told) == 1 else say("ends.alike" if told[0] == told[1] else "ends.two", **slots)
 
 
-def gas_train_table(train: Train, lighting: Lighting, stopped: bool, say: Say) -> tuple:
+def gas_train_table(train: Train, lighting: Lighting, fires: Fires, stopped: bool, say: Say) -> tuple:
     unlit = stopped or lighting.waits_W is None
     return tuple(
         (
             number,
             say(part.stretch),
             named(part, say),
-            sized(part, say, unlit),
+            sized(part, say, unlit, fires.low is not None),
             ended(part, say),
             say(part.purpose),
             part.price,
