@@ -19,7 +19,7 @@ from ..making.mould import BASE_MARGIN_M
 from ..making.stock import Board, board, boards, tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
-from ..parts.lit_length import run_m
+from ..parts.lit_length import SPREAD, run_m
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
 from ..settings import BY_KEY
@@ -39,6 +39,7 @@ PORTS_K = 1.5  # velocity heads that ports take at the least: half of one at a s
 PORTS_PART = 0.7  # of the speed at which a blower would spend all on the ports: half of its pressure is theirs then
 MOST_GRIDS, MOST_LENGTHS = 12, 8
 PORTS_OF_FACE = 0.2  # share of the window that ports at a usual pitch take
+LIT_ENOUGH = 0.4  # of the chamber's length, well over what its check calls cold
 LONG_SPEED_M_S, LONG_OF_FACE, LONG_LOW = 5.0, 0.12, 0.6  # a face that reaches far: slow, thinly set, little turned down
 PITCHES = (1.8, 3.0)  # of the port's diameter
 LEAST_WEB_M, LONGEST_GAP_M = 0.006, 0.011
@@ -298,12 +299,12 @@ def _there(menu: list[Option]) -> list[int]:
 
 
 def likely_length(a: Asked, menu: list[Option]) -> float:
-    """Of a face that its ports fill at a middling speed."""
+    """Of a face that its ports fill at a middling speed, or that lights enough of the chamber."""
     return _length_at(a, menu, _port_speed_m_s(a) * PORTS_OF_FACE)
 
 
 def long_length(a: Asked, menu: list[Option]) -> float:
-    """Of a face that reaches as far as its fire keeps out of thinly set ports."""
+    """Of a face that reaches as far as its fire keeps out of thinly set ports, or lights enough of the chamber."""
     return _length_at(a, menu, LONG_SPEED_M_S * LONG_OF_FACE)
 
 
@@ -324,10 +325,12 @@ def long_ports(a: Asked, menu: list[Option]) -> float:
 
 
 def _length_at(a: Asked, menu: list[Option], window_m_s: float) -> float:
-    """Of a window through which the mixture of high fire runs so fast."""
+    """Of a window through which the mixture of high fire runs so fast, and that lights enough of the chamber."""
+    height_m = a.start.chamber_height if a.start.chamber_shape == "box" else a.start.chamber_diameter
+    field_m = LIT_ENOUGH * _chamber_m(a) / a.values["burner_count"] - SPREAD.value * height_m
     window_m2 = a.burner.part("firing").mixture_m3_s / window_m_s
     rim_m = 2 * (a.values["setback"] + a.values["edge_margin"])
-    wanted_m = window_m2 / max(a.values["body_width"] - rim_m, LEAST_WEB_M) + rim_m
+    wanted_m = max(window_m2 / max(a.values["body_width"] - rim_m, LEAST_WEB_M), field_m) + rim_m
     off_m = [abs(_value(one, "body_length", "length") - wanted_m) for one in menu]
     return off_m.index(min(off_m))
 
