@@ -38,7 +38,7 @@ function focus(at, pressed) {
 
 export function fillLayers({ layers, layer_unit: unit }) {
   const list = home().querySelector(".layers");
-  home().querySelector(".unit").textContent = `hot face first, thickness in ${unit}`;
+  home().querySelector(".unit").textContent = `hot face first; thickness, ${unit}`;
   while (rows().length > layers.length) rows().at(-1).remove();
   while (rows().length < layers.length) {
     list.append(byId("layer").content.firstElementChild.cloneNode(true));
