@@ -132,3 +132,13 @@ def test_legs_too_short_to_be_screwed_together_stop_it(one):
     assert told.verdict == "stop" and "Take a body of 685 mm or longer" in told.text
     assert solved(**{**short, "body_length": "685 mm"}).checks["two_inlets"].verdict == "good"
     assert "no nipple goes between" in train_of(check)["leg"] and "two_inlets" not in one.checks
+
+
+def test_an_inlet_at_the_end_goes_through_the_cap():
+    """It was cut as long as through the wall: 1/8 in less stood out than is drawn."""
+    end = {"inlet_position": "end", "inlet": "1-1/4", "body_depth": "5 in", "wall": "1/4 in", "cap_thickness": "3/8 in"}
+    through_cap, through_back = solved(**end), solved(**{**end, "inlet_position": "centre"})
+    lengths = [
+        each.part("steel").inlet_piece.length_m - each.design.inlet_length for each in (through_cap, through_back)
+    ]
+    assert lengths == pytest.approx([0.375 * IN, 0.25 * IN])

@@ -48,6 +48,7 @@ def steel(
     corner_drill: float,
     inlet: str,
     inlet_length: float,
+    inlet_position: str,
     inlets: int,
     sizes: str,
 ) -> Steel:
@@ -86,7 +87,10 @@ def steel(
         bridge_m=BRIDGE_M[sizes],
         inlet_pipe=pipe,
         inlet_piece=making.inlet_piece(
-            outside_m=pipe.od_m, wall_m=pipe.wall_m, length_m=inlet_length + body.face_m, count=inlets
+            outside_m=pipe.od_m,
+            wall_m=pipe.wall_m,
+            length_m=inlet_length + (body.end_m if inlet_position == "end" else body.face_m),
+            count=inlets,
         ),
         angle=angle_piece(apart.tube_length_m, body.round, sizes),
         inlet_spacing_m=apart.inside_length_m / 2 if inlets == 2 else None,
