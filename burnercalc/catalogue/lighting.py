@@ -853,10 +853,10 @@ WORDS = {
     "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
-    "stops the damper at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
+    "stops that at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
     "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
-    "stops the damper at {pinned}.",
+    "stops that at {pinned}.",
     "pinned": "LIGHT",
     "pinned.low": "LIGHT or LOW",
     "fails.source": "BS 5990:2006; half: common practice",
