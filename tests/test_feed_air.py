@@ -199,7 +199,7 @@ def test_a_humped_curve_hunts(crossings, margin, verdict):
         (
             0.0001,
             "caution",
-            "At low fire the damper stands 0 % open, hard to set finely: use a smaller or slower blower, or put the "
+            "At low fire the damper stands 0.01 % open, hard to set finely: use a smaller or slower blower, or put the "
             "damper in a smaller pipe.",
         ),
     ],
