@@ -72,8 +72,8 @@ def test_it_is_large_on_the_build_sheet(body):
     """Parts in several columns: 1:10 or larger; in one column a round body came out at 1:30."""
     result = solve(Design.from_texts(BODIES[body][0]))
     width = 8.5 * 25.4 - 2 * SIDE_MM
-    view = build_sheet._view(result, "exploded", width, build_sheet.MOULD_MM, "")
-    assert fits_at(view.drawing, 10, width, build_sheet.MOULD_MM)
+    view = build_sheet._view(result, "exploded", width, build_sheet.APART_MM, "")
+    assert fits_at(view.drawing, 10, width, build_sheet.APART_MM)
     assert named(view.drawing) == named(result.drawings["exploded"])
 
 

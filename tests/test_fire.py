@@ -76,7 +76,7 @@ def test_a_test_fire_takes_what_its_card_tells(texts):
         number, unit = re.search(rf"{words} ([\d.]+) (s|min|h)\b", text).groups()
         return float(number) * minutes[unit]
 
-    (trial,) = (float(when.split()[0]) / 60 for when in card if when.endswith(" s"))
+    (trial,) = (float(when.split()[1]) / 60 for when in card if when.startswith("First ") and when.endswith(" s"))
     wait = [float(n) * minutes[unit] for n, unit in re.findall(r"([\d.]+) (s|min|h) at most", card["It burns"])]
     steps = sum(
         int(found[1]) if (found := re.search(r"[Ii]n (\d+) steps", card[when])) else 1

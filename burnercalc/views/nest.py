@@ -12,7 +12,7 @@ from .view import Say
 
 TEXT_SHARE = 1 / 45  # of the longest board, where no height of texts is given
 LINE, GAP = 1.5, 2.5  # in text heights: from line to line, between boards
-INSIDE = 0.9  # of a piece's side that words in it may take
+INSIDE, HIGH = 0.9, 0.65  # of a piece's sides that words in it may take: along, and their height, with what hangs below
 
 
 def nest_drawing(boards: Boards, mould: Mould, say: Say, text_mm: float | None, wide: float | None) -> tuple:
@@ -51,7 +51,7 @@ def _piece(cut, number, bottom, text, say):
     turned = wide > long
     along, across = max(long, wide), min(long, wide)
     sizes = say("piece", number=number, length=max(cut.length_m, cut.width_m), width=min(cut.length_m, cut.width_m))
-    height = min(text, INSIDE * across)
+    height = min(text, HIGH * across)
     fits = Text(0.0, 0.0, sizes, height).width <= INSIDE * along
     return [
         rectangle(x, y, long, wide, "wood"),
