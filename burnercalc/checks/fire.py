@@ -34,10 +34,8 @@ from ..parts.turning import Turning
 from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict
 
 RUN_UP_BORES = 40.0  # of mix pipe, in which a flame gathers speed; common practice
-LESS_AIR = (
-    ("mix_pipe", "lower"),
-    ("blower_shutoff_pressure", "lower"),
-)  # so little air that its free flow is no matter
+# So little air that the blower's free flow is no matter.
+LESS_AIR = (("mix_pipe", "lower"), ("blower_shutoff_pressure", "lower"))
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))

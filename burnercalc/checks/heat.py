@@ -2,7 +2,7 @@
 
 from math import hypot, inf, pi, sqrt
 
-from ..parts.back_pressure import BLOWS_PA, MOST_PA, TORCHES_PA, BackPressure
+from ..parts.back_pressure import BLOWS_PA, MOST_PA, NO_LESS_SPARED, TORCHES_PA, BackPressure
 from ..parts.bars import Bars
 from ..parts.body import Body
 from ..parts.carbon_monoxide import CO_LIMIT_FRACTION, EU_DAY_FRACTION, CarbonMonoxide
@@ -297,8 +297,8 @@ def chamber_pressure_check(
     """The high end of the band and what is set besides."""
     slots = {"opening": opening_area, "as_set": chamber_back_pressure}
     enough = back_pressure.enough_m2
-    alone = "" if chamber_back_pressure > 0 else "_alone"
     wide = "_enough" if enough is not None else ""
+    set_too_much = BLOWS_PA - chamber_back_pressure <= NO_LESS_SPARED * BLOWS_PA  # else no wall is wide enough
     if back_pressure.opening_Pa is None:
         case = ("closed" if opening_area == 0 else "choked") + wide
         return verdict("stop", None, BLOWS_PA, case=case, cures=(WIDER,), enough=enough, most=MOST_PA, **slots)
@@ -308,14 +308,12 @@ def chamber_pressure_check(
     word = ladder(pressure, good=BLOWS_PA, stop=inf)
     if back_pressure.no_way_out(chamber_back_pressure):
         word = "stop"
-    set_lower = ("chamber_back_pressure", "lower")
-    alike = (set_lower,) if chamber_back_pressure > BLOWS_PA - 0.5 else (set_lower, WIDER)  # what is set is too much
     return verdict(
         word,
         pressure,
         BLOWS_PA,
-        case=word if word == "good" else (word + (wide or alone),),
-        cures=(WIDER, LESS_FIRE) if wide else (LESS_FIRE,) if alone else alike,
+        case=word if word == "good" else (word + (wide or ("" if set_too_much else "_alone")),),
+        cures=(WIDER, LESS_FIRE) if wide else (("chamber_back_pressure", "lower"),) if set_too_much else (LESS_FIRE,),
         pressure=pressure,
         enough=enough,
         torches=TORCHES_PA,

@@ -49,9 +49,8 @@ PIN_CLEAR_M = QUARTER_M  # pin to mould wall: good from
 PROUD_M = QUARTER_M  # pin over the mix: good from
 BAR_M = 0.75 * INCH_M  # of the body over the frame, to clamp the cross-bar to: good from
 MOULD_SIDE_M, MOST_SIDE_M = 1e-3, 6e-3  # between body and mould: good from and to
-FRAME_M = (
-    11.5e-3  # least frame that takes a screw in its edge, ply of 1/2 in or 12 mm: near three times a screw of 4 mm
-)
+# Least frame that takes a screw in its edge, ply of 1/2 in or 12 mm: near three times a screw of 4 mm.
+FRAME_M = 11.5e-3
 FLOOR_M = 2e-3  # wood left under the pins, so that the drill does not come through
 SERVICE_ROOM_K = 100.0  # service limit over chamber temperature: good from
 WEB_LEFT = 0.5  # of the drawn web, at worst: good from

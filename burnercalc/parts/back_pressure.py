@@ -15,6 +15,7 @@ from .shop import Shop
 from .zone import Zone
 
 BLOWS_PA = 25.0  # 0.1 in of water: from here a chamber blows out of every joint; common practice
+NO_LESS_SPARED = 0.01  # of it: where what is set leaves no more, no opening makes up for it
 # From here flame leaves a joint at 36 m/s, at a tenth of the air's density: no joint is tight to that. Common practice.
 TORCHES_PA = 0.5 * INH2O_PA
 MOST_PA = 20 * INH2O_PA  # an opening that takes more is as good as closed: no blower of a shop pushes so hard
@@ -79,7 +80,7 @@ def back_pressure(
     )
     spared_Pa = BLOWS_PA - chamber_back_pressure
     enough_m2 = None
-    if spared_Pa > 0.01 * BLOWS_PA:
+    if spared_Pa > NO_LESS_SPARED * BLOWS_PA:
         enough_m2 = TOLD * physics.opening_for_pressure_m2(pressure_Pa=spared_Pa, **way(*ends[-1]))
         if firing_rate == "auto" and LEAST_M2 <= opening_area < enough_m2:
             enough_m2 = _followed_m2(enough_m2, opening_area, zone)

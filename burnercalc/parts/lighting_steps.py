@@ -42,7 +42,6 @@ class LightingSteps:
 
 
 def lighting_steps(
-    equivalence_ratio: float,
     sizes: str,
     line_pressure: float,
     gas: Gas,
