@@ -163,8 +163,8 @@ class Design:
 
     @property
     def reader(self) -> units.Reader:
-        """What numbers are shown in: the measures, and the sign of the reader's money."""
-        return units.Reader(self.units, self.money_sign or "")
+        """What numbers are shown in: the measures, the sign of the reader's money, and the measures of the shop."""
+        return units.Reader(self.units, self.money_sign or "", self.sizes)
 
     def values(self) -> dict[str, Any]:
         """{key: SI value} of all settings."""

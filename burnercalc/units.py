@@ -51,8 +51,11 @@ DIMENSIONS = {
     "money": ("1", "", ""),
     "price": ("1", "", ""),  # on a list, in hundredths, so that the lines add up
     "word": ("", "", ""),
+    "sold_length": ("m", "in", "mm"),  # as the shop sells it
+    "sold_mass": ("kg", "lb", "kg"),
 }
 
+SOLD = {"sold_length": "length", "sold_mass": "mass"}  # of what is bought, named as the shop does
 MODES = {"in": ("in", "mm"), "mm": ("mm",)}  # in which a refusal says what it wants, by the reader's measures
 
 # What is typed is read by the patterns and names below alone; no text of anybody's reaches an evaluator.
@@ -219,19 +222,41 @@ def from_si(value: float, unit: str, si_unit: str) -> float:
 
 
 class Reader(str):
-    """Whom numbers are shown to: measures `in` or `mm`, and the sign of the money; nothing is converted by that."""
+    """Whom numbers are shown to: measures `in` or `mm`, the sign of the money, and by which of both measures their shop
+    sells."""
 
     sign: str
+    shop: str
 
-    def __new__(cls, system: str, sign: str = "") -> Self:
+    def __new__(cls, system: str, sign: str = "", shop: str = "") -> Self:
         made = super().__new__(cls, system)
-        made.sign = sign
+        made.sign, made.shop = sign, shop or system
         return made
 
 
 def sign_of(reader: str) -> str:
     """The sign that money is shown with; "" of a plain `in` or `mm`."""
     return getattr(reader, "sign", "")
+
+
+def shop_of(reader: str) -> str:
+    """By which measures the reader's shop sells: of a plain `in` or `mm` the same."""
+    return getattr(reader, "shop", str(reader))
+
+
+def seller_of(reader: str, *sizes: tuple[float, str]) -> str:
+    """In which measures something is named that is sold: the shop's, where all its sizes (value, dimension) are read
+    off in them with nothing left over, else the reader's."""
+    shop = shop_of(reader)
+    return shop if shop == reader or all(_reads_in(shop, *size) for size in sizes) else reader
+
+
+def _reads_in(system: str, value: float, dimension: str) -> bool:
+    number = from_si(value, shown_unit(dimension, system), si_unit_of(dimension))
+    if dimension in TAPED and system == "in":
+        return is_on_tape(number)
+    read = round(number, 1) if dimension in TAPED else float(significant(number))
+    return abs(read - number) <= 1e-6 * abs(number)
 
 
 SIGNS_BEFORE = ("$", "€", "£", "¥")  # which stand before the figure
@@ -491,6 +516,9 @@ def show(
         return value
     if dimension == "count":
         return f"{value:g}"
+    if dimension in SOLD:
+        dimension = SOLD[dimension]
+        units = seller_of(units, (value, dimension))
     unit = shown_unit(dimension, units)
     if dimension == "gas_share" and 0 < value < 5e-3 and not exact:
         return f"{significant(1e6 * value, digits + finer)} ppm"
@@ -560,18 +588,25 @@ def field_text(value: float, dimension: str, units: str) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+SHOPS = re.compile(r"\[\[([^|\[\]]*)\|([^|\[\]]*)\]\]")
 MEASURES = re.compile(r"\[([^|\[\]]*)\|([^|\[\]]*)\]")
 
 
-@lru_cache(maxsize=4096)
 def in_measures(text: str, units: str) -> str:
-    """Of `[250 °F|140 °C]` in a text the reader of inches gets the first, of millimetres the second."""
-    return MEASURES.sub(r"\1" if units == "in" else r"\2", text) if "|" in text else text
+    """Of `[250 °F|140 °C]` in a text the reader of inches gets the first, of millimetres the second; of
+    `[[1/4 in NPT|R 1/4]]` whose shop sells by inches, or by millimetres."""
+    return _in_measures(text, str(units), shop_of(units)) if "|" in text else text
+
+
+@lru_cache(maxsize=4096)
+def _in_measures(text: str, units: str, shop: str) -> str:
+    text = SHOPS.sub(r"\1" if shop == "in" else r"\2", text)
+    return MEASURES.sub(r"\1" if units == "in" else r"\2", text)
 
 
 def in_both_measures(text: str) -> str:
     """A text for readers of either: `[250 °F|140 °C]` as `250 °F (140 °C)`."""
-    return MEASURES.sub(r"\1 (\2)", text)
+    return MEASURES.sub(r"\1 (\2)", SHOPS.sub(r"\1 (\2)", text))
 
 
 @cache

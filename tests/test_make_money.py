@@ -8,7 +8,7 @@ import pytest
 from designs import FAR_APART, KNOWN_GOOD, ROUND, solved
 from pdf_reader import pages
 
-from burnercalc import Design, shopping, solve, worker
+from burnercalc import Design, shopping, solve, units, worker
 
 IN, LB, FT = 0.0254, 0.45359237, 0.3048
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
@@ -279,7 +279,32 @@ def test_a_stick_too_short_is_bought_for_each_pin():
 
 def test_needs_are_said_in_the_readers_units():
     rows = solve(Design().read_in("mm")).tables["cost_lines"].rows
-    assert rows[0][0] == "tube 101.6 x 101.6 x 4.76 mm" and rows[0][1] == "0.230 m" and rows[5][1] == "3.49 kg"
+    assert rows[0][0] == "tube 4 x 4 x 3/16 in" and rows[0][1] == "0.230 m" and rows[5][1] == "3.49 kg"
+
+
+METRIC_SHOP = {"sizes": "mm", "body_length": "250 mm", "body_width": "100 mm", "body_depth": "50 mm", "wall": "3 mm"}
+
+
+def test_what_is_sold_is_named_as_the_shop_does():
+    """A reader of inches beside a metric shop was to ask for tube 3 15/16 x 1 31/32 x 1/8 in, in bars of 19 11/16."""
+    own, other = (solve(Design.from_texts({**METRIC_SHOP, "units": system})) for system in ("mm", "in"))
+    for table, keys in (("stock", ("stock", "length")), ("boards", ("stock", "length", "width"))):
+        for key in keys:
+            assert list(shown(other, table, key)) == list(shown(own, table, key)), (table, key)
+    assert shown(other, "shopping", "item") == shown(own, "shopping", "item")
+    bought = dict(zip(shown(other, "shopping", "item"), shown(other, "shopping", "sold")))
+    assert bought["tube 100 x 50 x 3 mm"] == "1 of 500 mm" and bought["pin stock"].startswith("6 mm across, 1000 mm")
+    assert bought["hex bushing"] == "DN 40 to DN 8" and bought["refractory"].endswith("25 kg a bag")
+    assert bought["gauge after the regulator"] == "0 to 8.70 psi (600 mbar)"
+    assert shown(solve(Design.from_texts({"units": "mm", "sizes": "in", "wall": "4.2 mm"})), "stock", "stock")[0] == (
+        "tube 101.6 x 101.6 x 4.2 mm"  # a wall that no inch tape shows
+    )
+
+
+def shown(result, table, key):
+    table = result.tables[table]
+    at = [column.key for column in table.columns].index(key)
+    return [units.show(row[at], table.columns[at].dimension, result.design.reader) for row in table.rows]
 
 
 def test_hours_of_the_batch_share_the_mould():

@@ -261,7 +261,7 @@ STEPS = {
     "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "
     "Cover with plastic, keep damp.",
     "cast.caution": (
-        "Dry mix holds crystalline silica: respirator [P100|P3], mix outdoors or with extraction, wet-clean, never "
+        "Dry mix holds crystalline silica: respirator [[P100|P3]], mix outdoors or with extraction, wet-clean, never "
         "sweep (29 CFR 1926.1153: 50 micrograms a cubic metre over 8 h). Wet cement is alkaline and burns skin and "
         "eyes: gloves, goggles, rinse at once."
     ),
@@ -287,7 +287,7 @@ STEPS = {
     "trim.do": "Rasp off flash and the rim round the body while the block is still green, round the edges.",
     "trim.watch": "No refractory left outside that would carry the load of a knock.",
     "trim.go_on": "Face flat, edges round, no flash over pins or wax at the face.",
-    "trim.caution": "Rasping frees silica dust: rasp wet, [P100|P3] respirator, no blowing off (29 CFR 1926.1153).",
+    "trim.caution": "Rasping frees silica dust: rasp wet, [[P100|P3]] respirator, no blowing off (29 CFR 1926.1153).",
     "trim.source": "29 CFR 1926.1153",
     "air.title": "Air-dry, then gentle warmth",
     "air.do": "Stand it open on all sides for the hours of the stages, then at most [120 °F|50 °C]: lamp, "
@@ -308,7 +308,7 @@ STEPS = {
     "through the inlet too; never blow them out.",
     "clear.go_on": "Every port passes the drill its full length; count them.",
     "clear.caution": (
-        "Drilled refractory is silica dust: wet it or vacuum at the drill, [P100|P3] respirator (29 CFR 1926.1153). "
+        "Drilled refractory is silica dust: wet it or vacuum at the drill, [[P100|P3]] respirator (29 CFR 1926.1153). "
         "Burning wax smokes and flares: melt it out, do not light it."
     ),
     "clear.source": "29 CFR 1926.1153; common practice",
@@ -367,7 +367,7 @@ STEPS = {
         "and cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or where the lighting card says, "
         "and a loud CO alarm with a display ([35 ppm over a shift, 200 ppm never|20 ppm over a shift, 100 ppm for "
         "15 min at most]). Ceramic fibre in the chamber:"
-        " coat it, [P100|P3] respirator when handling. Keep out of the line of the face. A licensed gas fitter and "
+        " coat it, [[P100|P3]] respirator when handling. Keep out of the line of the face. A licensed gas fitter and "
         "the local code decide."
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",

@@ -141,11 +141,11 @@ STEEL_ANSWERS = (
         source=TAKE_OFF,
         near="first",
         cases={
-            "tube": "tube {width:size} x {depth:size} x {wall:length}",
-            "pipe": "pipe {width:size} x {wall:length}",
-            "flat": "flat {width:size} x {thickness:length}",
-            "rare": "flat {width:size} x {thickness:length}, not common",
-            "strip": "strip {width:length} wide of {thickness:length} plate",
+            "tube": "tube {width:sold_size} x {depth:sold_size} x {wall:sold_length}",
+            "pipe": "pipe {width:sold_size} x {wall:sold_length}",
+            "flat": "flat {width:sold_size} x {thickness:sold_length}",
+            "rare": "flat {width:sold_size} x {thickness:sold_length}, not common",
+            "strip": "strip {width:length} wide of {thickness:sold_length} plate",
         },
     ),
     Answer(
@@ -339,10 +339,10 @@ STEEL_ANSWERS = (
         source=PRACTICE,
         near="bench",
         cases={
-            "halves": "{count} of {stock:length}, saw it in two, one half for each inlet",
-            "cut": "{count} of {stock:length}, cut one end off",
-            "whole": "{count} of {stock:length}: no room to cut its second thread off, so weld over that; a longer one "
-            "is better",
+            "halves": "{count} of {stock:sold_length}, saw it in two, one half for each inlet",
+            "cut": "{count} of {stock:sold_length}, cut one end off",
+            "whole": "{count} of {stock:sold_length}: no room to cut its second thread off, so weld over that; a "
+            "longer one is better",
         },
     ),
     Answer(
@@ -1324,10 +1324,11 @@ CHECKS = (
         harm="rework",
         source=HOLE_SAWS & PIPE_OVERSIZE,
         cases={
-            "good": "The {saw:length} hole leaves {clear:length} on the diameter, {largest:length} round the largest "
-            "pipe that is sold as such.",
-            "caution": "The {saw:length} hole is {clear:length} wider than the pipe, more than the {wanted:length} "
-            "that a fillet bridges: cut the hole to a scribed line instead, or close the gap with a ring.",
+            "good": "The {saw:sold_length} hole leaves {clear:length} on the diameter, {largest:length} round the "
+            "largest pipe that is sold as such.",
+            "caution": "The {saw:sold_length} hole is {clear:length} wider than the pipe, more than the "
+            "{wanted:length} that a fillet bridges: cut the hole to a scribed line instead, or close the gap with a "
+            "ring.",
         },
         cures=(("inlet", "choose"),),
     ),
@@ -1549,7 +1550,7 @@ CHECKS = (
         cases={
             "good": "A frame {thick:length} thick takes screws in its edges.",
             "caution": "A frame {thick:length} thick splits where screws go into its edges, and wet mix runs out: take "
-            "[ply 1/2|ply 12 mm] or thicker.",
+            "[[ply 1/2|ply 12 mm]] or thicker.",
         },
         cures=(("mould_board", "choose"),),
     ),
@@ -1653,7 +1654,7 @@ CHECKS = (
 # Pieces by the names that making/ gives them: what they are called, where they go, what to mind.
 BAR_NAMES = {
     **STEEL_ANSWERS[0].cases,
-    "angle": "angle {width:size} x {width:size} x {thickness:length}",
+    "angle": "angle {width:sold_size} x {width:sold_size} x {thickness:sold_length}",
 }
 _SLOTS = (
     "in one leg two slots of {wide:size} x {long:length} along it; their middles {in:length} from its ends and "
@@ -1782,8 +1783,8 @@ WELD_WORDS = {
     "blank.when": "leak test",
     "blank.do": "A flat plate of at least {length:length} by {width:length} over the window, a rubber gasket on the "
     "{setback:length} of steel round it, clamped; a screwed cap on each inlet. One cap, bought tapped "
-    "[1/4 in NPT|Rp 1/4], takes a tee: on its one end a cock that lets the air in, on the other the water tube. Air at "
-    "[20 in|50 cm] of water, never oxygen: soap shows no bubble, and with the cock shut it holds 10 minutes.",
+    "[[1/4 in NPT|Rp 1/4]], takes a tee: on its one end a cock that lets the air in, on the other the water tube. "
+    "Air at [20 in|50 cm] of water, never oxygen: soap shows no bubble, and with the cock shut it holds 10 minutes.",
 }
 _PACKED = (
     "{gap:length} at each side of the block, packed with ceramic fibre to half its thickness. Never mortar: hot, the "
@@ -1805,18 +1806,19 @@ MOUNTING_WORDS = {
     "depth.in": f"{_FLUSH}the body stands {{deep:length}} deep in it.",
     "depth.out": f"{_FLUSH}the body ends {{deep:length}} outside it, the block between wrapped in fibre.",
     "bracket": "Bracket",
-    "bracket.box": "{count} angles of {leg:size} x {leg:size} x {thick:length}, one along each side of the body: "
-    f"{_SLOTS}. {_CARRIED}",
-    "bracket.round": "{count} pieces of angle of {leg:size} x {leg:size} x {thick:length}, {length:length} long, at "
+    "bracket.box": "{count} angles of {leg:sold_size} x {leg:sold_size} x {thick:sold_length}, one along each side "
+    f"of the body: {_SLOTS}. {_CARRIED}",
+    "bracket.round": "{count} pieces of angle of {leg:sold_size} x {leg:sold_size} x {thick:sold_length}, "
+    "{length:length} long, at "
     f"the quarters of the pipe: {_HOLE}. {_CARRIED}",
     "bolts": "Bolts",
-    "bolts.near": "{count} of {bolt} x {bolt_length:length}, each with a washer and two nuts, loose and locked: the "
-    "body grows.",
-    "bolts.off": "{count} of {bolt} x {bolt_length:length}, each with a washer and two nuts, loose and locked: the "
-    "body grows. A spacer of {spacer:length} on each (washers), between angle and gasket.",
+    "bolts.near": "{count} of {bolt} x {bolt_length:sold_length}, each with a washer and two nuts, loose and locked: "
+    "the body grows.",
+    "bolts.off": "{count} of {bolt} x {bolt_length:sold_length}, each with a washer and two nuts, loose and locked: "
+    "the body grows. A spacer of {spacer:length} on each (washers), between angle and gasket.",
     "joint": "Gasket and joint",
     "joint.how": "Ceramic fibre paper of {gasket:length} under the angles, all round, no rubber, no silicone. No "
-    "hot gas beside the block: the joint is tight at the hot face. Fibre dust: [P100|P3] respirator.",
+    "hot gas beside the block: the joint is tight at the hot face. Fibre dust: [[P100|P3]] respirator.",
 }
 _TURN = (
     "Turn the work over onto two blocks under the steel of its back, higher than the inlet pipe and clear of it; never "
@@ -1834,10 +1836,10 @@ _DRAW = (
 PIN_WORDS = {
     "made.when": "Pins",
     "odd.when": "Stock",
-    "odd.wood": "Dowel of {size:bore} is rarely sold. Buy {larger:bore} and bring it down: drive it through "
+    "odd.wood": "Dowel of {size:bore} is rarely sold. Buy {larger:sold_bore} and bring it down: drive it through "
     "sharp holes in a steel plate, a little smaller each, the last of {size:bore}.",
-    "odd.steel": "Rod of {size:bore} is rarely sold. Buy {larger:bore} and turn it down.",
-    "odd.plastic": "Rod of {size:bore} is rarely sold. Buy {larger:bore} and turn it down.",
+    "odd.steel": "Rod of {size:bore} is rarely sold. Buy {larger:sold_bore} and turn it down.",
+    "odd.plastic": "Rod of {size:bore} is rarely sold. Buy {larger:sold_bore} and turn it down.",
     "made.do.wood": "Straight dowel, sanded, cut to {length:length}. Seal it with two coats of shellac, dry in an "
     "hour, or it swells in wet mix and cracks the web; then rub it with paraffin wax. Leave {depth:length} at the end "
     "in the base bare of both: it goes in no more with them.",
@@ -1894,23 +1896,23 @@ COST_WORDS = {
 SHOPPING_WORDS = {
     **{key: text for key, text in TRAIN_WORDS.items() if ".name" in key or ".size" in key or key in ("to", "pieces")},
     **COST_WORDS,
-    "bars": "{count} of {length:length}",
-    "nipple.sold": "{length:length} long, threaded at both ends",
-    "baffle.sold": "{length:length} x {width:length} x {thickness:length}, black steel",
-    "bag.sold": "{name}, grain to {grain:length}, {mass:mass} a bag",
-    "pins.sold": "{diameter:bore} across, {length:length} long",
-    "pins.odd": "{diameter:bore} across, {length:length} long, brought down to {size:bore}: few sell that",
-    "board": "{count} of {stock}, {length:length} x {width:length}",
+    "bars": "{count} of {length:sold_length}",
+    "nipple.sold": "{length:sold_length} long, threaded at both ends",
+    "baffle.sold": "{length:length} x {width:length} x {thickness:sold_length}, black steel",
+    "bag.sold": "{name}, grain to {grain:length}, {mass:sold_mass} a bag",
+    "pins.sold": "{diameter:sold_bore} across, {length:sold_length} long",
+    "pins.odd": "{diameter:sold_bore} across, {length:sold_length} long, brought down to {size:bore}: few sell that",
+    "board": "{count} of {stock}, {length:sold_length} x {width:sold_length}",
     "boards_in_all": "in all ",
     "no_boards": "wood of your own: what is sold is too small",
     "train.sold": "the parts with no price here, at your price for all",
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free; its pipe and joint stand in the train",
-    "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:length}, "
+    "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:sold_length}, "
     "{nuts} nuts, washers; fibre paper of {gasket:length}, {length:length} x {width:length}; loose fibre",
     "first_fire.sold": "{mass:mass}, if the burner makes all of it",
     "first_fire.sold.line": "{volume:gas_volume}, if the burner makes all of it",
 }
-_TEST_CAPS = "{caps} tapped [1/4 in NPT|Rp 1/4] with nipple, tee, cock and hose barb"
+_TEST_CAPS = "{caps} tapped [[1/4 in NPT|Rp 1/4]] with nipple, tee, cock and hose barb"
 TOOL_WORDS = {
     "co_alarm": "carbon monoxide alarm",
     "co_alarm.sold": "loud, with a display that shows ppm, for head height",
@@ -1918,20 +1920,20 @@ TOOL_WORDS = {
     "flue_meter.sold": "oxygen, carbon monoxide to 1 %, steel probe: sets the mixture",
     "extinguisher": "fire extinguisher",
     "extinguisher.sold": "dry powder, [5 lb|2 kg] or more",
-    "rcd": "[GFCI plug|RCD plug]",
-    "rcd.sold": "[5|30] mA, on an earthed socket, before blower, relay and every tool with a plug",
+    "rcd": "[[GFCI plug|RCD plug]]",
+    "rcd.sold": "[[5|30]] mA, on an earthed socket, before blower, relay and every tool with a plug",
     "torch": "lighting torch",
     "torch.sold": "stem so long that its air holes stay outside, gas of its own, striker",
     "torch_stand": "stand for the torch",
     "torch_stand.sold": "heavy foot, holds it without a hand",
     "mask": "dust mask",
-    "mask.sold": "for silica dust, [P100|P3], that fits the face; goggles and gloves with it",
+    "mask.sold": "for silica dust, [[P100|P3]], that fits the face; goggles and gloves with it",
     "cylinder": "gas cylinder",
-    "cylinder.sold": "full charge {size:mass}, own or for a deposit",
+    "cylinder.sold": "full charge {size:sold_mass}, own or for a deposit",
     "tank": "gas tank",
     "tank.sold": "own or rented, set up by the gas supplier",
     "manometer": "sloping gauge",
-    "manometer.sold": "[0 to 1 in of water|0 to 2.5 mbar], reads a hundredth of it",
+    "manometer.sold": "[[0 to 1 in of water|0 to 2.5 mbar]], reads a hundredth of it",
     "water_tube": "clear tube for water",
     "water_tube.sold": "[5 ft|1.5 m], bent to a U, with a rule: leak test, blower, low gas pressure",
     "thermocouple": "thermocouple",
@@ -1948,9 +1950,9 @@ TOOL_WORDS = {
     "gas_scale.sold": "a full cylinder, {carries:mass}, to {shows:mass 2}: proves the jet; or hired",
     "scale.sold": "for the whole burner, to a five-thousandth of it: mix and drying",
     "hole_saw": "hole saw",
-    "hole_saw.sold": "{size:length}, for steel, with its arbor: inlet hole",
+    "hole_saw.sold": "{size:sold_length}, for steel, with its arbor: inlet hole",
     "cutter": "angle grinder",
-    "cutter.sold": "[0.04 in|1 mm] discs for the window, grinding disc for seams; guard, face shield, earmuffs",
+    "cutter.sold": "[[0.04 in|1 mm]] discs for the window, grinding disc for seams; guard, face shield, earmuffs",
     "cutter.sold_round": "for seams, with guard, face shield, earmuffs; a jigsaw with blades for steel: the window",
     "punch": "pin punch, hammer",
     "punch.sold": "thinner than the {through} holes: knocks pins back; pliers to turn them",
@@ -1959,9 +1961,10 @@ TOOL_WORDS = {
     "mirror": "mirror and lamp",
     "mirror.sold": "small, on a stem: looks into box and ports; cold, it shows steam while it dries",
     "drills": "drills",
-    "drills.sold": "{relief:bore} for the window; {port} for ports; {through} for knock-out; {no_go} as gauge{more}",
+    "drills.sold": "{relief:sold_bore} for the window; {port} for ports; {through} for knock-out; {no_go} as "
+    "gauge{more}",
     "drills.sold_round": "{port} for ports; {through} for knock-out; {no_go} as gauge{more}",
-    "drills.baffle": "; {size:bore} for the baffle",
+    "drills.baffle": "; {size:sold_bore} for the baffle",
     "drills.jet": "; {drill} for the jet",
     "drills.damper": "; {sizes} for the damper, its hole and its gaps",
     "test_plate": "plate for the leak test",
@@ -1979,7 +1982,7 @@ TOOL_WORDS = {
     "clamps.sold_round": "open to {open:length} or more: two to a mould, at each end one across both cross-bars, below "
     "the bracket, till it is stripped; a strap round each mould",
     "cross_bar": "cross-bar",
-    "cross_bar.sold": "square {side:length}, {length:length} long or more, straight: steel or hard wood",
+    "cross_bar.sold": "square {side:sold_length}, {length:length} long or more, straight: steel or hard wood",
     "sealer": "sealer and wax",
     "sealer.sold": "shellac and paraffin wax for wood, paste wax",
 }
@@ -2034,8 +2037,8 @@ TABLES = (
         words={
             **BAR_NAMES,
             **STEEL_PIECES,
-            "from": "{count} from {stock}, {length:length}",
-            "nipples": "nipples of {stock:length}",
+            "from": "{count} from {stock}, {length:sold_length}",
+            "nipples": "nipples of {stock:sold_length}",
             "sheet": "sheet",
         },
     ),
@@ -2047,7 +2050,7 @@ TABLES = (
         },
         (
             Column("stock", "Stock", "word"),
-            Column("length", "Buy", "length"),
+            Column("length", "Buy", "sold_length"),
             Column("cuts", "Cut from it", "word"),
             Column("offcut", "Left over", "length"),
             Column("mass", "Mass", "mass"),
@@ -2123,8 +2126,8 @@ TABLES = (
         },
         (
             Column("stock", "Stock", "word"),
-            Column("length", "Length", "length"),
-            Column("width", "Width", "length"),
+            Column("length", "Length", "sold_length"),
+            Column("width", "Width", "sold_length"),
             Column("cuts", "Cut from it", "word"),
             Column("left", "Left over", "fraction"),
         ),

@@ -4,7 +4,9 @@ A slot is a name, a colon, a type and, after a blank, how many digits. Types: a 
 are significant ones; `gas_pressure` is shown in the measure that goes with the gas), `percent` and `money` (digits
 after the point), `size` (a length before others in the same unit, which the last of them names), `pipe` (a nominal
 size), or what Python's own format takes, such as `.1f` and `g`. Of `[250 °F|140 °C]` the reader of inches gets the
-first, of millimetres the second.
+first, of millimetres the second; of `[[1/4 in NPT|R 1/4]]` whose shop sells by them. What is sold is named as the shop
+does: `sold_size` and `sold_length`, all of a sentence alike, `sold_long`, `sold_mass` and `sold_bore`; a
+`gas_pressure` in both measures where the gauge, which is the shop's, has not the reader's.
 """
 
 import re
@@ -20,6 +22,13 @@ from .. import units
 from ..tables import by_key
 
 MOST_FINER = 3  # digits more, where two numbers of a sentence read alike
+SOLD = {
+    "sold_size": "size",
+    "sold_length": "length",
+    "sold_bore": "bore",
+    "sold_mass": "mass",
+    "sold_long": "long_length",
+}
 SAME = 1e-6  # relative; nearer numbers are the same to anybody
 _FIXED = re.compile(r"\.(\d)f")
 
@@ -43,12 +52,15 @@ class _Slots:
     def __init__(self, unit_system: str, on_a_line: Callable[[], bool]) -> None:
         self.unit_system, self.on_a_line = unit_system, on_a_line
         self.finer: dict[str, int] = {}  # digits more than usual, by type
+        self.seller = unit_system  # whose measures what is sold is named in
 
     def shown(self, value: Any, spec: str) -> str:
         kind, _, digits = spec.partition(" ")
         finer = self.finer.get(kind, 0)
         if value is None:
             return "none"
+        if kind in SOLD:
+            return _Slots(self.seller, self.on_a_line).shown(value, f"{SOLD[kind]} {digits}".strip())
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0) + finer}f} %"
         if kind == "money":
@@ -61,7 +73,11 @@ class _Slots:
         if kind == "length" and finer == 2 and self.unit_system == "in":  # a sentence speaks as a tape does
             return units.near_a_mark(value)
         if kind in units.DIMENSIONS:
-            return units.show(value, kind, self.unit_system, int(digits or 3), finer=finer)
+            text = units.show(value, kind, self.unit_system, int(digits or 3), finer=finer)
+            shop = units.shop_of(self.unit_system)
+            if spec.startswith("gas_pressure") and shop != self.unit_system:  # the gauge is the shop's
+                return f"{text} ({units.show(value, kind, shop, int(digits or 3), finer=finer)})"
+            return text
         if fixed := _FIXED.fullmatch(spec):
             return f"{value:.{int(fixed[1]) + finer}f}"
         return format(value, spec)
@@ -86,7 +102,7 @@ def _mistaken(slots: dict[str, Any], texts: dict[str, str], one: str, other: str
 
 def pipe_size(name: str, unit_system: str) -> str:
     """A nominal pipe size as the reader's shop calls it: `1-1/2` is 1-1/2 in or DN 40."""
-    return f"{name} in" if unit_system == "in" else f"DN {by_key('pipe_sizes', 'nps')[name]['dn']:.0f}"
+    return f"{name} in" if units.shop_of(unit_system) == "in" else f"DN {by_key('pipe_sizes', 'nps')[name]['dn']:.0f}"
 
 
 def from_cylinder() -> bool:
@@ -117,6 +133,8 @@ def written(
     if "{" not in sentence:
         return sentence
     filled = _Slots(unit_system, on_a_line)
+    if sold := [(slots[name], "length" if SOLD[spec] == "size" else SOLD[spec]) for name, spec in _sold(sentence)]:
+        filled.seller = units.seller_of(unit_system, *sold)
     apart_texts = filled.kept_apart(sentence, slots) if apart else {}
     return "".join(
         [
@@ -130,6 +148,11 @@ def written(
 def _parsed(sentence: str) -> tuple[tuple[str, str | None, str], ...]:
     """(text before a slot, its name, its type), the name None where no slot follows."""
     return tuple((text, name, spec or "") for text, name, spec, _ in Formatter().parse(sentence))
+
+
+@cache
+def _sold(sentence: str) -> tuple[tuple[str, str], ...]:
+    return tuple((name, spec) for name, spec in slots_of(sentence) if spec in SOLD)
 
 
 @cache

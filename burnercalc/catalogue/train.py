@@ -52,7 +52,7 @@ PARTS = {
     ),
     "hose": (
         "gas hose",
-        "bore {bore:length}, up to {length:long_length 2}; takes {drop:gas_pressure} at high fire",
+        "bore {bore:sold_length}, up to {length:long_length 2}; takes {drop:gas_pressure} at high fire",
         "Marked for LP gas, as short as it goes, away from heat, not through a wall.",
     ),
     "hose_adapter": (
@@ -62,12 +62,12 @@ PARTS = {
     ),
     "line_connector": (
         "listed connector",
-        "bore {bore:length}, up to {length:long_length 2}; takes {drop:gas_pressure} at high fire",
+        "bore {bore:sold_length}, up to {length:long_length 2}; takes {drop:gas_pressure} at high fire",
         "Joins the burner to the fixed pipe.",
     ),
     "rigid_pipe": (
         "rigid pipe to the burner",
-        "bore {bore:length}; takes {drop:gas_pressure} at high fire. Listed connectors end at [14 in H₂O|35 mbar]",
+        "bore {bore:sold_length}; takes {drop:gas_pressure} at high fire. Listed connectors end at [14 in H₂O|35 mbar]",
         "Joins the burner to the fixed pipe.",
     ),
     "cock": (
@@ -75,7 +75,7 @@ PARTS = {
         "{pipe:pipe}, for {rated:gas_pressure} or more",
         "By hand, in reach of the smith and not past the flame. It is shut first.",
     ),
-    "filter": ("drip leg and strainer", "{pipe:pipe}, [3 in|75 mm] leg", "Keeps dirt and oil from valve and jet."),
+    "filter": ("drip leg and strainer", "{pipe:pipe}, [[3 in|75 mm]] leg", "Keeps dirt and oil from valve and jet."),
     "trap": ("union and sediment trap", "{pipe:pipe}", "Keeps scale of the line from valve and jet."),
     "low_gas_switch": (
         "low-gas switch",
@@ -161,22 +161,22 @@ PARTS = {
     ),
     "gauge_tee": (
         "tee of a gauge, switch or pilot",
-        "{pipe:pipe}, branch [1/4 in|DN 8]",
+        "{pipe:pipe}, branch [[1/4 in|DN 8]]",
         "Lets it stand beside the line.",
     ),
     "gas_nipples": (
         "close nipple, gas",
-        "{pipe:pipe}, black steel, [NPT|R] thread",
+        "{pipe:pipe}, black steel, [[NPT|R]] thread",
         "One between any two parts whose threads are both inside.",
     ),
     "pipe_nipples": (
         "close nipple, air and mixture",
-        "{pipe:pipe}, black steel, [NPT|R] thread",
+        "{pipe:pipe}, black steel, [[NPT|R]] thread",
         "One between any two parts whose threads are both inside.",
     ),
     "header": (
         "air header, this burner's piece",
-        "bore {bore:length} or more, feeds {burners} burners",
+        "bore {bore:sold_length} or more, feeds {burners} burners",
         "Gives each burner the same air: as wide as all its branches together. Each has its own damper after it.",
     ),
     "damper": (
@@ -203,17 +203,17 @@ PARTS = {
     ),
     "tap_nipple": (
         "nipple of the air tap",
-        "{pipe:pipe}, [4 in|100 mm] long, black steel, [NPT|R] thread",
+        "{pipe:pipe}, [[4 in|100 mm]] long, black steel, [[NPT|R]] thread",
         "Between flexible joint and damper; the tap is welded to its middle.",
     ),
     "barbs": (
         "hose barb and tube",
-        "[1/4 in|6 mm] bore, [3 ft|1 m] each, one with a tee",
+        "[[1/4 in|6 mm]] bore, [[3 ft|1 m]] each, one with a tee",
         "One in each tap: the tee lets switch and gauge hang on one tube. Soft tube, away from heat.",
     ),
     "mix_pipe": (
         "mix pipe",
-        "{pipe:pipe}, {length:length} from {sold:long_length}, schedule 40",
+        "{pipe:pipe}, {length:length} from {sold:sold_long}, schedule 40",
         "Gas and air mix in it; black steel, no zinc near the fire.",
     ),
     "elbow": ("elbow", "{pipe:pipe}, 90°, malleable", "Turns to the burner, and mixes."),
@@ -251,7 +251,7 @@ LEG = (
 TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
     "air_switch.size.weak": WEAK_SWITCH,
-    "mix_pipe.size.joined": "{pipe:pipe}, {length:length} from {pieces} of {sold:long_length} joined by couplings, "
+    "mix_pipe.size.joined": "{pipe:pipe}, {length:length} from {pieces} of {sold:sold_long} joined by couplings, "
     "schedule 40",
     "leg.size.nipple": LEG,
     "leg.size.threaded": LEG.replace("{nipple:length}", "{threaded:length}, threaded to that length"),
@@ -261,9 +261,9 @@ TRAIN_WORDS = {
     "line_regulator.size.house": PARTS["line_regulator"][1],
     "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",
     "damper.size.hole": DAMPER.replace("THICK", ", at most {thick:drill_length} thick"),
-    "connector.size.pigtail": "with a flexible pigtail of [20 in|0.5 m] for cylinder pressure; the cylinder's own "
+    "connector.size.pigtail": "with a flexible pigtail of [[20 in|0.5 m]] for cylinder pressure; the cylinder's own "
     "thread; {rate:power} in all",
-    "flexible_joint.size.shared": "bore {bore:length} or more, one for all burners",
+    "flexible_joint.size.shared": "bore {bore:sold_length} or more, one for all burners",
     "jet_gauge.size.no_low": "0 to {scale:gas_pressure}, reads {high:gas_pressure} at high fire",
     "gauge.size.tube": "sloping, 0 to {scale:gas_pressure}",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "
@@ -273,28 +273,28 @@ TRAIN_WORDS = {
     "low_gauge.size.tube_light": "sloping, 0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, "
     "{low:gas_pressure} at low fire",
     "low_gauge.size.tube_alone": "sloping, 0 to {scale:gas_pressure}, reads {alone:gas_pressure} to light",
-    "ends.male": "male [{size} in NPT|R\u00a0{size}]",
-    "ends.female": "female [{size} in NPT|Rp\u00a0{size}]",
+    "ends.male": "male [[{size} in NPT|R\u00a0{size}]]",
+    "ends.female": "female [[{size} in NPT|Rp\u00a0{size}]]",
     "ends.left": "left-hand nut",
     "ends.alike": "{first}, both ends",
     "ends.two": "in: {first}; out: {last}",
-    "ends.of.connector": "in: as the cylinder's valve, left-hand on propane [(CGA 510)|(W 21.8 x 1/14 in much of "
-    "Europe)]; out: {last}",
-    "ends.of.hose": "[{first} both ends, one of them on a swivel|left-hand nuts G 3/8, grooved, both ends]",
+    "ends.of.connector": "in: as the cylinder's valve, left-hand on propane [[(CGA 510)|(W 21.8 x 1/14 in "
+    "much of Europe)]]; out: {last}",
+    "ends.of.hose": "[[{first} both ends, one of them on a swivel|left-hand nuts G 3/8, grooved, both ends]]",
     "ends.of.hose_adapter": "male G 3/8 left-hand, {first}",
-    "ends.of.gauge": "[{first}|male G 1/4 B, flat seal], below",
-    "ends.of.jet_gauge": "[{first}|male G 1/4 B, flat seal], below",
-    "ends.of.low_gauge": "[{first}|male G 1/4 B, flat seal], below",
-    "ends.of.gauge_tee": "{first}, both ends; branch female [1/4 in NPT|Rp\u00a01/4]",
+    "ends.of.gauge": "[[{first}|male G 1/4 B, flat seal]], below",
+    "ends.of.jet_gauge": "[[{first}|male G 1/4 B, flat seal]], below",
+    "ends.of.low_gauge": "[[{first}|male G 1/4 B, flat seal]], below",
+    "ends.of.gauge_tee": "{first}, both ends; branch female [[1/4 in NPT|Rp\u00a01/4]]",
     "ends.of.blower_plate": "the blower's holes; nipple out",
     "ends.of.flexible_joint": "slips over nipples, a clamp at each end",
     "ends.of.mixer": "{first}, all three",
     "ends.of.tee": "{first}, all three",
-    "ends.of.tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on that nipple",
-    "ends.of.mix_tap": "female [1/8 in NPT|Rp\u00a01/8], half coupling on the pipe",
+    "ends.of.tap": "female [[1/8 in NPT|Rp\u00a01/8]], half coupling on that nipple",
+    "ends.of.mix_tap": "female [[1/8 in NPT|Rp\u00a01/8]], half coupling on the pipe",
     "ends.of.air_switch": "tube from the tap",
-    "ends.of.barbs": "male [1/8 in NPT|R\u00a01/8]; barb",
-    "ends.of.low_gauge.tube": "tube on its barb, male [1/4 in NPT|R\u00a01/4]",
+    "ends.of.barbs": "male [[1/8 in NPT|R\u00a01/8]]; barb",
+    "ends.of.low_gauge.tube": "tube on its barb, male [[1/4 in NPT|R\u00a01/4]]",
     "ends.of.pilot": "tube with compression nuts",
     "ends.of.pilot_valve": "in: {first}; out: tube with a compression nut",
     "ends.of.header": "{last} for each burner",

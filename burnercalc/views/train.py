@@ -8,6 +8,7 @@ from ..making import train as making
 from ..parts.fires import Fires
 from ..parts.lighting import Lighting
 from ..parts.train import BRANCHES, LOOSE, ON_BRANCH, Train
+from ..units import shop_of
 from .view import Say, Shapes
 
 INTO_BRANCH = ("gauge", "jet_gauge", "low_gauge", "gauge_cock", "low_gas_switch")
@@ -45,7 +46,7 @@ def ended(part, say):
     sizes = part.slots.get("sizes", (part.slots["pipe"],))
     if part.key in INTO_BRANCH:
         sizes = (making.BRANCH,)
-    found = making.HOSE_ENDS[say.unit_system] if part.key == "hose" else making.ENDS.get(part.key, ())
+    found = making.HOSE_ENDS[shop_of(say.unit_system)] if part.key == "hose" else making.ENDS.get(part.key, ())
     sizes = sizes[::-1] if part.key == "bushing" else sizes  # the way the gas goes: in at the narrow end
     told = [say(f"ends.{end}", size=size) for end, size in zip(found, (sizes[0], sizes[-1]))]
     slots = {"first": told[0], "last": told[-1]} if told else {}
