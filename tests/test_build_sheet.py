@@ -270,7 +270,7 @@ RINGS = {"body_kind": "pipe", "body_length": "6 5/8 in", "body_width": "6 5/8 in
 
 @pytest.mark.parametrize(
     "texts, said",
-    [({}, "row by row"), (RINGS | {"ports_per_row": "6", "rows": "2", "port_diameter": "1/2 in"}, "ring by ring"),
+    [({}, "row by row"), (RINGS | {"ports_per_row": "10", "rows": "2", "port_diameter": "1/2 in"}, "ring by ring"),
      (RINGS | {"port_diameter": "1/4 in"}, None)],
 )  # fmt: skip
 def test_the_face_says_that_ports_are_numbered_where_numbers_are_drawn(texts, said):

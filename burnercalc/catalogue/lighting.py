@@ -96,28 +96,18 @@ STEP_MARKS = {
     "weak": "slide fully open",
 }
 BY_HAND = LIGHTING & Source("what a drill, a slide and a gauge miss by is common practice", "common practice")
-RUNS_BACK = (
-    "it does not run back until the lip glows. Then the flame can run back at any rate at which a cold flame holds: "
-    "listen all the time. Pop or flutter: gas off. "
-)
-# By how much, in a check: as the gauge tells it, and as fire.
-WINDOW = (
-    "It is lit at {rate:power 2} with {gas:gas_pressure} before the jet. From {gas_least:gas_pressure} to "
-    "{gas_most:gas_pressure}, which is {least:power 2} to {most:power 2}, "
-)
+# In a check: what to mind and the number it judges; how it is done the card tells.
+WINDOW = "Lit at {rate:power 2} with {gas:gas_pressure} before the jet, "
+ROOM = "it does not run back at a lip that glows from {gas_least:gas_pressure} to {gas_most:gas_pressure}"
+GLOWS = "it can run back as soon as the lip glows; so it can at any rate that a cold face holds. "
 HAND = (
-    "By damper mark and gauge a hand comes to a mixture of {least:.2f} to {most:.2f} to light with. Before jet, blower "
-    "and slide are proven it may be {first_least:.2f} to {first_most:.2f}: the first time go by the flame, needle "
-    "opened from shut. Then prove the pressure in the test fire. "
+    "The first day, before jet, blower and slide are proven, the mixture may be {first_least:.2f} to "
+    "{first_most:.2f}: go by the flame, as the card has it. From the second day on, at the mark and the pressure "
+    "proven, it is {least:.2f} to {most:.2f}. "
 )
 FINER = "Read the gas by a finer gauge, or by a sloping gauge; larger ports hold more."
-FILLS = "Within {full:time 1} the chamber is full of burnt gas. "
-LOSES = (
-    "In it the flame is sure only up to {alone_least:power 2} to {alone_most:power 2} for the whole burner, by what "
-    "one cold port alone holds. "
-)
-TOGETHER = "Many side by side hold more; nobody has measured how much. "
-TOO_MUCH = TOGETHER + "With a torch {torch:power 2} is sure. "
+BURNT = "In burnt gas, after {full:time 1}, it is sure only up to {alone_least:power 2}: "
+CARD_TELLS = "The lighting card tells each step."
 TRY = (
     "Not alight {hiss:time 2} after the first hiss: gas off, {hand:time 1} more for the hand. What was let in by then "
     "fills {let_in:percent 0} of the chamber: "
@@ -415,39 +405,22 @@ CHECKS = (
         harm="danger",
         source=LIGHTING & GUARD,
         cases={
-            "good": WINDOW + "it does not run back at a lip that glows.",
-            "note": WINDOW
-            + "it does not run back at a lip that glows. Beyond that it may: set it exactly. Pop or flutter: gas off.",
-            "caution": WINDOW + RUNS_BACK + "Larger ports or a thicker block leave room.",
-            "caution_large": WINDOW + RUNS_BACK + "Smaller ports, or fewer of them, leave room.",
+            "good": WINDOW + ROOM + ".",
+            "note": WINDOW + ROOM + "; beyond that it may.",
+            "caution": WINDOW + GLOWS + "Larger ports or a thicker block leave room.",
+            "caution_large": WINDOW + GLOWS + "Smaller ports, or fewer of them, leave room.",
             "low_line": "Under {easy:gas_pressure} one mark of a sloping gauge, [0.02 in|0.5 mm] of water, is much of "
-            "it: set it by a fine needle valve, no draught, and nothing else on the line turned on or off meanwhile. "
-            "More or larger ports take more gas to light.",
-            "holds": "Nor does it lift in fresh air.",
-            "lifts": "But in fresh air it may lift from {lifts:power 2} on, as near as mark and gauge set it: the "
-            "torch in front holds it from the first second.",
-            "itself": FILLS + "In it the flame holds as well.",
-            "torch_hand": FILLS
-            + LOSES
-            + TOGETHER
-            + "So only the torch keeps it alight, and no hand holds one still. If "
-            "the flame goes out, gas fills the chamber in {fills:time 2}.",
-            "torch_stand": FILLS
-            + LOSES
-            + TOGETHER
-            + "So only the torch keeps it alight. If it goes out, or a port goes "
-            "dark: gas off. Gas fills the chamber in {fills:time 2}.",
-            "torch_guard": FILLS + LOSES + TOGETHER + "So only the pilot keeps it alight. If the main flame goes "
-            "out, an electronic guard shuts the gas in 1 s, 4 s at most. Gas fills the chamber in {fills:time 2}.",
-            "maybe": FILLS
-            + LOSES
-            + TOO_MUCH
-            + "So it may blow off, torch or not: then gas off at once, and purge. Gas "
-            "fills the chamber in {fills:time 2}. A pilot with a flame guard shuts the gas by itself; more ports hold "
-            "more.",
-            "maybe_guard": FILLS + LOSES + TOO_MUCH + "So it may blow off, pilot or not: an electronic guard that sees "
-            "the main flame shuts the gas in 1 s, 4 s at most. Gas fills the chamber in {fills:time 2}. More ports "
-            "hold more.",
+            "it: a fine needle valve, no draught, nothing else on the line turned. More or larger ports take more gas.",
+            "lifts": "In fresh air it may lift from {lifts:power 2} on.",
+            "itself": "In burnt gas, after {full:time 1}, it holds as well. " + CARD_TELLS,
+            "torch_hand": BURNT + "only the torch keeps it alight, and no hand holds one still. " + CARD_TELLS,
+            "torch_stand": BURNT + "only the torch keeps it alight. " + CARD_TELLS,
+            "torch_guard": BURNT + "only the pilot keeps it alight, and the guard shuts the gas. " + CARD_TELLS,
+            "maybe": BURNT
+            + "with a torch up to {torch:power 2}. Beyond that it may blow off, torch or not; nobody has "
+            "measured it. A pilot with a flame guard shuts the gas; more ports hold more. " + CARD_TELLS,
+            "maybe_guard": BURNT + "with a pilot up to {torch:power 2}. Beyond that it may blow off, and the guard "
+            "shuts the gas; nobody has measured it. More ports hold more. " + CARD_TELLS,
             "closed": NEVER
             + "There is no way out for the burnt gas, or too small a one: it comes back through every joint and into "
             "the burner. Make the opening larger.",
@@ -513,7 +486,7 @@ CHECKS += (
         harm="danger",
         source=BY_HAND,
         cases={
-            "good": HAND + "With the torch in front the flame holds from {least:.2f} to {most:.2f}.",
+            "good": HAND + "With the torch in front the flame holds in all of that.",
             "lost": HAND + "{bad:.2f} is one that even a torch does not hold. " + FINER,
             "back": HAND
             + "At {bad:.2f} it may run back at a lip that glows, though not as set: listen all the time. Pop "
@@ -530,10 +503,11 @@ CHECKS += (
             "no_width": NEVER
             + "It would be from {gas_least:gas_pressure} to {gas_most:gas_pressure}: less than a mark "
             "of its gauge, {mark:gas_pressure}, and no hand sets that. " + FINER,
-            "any_jet": "At {gas:gas_pressure} it holds whatever its jet is: jet coefficient {jet_low:.2f} to "
-            "{jet_high:.2f}.",
-            "no_pressure": "Through jets with a coefficient of {jet_low:.2f} to {jet_high:.2f}, all common, it takes "
-            "{jet_least:gas_pressure} to {jet_most:gas_pressure}, and no one pressure holds with all of them.",
+            "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, one that passes {jet_low:percent 0} of a "
+            "perfect jet's gas or {jet_high:percent 0}.",
+            "no_pressure": "Through jets that pass {jet_low:percent 0} to {jet_high:percent 0} of a perfect jet's "
+            "gas, all common, it takes {jet_least:gas_pressure} to {jet_most:gas_pressure}: no one pressure holds with "
+            "all of them.",
             "meter": "So it is set by the meter of the house at once, while the lip is dark: nothing else on it, "
             "{volume:gas_volume} in {fast} to {slow} s. Then that pressure counts.",
             "proves_jet": "At this one none of them runs back; what passes much may lift off in burnt gas, which shows "

@@ -96,7 +96,6 @@ def lighting_check(
     lighting_slide: LightingSlide,
     gas: Gas,
     burnt_gas: BurntGas,
-    lighting_card: LightingCard,
     gauges: Gauges,
     firing: Firing,
     lit_by: str,
@@ -108,9 +107,7 @@ def lighting_check(
         alone = burnt_gas.alone_W
         slots |= {
             "full": burnt_gas.full_s,
-            "fills": lighting_card.fills_s,
             "alone_least": alone and alone.low,
-            "alone_most": alone and alone.high,
             "torch": burnt_gas.torch_W,
         }
     slide = lighting_slide
@@ -135,7 +132,7 @@ def lighting_check(
             max(word, kept[0], "caution" if low_line else "good", key=VERDICTS.index),
             slide.rate_W.value,
             lighting.lift_W,
-            case=(case, *(("low_line",) if low_line else ()), "lifts" if lifts else "holds", kept[1]),
+            case=(case, *(("low_line",) if low_line else ()), *(("lifts",) if lifts else ()), kept[1]),
             cures=(
                 *LIGHTING_CURES.get(case, ()),
                 *(STRONGER if low_line and case not in LIGHTING_CURES else ()),

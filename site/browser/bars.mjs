@@ -2,7 +2,7 @@
 // the page waits for or offers at the foot of the window. Either takes its own room.
 import { all, button, byId, changedOnly, make, root } from "./page.mjs";
 
-const AT_HEAD = ["own", "offered"], OF_PAGE = ["brought", "version"]; // the latter wait behind a dialog
+const AT_HEAD = ["own", "offered"], OF_PAGE = ["brought", "version", "asks"]; // the latter wait behind a dialog
 
 const LATE_MS = 6000; // after which what has not come is said to be waited for
 const lines = new Map();
