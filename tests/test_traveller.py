@@ -276,6 +276,10 @@ def test_a_burner_that_is_not_turned_down_has_no_low_fire():
     assert "Not to low fire" in told(r)["The walls glow"] and "do not turn down" in written(r, "operating_card")
     assert "Low fire, gross none: do not turn down" in written(r, "plate") and "25.6" not in written(r, "plate")
     assert "LOW" not in told(r)["Shut down"] + told(r)["Air or power fails"]
+    # No stage goes on to work, and no heat of the calendar is booked for one.
+    stages = [[row[0] for row in one.tables["drying"].rows] for one in (solved(), r)]
+    assert "To work" in stages[0] and stages[1] == stages[0][: len(stages[1])] and "To work" not in stages[1]
+    assert len(r.part("calendar").work.heats) == r["first_fire_heats"] == solved()["first_fire_heats"] - 1
 
 
 def test_low_fire_of_100_percent_is_not_turned_up():

@@ -116,9 +116,21 @@ ANSWERS = (
         "schedule.first_fire_s",
         "time",
         "First fire, in one go",
-        meaning="From lighting to working heat, in a kiln to the end of drying, holds included, never left alone.",
+        meaning="From lighting to working heat, holds included, never left alone; to the end of drying in a kiln, and "
+        "where the lighting card does not lead to low fire.",
         formula="rise / ramp + holds of each stage",
-        inputs=("refractory", "block_thickness", "ambient_temperature", "chamber_temperature", "kiln"),
+        inputs=(
+            "refractory",
+            "block_thickness",
+            "ambient_temperature",
+            "chamber_temperature",
+            "kiln",
+            "lighting_rate",
+            "chamber_pressure",
+            "low_fire",
+            "lit_by",
+            "heat_up_waits",
+        ),
         source=DRYING,
         near="first",
     ),
@@ -337,9 +349,9 @@ STEPS = {
     "slowly too.",
     "fire.do.no_low": "By the stages to {dry:rough_temperature}: in a kiln, no hotter there, for its steel; or under "
     "the chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Not with its own "
-    "burner: the lighting card does not lead to low fire, and the stage to work falls away, with a heat that is for it "
-    "alone. The first time hotter is the test fire: hair cracks may come. Thermocouples as in the oven; draw them and "
-    "the fibre before it is lit. Cool slowly too.",
+    "burner: the lighting card does not lead to low fire, so no stage goes on to work. The first time hotter is the "
+    "test fire: hair cracks may come. Thermocouples as in the oven; draw them and the fibre before it is lit. Cool "
+    "slowly too.",
     "fire.do.kiln": "In the kiln, on from the oven's hold, all blocks of the charge together, by the stages. To "
     "{dry:rough_temperature} and no hotter: the steel box scales and softens. None of this burner's gas so far. The "
     "first "

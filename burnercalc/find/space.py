@@ -18,6 +18,8 @@ from .. import checks
 from ..burner import Burner
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
+from ..parts import PARTS
+from ..parts.own_heat import OwnHeat
 from ..parts.train import Train
 from ..rules import RULES
 from ..settings import BY_KEY
@@ -27,7 +29,7 @@ from .choices import AXES, Asked, Axis, Option, middle
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
 from .have import Have
-from .score import SPOILT, TERMS, how_wrong, points, thinness
+from .score import SPOILT, TERMS, days_term, how_wrong, points, thinness
 from .thumb import too_weak_to_light
 
 BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
@@ -327,10 +329,13 @@ class Space:
         """Asks of a whole node what is costly, and what is to be spent exactly."""
         node.looked = dict(node.terms)
         node.terms["money"] -= first_fire_gas(node.burner)
+        node.terms["days"] = _days(node.burner, past_low=True)
         yield from self._judging(node, self.asked_late)
         made = self.bill(node)
         node.terms["money"] = made.to_spend
-        node.looked["money"] = min(node.looked["money"], made.to_spend)  # where nobody turns to low fire
+        node.terms["days"] = _days(node.burner, node.burner.call(PARTS["own_heat"]).past_low)
+        for kind in ("money", "days"):  # less where nobody turns to low fire
+            node.looked[kind] = min(node.looked[kind], node.terms[kind])
         if made.lacking:
             node.words["bag"] = "stop"
         node.settled = True
@@ -387,6 +392,11 @@ class Space:
             for texts in find(self._asking(parent), node.texts)
             if not texts.keys() & self.mine.keys() and any(node.texts[key] != text for key, text in texts.items())
         ]
+
+
+def _days(burner: Burner, past_low: bool) -> float:
+    days: float = days_term(burner.call(PARTS["schedule"], own_heat=OwnHeat(past_low)))
+    return days
 
 
 @cache

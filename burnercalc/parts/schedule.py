@@ -7,9 +7,12 @@ from math import inf
 from ..making import days
 from ..making.batch import Means, Work
 from ..making.days import Stage, Step
+from .own_heat import OwnHeat
 from .shop import Shop
 
-NO_HOTTER_K = 300.0  # than the last hold of drying: no way up to work in a kiln, where the steel box scales and softens
+# Than the last hold of drying: no way up to work in a kiln, where the steel box scales and softens, nor where the
+# lighting card does not lead to low fire.
+NO_HOTTER_K = 300.0
 # Day 1 where no date is given; what matters is only the time between the steps.
 DAY_ONE = datetime.date(2001, 1, 1)
 
@@ -24,7 +27,7 @@ class Schedule:
     dated: bool
     first: datetime.date
     work: Work
-    stand_heats: tuple[int, ...]  # minutes of each heat of a first fire that is made on the stand, up to work
+    stand_heats: tuple[int, ...]  # minutes of each heat of a first fire that is made on the stand
     means: Means
     steps: tuple[Step, ...]
     stages: tuple[Stage, ...]
@@ -71,8 +74,10 @@ def schedule(
     chamber_temperature: float,
     watched_hours: float | str,
     shop: Shop,
+    own_heat: OwnHeat,
 ) -> Schedule:
     first = start_date or DAY_ONE
+    working_K = NO_HOTTER_K if own_heat.past_low else chamber_temperature
     hours = {
         "weld": hours_weld,
         "mould": hours_mould,
@@ -84,7 +89,7 @@ def schedule(
         "block_thickness_m": block_thickness,
         "air_temp_K": shop.temp_K,
         "damp": damp_air == "yes",
-        "working_temp_K": NO_HOTTER_K if kiln == "yes" else chamber_temperature,
+        "working_temp_K": NO_HOTTER_K if kiln == "yes" else working_K,
     }
     watched_s = inf if watched_hours == "through" else watched_hours
     means = Means(hands=hands, day_min=round(day_hours / 60), week=int(work_week), weekday=first.weekday())
@@ -93,7 +98,7 @@ def schedule(
     takes = {"hours": {step: seconds / 3600 for step, seconds in hours.items()}, "watched_s": watched_s, **drying}
     steps = days.calendar(start_date=first, means=means, **takes)
     stages = days.drying_stages(**drying)
-    if kiln == "yes":
+    if kiln == "yes" or own_heat.past_low:
         stages = tuple(stage for stage in stages if stage.name != "service")
     split = {"stages": stages, "names": days.FIRED, "start_temp_K": shop.temp_K, "watched_s": watched_s}
     heats = days.heats_s(**split)
@@ -102,7 +107,7 @@ def schedule(
         dated=start_date is not None,
         first=first,
         work=days.work_of_one(**takes),
-        stand_heats=days.work_of_one(**takes | {"working_temp_K": chamber_temperature}).heats,
+        stand_heats=days.work_of_one(**takes | {"working_temp_K": working_K}).heats,
         means=means,
         steps=steps,
         stages=stages,
