@@ -197,6 +197,8 @@ FURTHER = (
     {**KNIFE, "lit_by": "stand"},
     {**SLOW, "lit_by": "stand"},
     *({**_WARM, "lit_by": way} for way in ("stand", "guard")),
+    {"chamber_temperature": "1300 degF", "work_temperature": "1200 degF", "lit_by": "guard",
+     "port_diameter": "5/16 in", "low_fire": "42 %", "equivalence_ratio": "0.96"},
     {**SMITH, "burner_count": "6", "blowers": "each", "chamber_length": "60 in", "opening_area": "120 in2"},
     GIANT,
     {**GIANT, "lit_by": "guard"},

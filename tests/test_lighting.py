@@ -862,6 +862,19 @@ def test_a_chamber_that_never_glows_is_led_no_higher_than_a_pilot_holds():
     )
 
 
+def test_a_chamber_that_never_glows_is_turned_to_no_low_fire_that_a_pilot_does_not_hold():
+    """Turning and lighting go by one limit; a low fire below it is the cure, and no other check goes by another."""
+    held = solved(**OVEN).part("turning").held_W / KBTU_H
+    for share, turning, lighting in ((1.03, "stop", "stop"), (0.97, "caution", "good")):
+        r = solved(**{**OVEN, "low_fire": f"{share * held:.1f} %"})  # of 100 kBtu/h
+        assert (r.checks["turning"].verdict, r.checks["lighting"].verdict) == (turning, lighting)
+        assert (r.checks["lift"].verdict, r.part("fires").low is None) == ("note", turning == "stop")
+        assert ("low fire is" in r.checks["turning"].text) == (turning == "stop")
+        assert (("low_fire", "lower") in {(one.setting, one.move) for one in r.checks["turning"].changes}) == (
+            turning == "stop"
+        )
+
+
 # A stop of another room, with all that lighting asks for.
 STOPPED = {
     "cylinder": {"cylinder": "20", "ambient_temperature": "10 degF"},
@@ -1241,16 +1254,22 @@ def test_a_wait_of_hours_is_breathed_thinner():
 
 
 @pytest.mark.parametrize(
-    "degF, lift, stand, guard",
-    [(1340, "stop", "stop", "good"), (1390, "caution", "stop", "good"), (1410, "caution", "caution", "good"),
-     (1440, "caution", "caution", "good"), (1460, "note", "good", "good")],
+    "degF, lift, pilot, stand, guard",
+    [(1340, "stop", "note", "stop", "good"), (1390, "caution", "note", "stop", "good"),
+     (1410, "caution", "caution", "caution", "good"), (1440, "caution", "caution", "caution", "good"),
+     (1460, "note", "note", "good", "good")],
 )  # fmt: skip
-def test_near_the_heat_that_lights_gas_again_there_is_a_ladder(degF, lift, stand, guard):
+def test_near_the_heat_that_lights_gas_again_there_is_a_ladder(degF, lift, pilot, stand, guard):
     """1,400 degF, 760 degC (NFPA 86), 50 degF of an uneven chamber and a thermocouple either way; a guard is what cures
     it from below that on."""
-    texts = {"chamber_temperature": f"{degF} degF", "work_temperature": f"{degF - 100} degF"}
-    behind, guarded = solved(**texts), solved(**texts, lit_by="guard")
-    assert behind.checks["lift"].verdict == guarded.checks["lift"].verdict == lift
+    texts = {
+        **OVEN,
+        "chamber_temperature": f"{degF} degF",
+        "work_temperature": f"{degF - 100} degF",
+        "low_fire": "60 %",
+    }
+    behind, guarded = solved(**{**texts, "lit_by": "stand"}), solved(**texts)
+    assert (behind.checks["lift"].verdict, guarded.checks["lift"].verdict) == (lift, pilot)
     assert (behind.checks["lighting_wait"].verdict, guarded.checks["lighting_wait"].verdict) == (stand, guard)
     assert ("DO NOT LIGHT with a torch" in str(behind.tables["lighting_card"].rows)) == (degF < 1400)
 
@@ -1353,7 +1372,7 @@ def test_a_chamber_that_never_glows_wants_a_guard(lit_by, verdict):
 
 
 @pytest.mark.parametrize(
-    "texts", [{**KNIFE, "lit_by": "hand"}, {**KNIFE, "lit_by": "stand"}, {**COOL, "lit_by": "hand"}]
+    "texts", [{**KNIFE, "lit_by": "hand"}, {**KNIFE, "lit_by": "stand"}, {**OVEN, "lit_by": "hand"}]
 )
 def test_a_guard_is_the_other_way_of_lighting(texts):
     """It is the first thing offered, and with it no fault is left; the train then has the pilot."""

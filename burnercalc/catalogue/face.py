@@ -792,6 +792,8 @@ CHECKS = (
             "hardly_hot": "This chamber works at {chamber:temperature 4}, hardly above the {hot:temperature} from "
             "which walls light it again: its colder corners may not. Run it some [50 °F|30 °C] hotter, or with less "
             "fire.",
+            "pilot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its walls "
+            "would light it again: pilot and flame guard stay on as long as gas flows.",
             "never_hot": "This chamber works at {chamber:temperature 4}, below the {hot:temperature} at which its "
             "walls would light it again: a flame that lifts here is going out. Turn the fire down, or shut the gas.",
         },

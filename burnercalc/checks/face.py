@@ -207,18 +207,20 @@ def grip_heat_check(hot_block: HotBlock) -> Judged:
     return verdict(word, lip.high, good, lip=lip.value, most=lip.high, good=good, scales=scales)
 
 
-def lift_check(holding: Holding, firing: Firing, chamber_temperature: float) -> Judged:
+def lift_check(holding: Holding, firing: Firing, chamber_temperature: float, lit_by: str) -> Judged:
     """By the low end of the band: from there on a cold flame may lift. What is no fault in a chamber whose walls light
-    it again is a caution in one so near to that that its colder corners may not, and a stop well below."""
+    it again is a caution in one so near to that that its colder corners may not, and a stop well below. Where a pilot
+    burns in front instead, how much it holds is judged with the turning alone."""
     lift, low = None if holding.lift_W is None else holding.lift_W.low, firing.low_W
     held = -inf if lift is None else lift
     above_K = chamber_temperature - RELIGHTS_K
     relights = above_K > RELIGHTS_OFF_K
-    word = ladder(held, good=low, note=-inf if relights else None, stop=-inf)
-    if above_K < -RELIGHTS_OFF_K and holding.lift_W is not None and holding.lift_W.high < low:
+    pilot = above_K <= 0 and lit_by == "guard"
+    word = ladder(held, good=low, note=-inf if relights or pilot else None, stop=-inf)
+    if above_K < -RELIGHTS_OFF_K and not pilot and holding.lift_W is not None and holding.lift_W.high < low:
         word = "stop"  # nothing lights it again
     first = "good" if word == "good" else "hardly" if held < LEAST_LIFT * low else "lifts"
-    never = "never_hot" if above_K <= 0 else "hardly_hot"
+    never = "pilot" if pilot else "never_hot" if above_K <= 0 else "hardly_hot"
     after = never if not relights else "hot_alone" if first == "hardly" else "hot"
     if after == "hot_alone":
         slots = {"low": low, "hot": RELIGHTS_K}

@@ -37,7 +37,8 @@ RUN_UP_BORES = 40.0  # of mix pipe, in which a flame gathers speed; common pract
 # So little air that the blower's free flow is no matter.
 LESS_AIR = (("mix_pipe", "lower"), ("blower_shutoff_pressure", "lower"))
 LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
-BETTER_PORTS = (("ports_per_row", "raise"), ("rows", "raise"), ("port_diameter", "lower"), ("body_depth", "raise"))
+MORE_PORTS = (("ports_per_row", "raise"), ("rows", "raise"))
+BETTER_PORTS = (*MORE_PORTS, ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
 FASTER = (("port_diameter", "lower"), ("ports_per_row", "lower"))  # what runs back at low fire does not through these
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
@@ -289,15 +290,17 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
     above = case == "down" and firing.low_W > (lighting_try.waits_W or 0.0)
     full = firing.low_W >= firing.rate_W
     nearer = (("low_fire", "lower"),) if above else () if full else (("low_fire", "raise"),)
-    if worst is to_high and turning.held_W is not None:
+    held_W, ended_W = turning.held_W, firing.low_W if worst is to_low else firing.rate_W
+    if worst is not None and held_W is not None and ended_W > held_W:
         return verdict(
-            "caution",
-            turning.held_W / firing.rate_W,
+            "caution" if worst is to_high else "stop",
+            held_W / ended_W,
             1.0,
-            case="cool",
-            cures=(("firing_rate", "lower"), ("ports_per_row", "raise"), ("rows", "raise")),
+            case="cool" if worst is to_high else "cool_low",
+            cures=(("firing_rate", "lower") if worst is to_high else ("low_fire", "lower"), *MORE_PORTS),
+            low=firing.low_W,
             high=firing.rate_W,
-            held=turning.held_W,
+            held=held_W,
         )
     stuck = worst is to_high and turning.straight is None
     straight = worst is not None and turning.straight is not None and turning.goes_on

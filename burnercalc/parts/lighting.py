@@ -68,6 +68,8 @@ def lighting(
         return _not_lit(found, said("pressure", gas=needed_Pa, gas_given=most_Pa))
     if burnt_gas.keeps == "":
         return _not_lit(found, said("torch_weak", rate=found.waits_W, torch=burnt_gas.torch_W))
+    if not found.glows and lit_by != "guard":
+        return _not_lit(found, said("cool"))
     if not turning.goes_on:
         return _not_lit(found, said("no_way"))
     flue = hottest_flue(gas, shop, found.waits_ratio + MIXTURE_SLIP)
@@ -78,7 +80,7 @@ def lighting(
         if fresh > MOST_AIR_M3_S:
             return _not_lit(found, said("air", fresh=fresh, co=flue.co_dry, ppm=limit))
     if not found.glows:
-        return _not_lit(found, said("cool")) if lit_by != "guard" else found
+        return found
     if lit_by != "guard" and not fired_heat_up.turns_up:
         return _not_lit(found, said("dim", rate=found.waits_W))
     if lit_by != "guard":

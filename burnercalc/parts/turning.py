@@ -1,6 +1,6 @@
 """From the setting that it is lit with to low fire and on to high fire, or straight there: valve by valve, in steps."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import ceil
 
 from .firing import Firing
@@ -38,8 +38,8 @@ class Turn:
 class Turning:
     """All None where it is not lit. `straight`: from lighting to high fire, only where no order leads to low fire, or
     none on from there and this one does.
-    `held_W`: in a chamber that never glows, the most that a pilot or torch holds for sure; high fire above it nothing
-    leads to. None where that does not apply."""
+    `held_W`: in a chamber that never glows, the most that a pilot or torch holds for sure; low or high fire above it
+    nothing leads to. None where that does not apply."""
 
     to_low: Turn | None
     to_high: Turn | None
@@ -57,34 +57,38 @@ def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry,
         return Turning(None, None, None, None)
     light, low = (lighting_try.waits_W, lighting_try.waits_ratio), (firing.low_W, equivalence_ratio)
     high = firing.rate_W, equivalence_ratio
-    to_low, to_high = _turn(light, low, tries), _turn(low, high, tries)
-    straight = None if to_low.first else _turn(light, high, tries)
-    if not lighting_try.glows and firing.rate_W > (held_W := tries.at(equivalence_ratio).torch_W or 0.0):
-        # No hot walls light again what lifts.
-        to_high, straight = replace(to_high, first=""), straight and replace(straight, first="")
+    glows = lighting_try.glows
+    to_low, to_high = _turn(light, low, tries, glows), _turn(low, high, tries, glows)
+    straight = None if to_low.first else _turn(light, high, tries, glows)
+    # No hot walls light again what lifts.
+    held_W = None if glows else _at(equivalence_ratio, tries).torch_W or 0.0
+    if held_W is not None and firing.rate_W > held_W:
         return Turning(to_low, to_high, straight, held_W)
     if to_low.first and not to_high.first:
-        past_low = _turn(light, high, tries)
+        past_low = _turn(light, high, tries, glows)
         straight = past_low if past_low.first else None
     return Turning(to_low, to_high, straight, None)
 
 
-def _turn(start, end, tries):
+def _turn(start, end, tries, glows):
     """The fewest steps in which an order holds, of both the one further from flashback; gas first where they tie."""
     margins = [_margin([state], tries) for state in (start, end)]
     # The lighting rate itself is judged elsewhere.
     least = 1.0 if margins[0] >= CLOSE else HARDLY_NEARER * margins[0]
-    loosest = min(1.0, *(NO_LOOSER * _lift(rate_W, ratio, tries) for rate_W, ratio in (start, end)))
+    if glows:
+        lift, loosest = _lift, min(1.0, *(NO_LOOSER * _lift(*state, tries) for state in (start, end)))
+    else:
+        lift, loosest = _held, min(1.0, _held(*start, tries))  # what it is lit at is judged elsewhere
     richest = max(LAW_ENDS, start[1], end[1])
 
     def holds(between):
         return (
             between[1] <= richest
-            and _lift(*between, tries) >= loosest
+            and lift(*between, tries) >= loosest
             and between[0] >= least * _at(between[1], tries).glowing_W
         )
 
-    if margins[1] < min(CLOSE, margins[0]):
+    if margins[1] < min(CLOSE, margins[0]) or (not glows and _held(*end, tries) < 1):
         return Turn("", (), margins[1], *sorted((start[1], end[1])))
     for firsts, stops in _ways(start, end):
         both = {first: tuple(_passed(first, start, stops)) for first in firsts}
@@ -130,6 +134,11 @@ def _margin(states, tries):
 def _lift(rate_W, ratio, tries):
     """Rate at which a cold flame lifts over the rate; 0 where no limit is found."""
     return (_at(ratio, tries).lift_W or 0.0) / rate_W
+
+
+def _held(rate_W, ratio, tries):
+    """Rate that a pilot or torch holds for sure, in burnt gas among walls that never glow, over the rate."""
+    return (_at(ratio, tries).torch_W or 0.0) / rate_W
 
 
 def _at(ratio, tries):
