@@ -154,7 +154,11 @@ def test_pressures_of_the_default_jet_by_hand():
     assert r["jet_firing_rate"] == pytest.approx(nozzle_W(hole, 5 * PSI, r["mixture_pressure"]), rel=2e-3)
     assert nozzle_W(hole, r["jet_gas_pressure"], r["mixture_pressure"]) == pytest.approx(100 * KBTU_H, rel=2e-3)
     low_Pa = r.part("resistance").pressure_Pa(0.4 * r.part("stream").mixture_m3_s)
-    assert nozzle_W(hole, r["jet_gas_pressure_low"], low_Pa) == pytest.approx(40 * KBTU_H, rel=2e-3)
+    assert nozzle_W(hole, r.part("jet").low_Pa, low_Pa) == pytest.approx(40 * KBTU_H, rel=2e-3)
+    # Told as its gauge of 3 psi shows it, to half a mark of 0.05 psi; so have it the card and the train's gauge.
+    assert r["jet_gas_pressure_low"] == pytest.approx(0.725 * PSI)
+    told = next(row[1] for row in r.tables["lighting_card"].rows if row[0] == "The walls glow")
+    assert " 0.725 psi" in told and "0.725 psi at low fire" in str(r.tables["gas_train"].rows)
 
 
 @pytest.mark.parametrize("coefficient, low, high", [("0.85", 0.9, 0.8), ("0.98", 1.0, 0.93), ("1", 1.0, 0.95)])

@@ -1290,7 +1290,11 @@ def test_the_tornado_names_what_moves_each_number():
     expected = blower.times * 0.9 * (1 - (share / 0.9) ** 2) / (1 - share**2)
     assert weak.at_low == pytest.approx(expected, rel=1e-6) and weak.at_high == weak.as_set == blower.times
     # Rate through a jet goes with its coefficient: 0.80 to 0.90 of 0.85, whatever the gas.
-    jet = next(one for one in swings if (one.number, one.tolerance) == ("fire at its gas pressure", "jet coefficient"))
+    jet = next(
+        one
+        for one in swings
+        if (one.number, one.tolerance) == ("fire at its gas pressure", "jet passes less or more gas")
+    )
     assert jet.at_low / jet.as_set == pytest.approx(0.80 / 0.85, rel=1e-9)
     assert jet.at_high / jet.as_set == pytest.approx(0.90 / 0.85, rel=1e-9)
     # The fire that the first screen tells, not what the drill passes at the pressure as set (100 kBtu/h, was 101.6).
@@ -1303,7 +1307,7 @@ def test_the_tornado_names_what_moves_each_number():
 OFF = {
     "pins thinner or thicker": (("port_diameter",), "m", -0.0002, 0.0002, False, 0),
     "block thinner or thicker": (("block_thickness",), "m", -0.002, 0.002, False, 0),
-    "jet coefficient": (("jet_discharge_coefficient",), "", -0.05, 0.05, False, 0),
+    "jet passes less or more gas": (("jet_discharge_coefficient",), "", -0.05, 0.05, False, 0),
     "gas pressure": (("gas_pressure",), "Pa", -0.05, 0.05, True, 0),
     "blower weaker": (("blower_shutoff_pressure", "blower_free_flow"), "Pa m3/s", -0.1, 0.0, True, 0),
     "mixture": (("equivalence_ratio",), "", -0.02, 0.02, False, 3),

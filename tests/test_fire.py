@@ -269,12 +269,11 @@ def test_chart_of_drying():
     assert r.charts["drying"].plot.x == (0, times[-1])
     assert r.charts["drying"].plot.y == pytest.approx((min(temps) - 10, max(temps) + 50))
     assert r.charts["drying"].sentence == (
-        "Gentle warmth, then the oven at 300 °F for 2.5 h, then the first fire, drawn as 25.9 h in one go. It is made "
-        "in 3 heats on as many days, 30.8 h by the fire in all: each begins cold and comes up again to where the last "
-        "one ended."
+        "Gentle warmth, then 2.5 h in the oven at 300 °F, then the first fire. It is drawn as one fire of 25.9 h. You "
+        "make 3, one a day, 30.8 h in all: each starts cold and first comes up to where the last one ended."
     )
     through = solved(watched_hours="through").charts["drying"]
-    assert through.sentence.endswith("then the first fire in 25.9 h, in one go.") and through.plot.series == (
+    assert through.sentence.endswith("then the first fire: 25.9 h in one go.") and through.plot.series == (
         r.charts["drying"].plot.series
     )
 

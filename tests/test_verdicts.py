@@ -11,7 +11,7 @@ import plausible
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD, solved
 
-from burnercalc import catalogue, checks
+from burnercalc import catalogue, checks, on_page
 from burnercalc.checks.judge import FAULTS
 from burnercalc.parts import PARTS
 from burnercalc.physics.band import Band
@@ -311,3 +311,20 @@ def test_what_stops_a_common_build_goes_with_its_layout(texts, stops, mended):
     assert after.worst == "caution"
     cures = {change.setting for key in stops for change in before.checks[key].changes}
     assert cures & {*mended}
+
+
+def test_what_is_good_of_a_number_is_what_its_check_judges_by():
+    """Beside the number on the page; with the inlet at the end twice the room is wanted."""
+    told = {
+        place: {key: one["aim"] for key, one in on_page.whole(result, ())["answers"].items() if "aim" in one}
+        for place in ("centre", "end")
+        for result in [solved(inlet_position=place)]
+    }
+    assert (
+        told["centre"]["plenum_to_port_ratio"] == "1.2 or more is even"
+        and told["end"]["plenum_to_port_ratio"] == "2.4 or more is even"
+    )
+    checks = solved().checks
+    assert told["centre"]["blower_times"] == f"{1 + checks['blower'].limit:g} or more is enough"
+    for key, check in (("flow_spread", "flow_spread"), ("mixture_velocity_in_port", "port_velocity")):
+        assert re.search(r"[\d.]+ \S+", told["centre"][key])[0] in checks[check].text

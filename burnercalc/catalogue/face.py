@@ -180,6 +180,7 @@ ANSWERS = (
         inputs=("plenum_area", "port_area"),
         source=GEOMETRY,
         near="first",
+        aim=("plenum_ratio", "{limit:.1f} or more is even"),
     ),
     Answer(
         "inlet_area",
@@ -211,12 +212,13 @@ ANSWERS = (
         inputs=("mixture_flow", "port_area", "ambient_temperature", "altitude"),
         source=CONTINUITY,
         near="first",
+        aim=("port_velocity", "up to {limit:speed 2} is usual"),
     ),
     Answer(
         "port_reynolds",
         "stream.reynolds",
         "ratio",
-        "Smooth or churning flow",
+        "Flow in the ports, smooth up to 2300",
         meaning="Reynolds number in a port: up to about 2300 the flow is smooth, above it churns.",
         formula="velocity x diameter / kinematic viscosity of the mixture",
         inputs=(

@@ -209,6 +209,7 @@ ANSWERS = (
         ),
         source=PLENUM,
         near="first",
+        aim=("flow_spread", "{limit:percent} or less is even"),
     ),
     Answer(
         "kinetic_energy_ratio",
@@ -302,6 +303,7 @@ ANSWERS = (
         inputs=AIR_SYSTEM,
         source=FAN,
         near="first",
+        aim=("blower", "1.2 or more is enough"),
     ),
     Answer(
         "port_pressure_hot",
@@ -469,13 +471,14 @@ ANSWERS = (
     ),
     Answer(
         "jet_gas_pressure_low",
-        "jet.low_Pa",
+        "lighting_steps.low_Pa",
         "gas_pressure",
         "Gas pressure for low fire",
-        meaning="Gas pressure at which the jet drill gives low fire, air turned down too. "
-        "The lighting card has it by the gauge's marks.",
-        formula="pressure at which the jet passes the gas of low fire",
-        inputs=("jet", "low_fire", "firing_rate_gross", *JET_STATE),
+        meaning="Gas pressure at which the jet drill gives low fire, air turned down too, as gauge and lighting card "
+        "have it.",
+        formula="pressure at which the jet passes the gas of low fire, at the gauge's nearest mark or half mark; the "
+        "next above where that may run back",
+        inputs=("jet", "low_fire", "firing_rate_gross", "lighting_gas_pressure", "flashback_firing_rate", *JET_STATE),
         source=JET,
         near="bench",
     ),
@@ -987,8 +990,7 @@ CHECKS = (
         harm="comfort",
         source=PRACTICE,
         cases={
-            "good": "Low fire asks for {low:gas_pressure} before the jet, on the lighting card by the gauge's "
-            "marks; from {least:gas_pressure} on it is held well.",
+            "good": "Low fire asks for {least:gas_pressure} or more before the jet, so it is held well.",
             "caution": "Low fire asks for {low:gas_pressure} before the jet; below {least:gas_pressure} it is hard to "
             "hold. A smaller jet at more pressure helps.",
         },

@@ -482,11 +482,11 @@ CHARTS = (
         Axis("temperature", "temperature"),
         (Series("temperature", "temperature of the block"),),
         cases={
-            "shows": "Gentle warmth, then the oven at {oven:rough_temperature} for {hold:time}, then the first fire "
-            "in {first_fire:time}, in one go.",
-            "split": "Gentle warmth, then the oven at {oven:rough_temperature} for {hold:time}, then the first fire, "
-            "drawn as {first_fire:time} in one go. It is made in {heats} heats on as many days, {watched:time} by the "
-            "fire in all: each begins cold and comes up again to where the last one ended.",
+            "shows": "Gentle warmth, then {hold:time} in the oven at {oven:rough_temperature}, then the first fire: "
+            "{first_fire:time} in one go.",
+            "split": "Gentle warmth, then {hold:time} in the oven at {oven:rough_temperature}, then the first fire. "
+            "It is drawn as one fire of {first_fire:time}. You make {heats}, one a day, {watched:time} in all: each "
+            "starts cold and first comes up to where the last one ended.",
         },
     ),
 )

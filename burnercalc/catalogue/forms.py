@@ -40,6 +40,7 @@ class Answer:
         digits     significant ones that it is told with, wherever it is told
         at_most    whether its band's upper end, "up to", is what is told where there is room for one figure
         instead    the answer of the same thing in another measure that is shown in its place, where it has a value
+        aim        what is good: the check that judges it, and a sentence with that check's {limit}
     """
 
     key: str
@@ -58,6 +59,7 @@ class Answer:
     at_most: bool = False
     room: str = ""
     digits: int = 3
+    aim: tuple[str, str] | tuple[()] = ()
 
     def __post_init__(self) -> None:
         assert self.dimension in DIMENSIONS and self.near in NEAR and self.at.count(".") == 1, self.key

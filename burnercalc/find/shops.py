@@ -38,7 +38,7 @@ class Tolerance:
 TOLERANCES = (
     Tolerance("pins thinner or thicker", ("port_diameter",), -0.2e-3, 0.2e-3, False),
     Tolerance("block thinner or thicker", ("block_thickness",), -2e-3, 2e-3, False),
-    Tolerance("jet coefficient", ("jet_discharge_coefficient",), -0.05, 0.05, False),
+    Tolerance("jet passes less or more gas", ("jet_discharge_coefficient",), -0.05, 0.05, False),
     Tolerance("gas pressure", ("gas_pressure",), -0.05, 0.05, True),
     Tolerance("blower weaker", ("blower_shutoff_pressure", "blower_free_flow", "blower_curve"), -0.10, 0.0, True),
     Tolerance("mixture", ("equivalence_ratio",), -0.02, 0.02, False, 3),

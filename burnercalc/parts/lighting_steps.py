@@ -40,6 +40,11 @@ class LightingSteps:
     low: Step
     high: Step
 
+    @property
+    def low_Pa(self) -> float | None:
+        """What the gauge before the jet shows at low fire."""
+        return self.low.gas_Pa
+
 
 def lighting_steps(
     sizes: str,

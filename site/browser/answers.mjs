@@ -31,6 +31,9 @@ export function showAnswers(answers) {
     }
     changedOnly(place, (place.dataset.brief !== undefined && answer.brief) || answer.shown);
   }
+  for (const place of all("[data-aim]")) {
+    if (answers[place.dataset.aim]?.aim !== undefined) changedOnly(place, answers[place.dataset.aim].aim);
+  }
   for (const open of all("details.answer[open]")) showInputs(open);
 }
 

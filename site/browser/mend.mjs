@@ -95,7 +95,8 @@ function showShops({ sample, tornado }) {
   }
   for (const number of new Set(tornado.map((each) => each.number))) {
     const swings = tornado.filter((each) => each.number === number), [, asSet] = swings[0].texts;
-    parts.push(make("h3", "", `${NUMBERS[number]}: ${asSet}`), swingRows(swings));
+    const rows = swingRows(swings);
+    parts.push(make("h3", "", `${NUMBERS[number]}: ${asSet}`), rows.children.length ? rows : make("p", "help", "None of these moves it by what can be read."));
   }
   byId("shops-found").replaceChildren(...parts);
   explain(byId("shops-found"));
@@ -106,10 +107,11 @@ function swingRows(swings) {
   const ends = swings.flatMap(({ low, as_set: set, high }) => [low, set, high]).filter((value) => value !== null);
   const least = Math.min(...ends), reach = Math.max(...ends) - least || 1;
   return make("ul", "swings", ...swings.filter(({ texts }) => new Set(texts).size > 1).map(({ over, low, as_set: set, high, texts }) => {
+    const [first, last] = low > high ? [texts[2], texts[0]] : [texts[0], texts[2]];
     const bar = make("span", "swing"), known = [low, set, high].filter((value) => value !== null);
     bar.style.setProperty("--from", (Math.min(...known) - least) / reach);
     bar.style.setProperty("--to", (Math.max(...known) - least) / reach);
     bar.setAttribute("aria-hidden", "true");
-    return make("li", "", make("span", "", over), make("span", "", `between ${texts[0]} and ${texts[2]}`), bar);
+    return make("li", "", make("span", "", over), make("span", "", `from ${first} to ${last}`), bar);
   }));
 }
