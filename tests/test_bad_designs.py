@@ -167,7 +167,7 @@ BAD = [
     ),
     (
         "a window to light in that is narrower than a mark of the gauge",
-        {"rows": "4", "ports_per_row": "9", "altitude": "7000 ft"},
+        {"firing_rate": "190 kBtu/h", "low_fire": "66 %"},
         "lighting_by_hand",
         "less than a mark of its gauge",
         {"port_diameter": "5/16 in"},

@@ -213,6 +213,8 @@ FURTHER = (
     {"body_length": "39 in", "inlets": "2"},
     *({"port_wall_temperature": wall} for wall in ("200 degF", "700 degF", "1200 degF")),
     {**TOY, "lit_by": "guard"},
+    {"firing_rate": "190 kBtu/h", "low_fire": "66 %"},
+    *({"altitude": "3500 m", "low_fire": "66 %", "lit_by": way} for way in ("stand", "guard")),
     {**TOY, "ports_per_row": "6"},
     {"chamber_length": "10 in", "lining": "blanket_8lb 3 in", "lit_by": "hand"},
     {**CLOSE, "lining": "blanket_8lb 3 in", "lit_by": "hand"},

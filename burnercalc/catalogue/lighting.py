@@ -105,7 +105,7 @@ HAND = (
     "{first_most:.2f}: go by the flame, as the card has it. From the second day on, at the mark and the pressure "
     "proven, it is {least:.2f} to {most:.2f}. "
 )
-FINER = "Read the gas by a finer gauge, or by a sloping gauge; larger ports hold more."
+FINER = "Larger ports hold more; from a cylinder a smaller jet, which takes more pressure, is read finer."
 BURNT = "In burnt gas, after {full:time 1}, it is sure only up to {alone_least:power 2}: "
 CARD_TELLS = "The lighting card tells each step."
 TRY = (

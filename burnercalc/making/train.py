@@ -33,6 +33,7 @@ GAUGES_PA = {
         "mm": tuple(n * 100.0 for n in (10, 16, 25, 40, 60, 100, 160, 250, 400, 600)),
     },
 }
+SELDOM_PA = {"in": (2 * PSI_PA,), "mm": ()}  # gauges for a cylinder's gas that fewer shops have
 # Ratings of gas parts as sold, {from a cylinder: {unit: ...}}; the least is what a failing regulator may pass on, some
 # 30 psi of a cylinder and 5 psi of a line: common practice.
 RATED_PA = {
@@ -151,16 +152,20 @@ def wider_hoses_m(bore_m, *, unit):
     return [wider for bore in HOSE_BORES[unit] if (wider := bore * METRES[unit]) > bore_m + 1e-6]
 
 
-def gauge_Pa(*, pressure_Pa, unit, from_cylinder):
+def gauge_Pa(*, pressure_Pa, unit, from_cylinder, room=GAUGE_ROOM, seldom=False):
     """Full scale of the smallest gauge sold by `unit` that has the pressure in its lower three quarters [Pa].
+
+    Arguments:
+        room     full scale over the pressure, at least
+        seldom   those too that fewer shops have
 
     The largest one where even that has not.
 
     Source: EN 837-1 (memory); ranges as sold
     Checked by: tests/test_train.py
     """
-    scales = GAUGES_PA[from_cylinder][unit]
-    return next((scale for scale in scales if scale >= GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
+    scales = sorted((*GAUGES_PA[from_cylinder][unit], *(SELDOM_PA[unit] if seldom and from_cylinder else ())))
+    return next((scale for scale in scales if scale >= room * pressure_Pa - 1e-6), scales[-1])
 
 
 def gauge_mark_Pa(*, scale_Pa, unit, from_cylinder=True):

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from math import ceil, floor
+from typing import Any
 
 from ..constants import INH2O_PA
 from ..making import train as making
@@ -13,7 +14,8 @@ from .lighting import Lighting
 # Common practice.
 GAUGE_OFF = 0.02  # of a gauge's scale
 NEAR_MARK = 0.02  # of a pressure, a hundredth of its gas: no nearer than a mark is set by hand
-LOW_SHOWN = 0.25  # of the larger gauge's scale, from which it shows low fire well enough
+LOW_SHOWN = 0.25  # of a gauge's scale, from which it shows well enough: the larger low fire, the small one lighting
+LOW_ROOM = 10 / 9  # so that the small one does, low fire may stand as high as nine tenths of its scale
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
 # Full scales of sloping gauges as sold; the only ones that show a line's few inches to light by.
 TUBES_PA = {"in": tuple(n * INH2O_PA for n in (1, 2, 4, 8)), "mm": (250.0, 500.0, 1000.0, 2000.0)}
@@ -51,7 +53,7 @@ class Gauges:
     @property
     def reads_low(self) -> bool:
         """Is low fire set by the one that it is lit by?"""
-        return self.low_fire_Pa <= self.lit_by_Pa / making.GAUGE_ROOM + 1e-6
+        return self.low_fire_Pa <= self.lit_by_Pa / LOW_ROOM + 1e-6
 
     def marks(self, gas_Pa: float, low_Pa: float, high_Pa: float) -> list[float]:
         """Of the pressures to light with between two others those that it shows, the nearest to one first: its marks,
@@ -76,18 +78,21 @@ class Gauges:
 
 
 def gauges(low_fire: float, sizes: str, gas: Gas, jet: Jet, lighting: Lighting) -> Gauges:
-    def scale_Pa(pressure_Pa: float) -> float:
-        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=gas.liquid is not None)
+    def scale_Pa(pressure_Pa: float, **finer: Any) -> float:
+        return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=by_gauge, **finer)
 
     def tube_Pa(pressure_Pa: float) -> float:
         scales = TUBES_PA[sizes]
         return next((scale for scale in scales if scale >= making.GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
 
+    by_gauge = gas.liquid is not None
     low_fire_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
     jet_Pa, light_Pa = scale_Pa(jet.supply_Pa), lighting.gas_Pa.value if lighting.gas_Pa else 0.0
     shown = low_fire_Pa >= LOW_SHOWN * jet_Pa and light_Pa > 0
-    by_gauge = gas.liquid is not None
     small_Pa = (scale_Pa if by_gauge else tube_Pa)(light_Pa if shown else max(low_fire_Pa, light_Pa))
+    if by_gauge and 0 < light_Pa < LOW_SHOWN * small_Pa:
+        reads_low_Pa = 0.0 if shown else scale_Pa(low_fire_Pa, room=LOW_ROOM, seldom=True)
+        small_Pa = max(scale_Pa(light_Pa, seldom=True), reads_low_Pa)
     lit_by_Pa = min(small_Pa, jet_Pa) if by_gauge else small_Pa
     return Gauges(
         jet_Pa,
