@@ -1026,8 +1026,9 @@ def through(r, coefficient):
 @pytest.mark.parametrize(
     "texts, holds",
     [
-        ({**KNIFE, "lit_by": "stand"}, False),
-        ({"altitude": "2500 m"}, True),
+        ({"altitude": "10600 ft"}, False),
+        *(({"altitude": f"{feet} ft"}, True) for feet in (9000, 9200, 9400, 9800)),  # between marks of the gauge
+        ({**KNIFE, "lit_by": "stand"}, True),
         (KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], True),
     ],
 )

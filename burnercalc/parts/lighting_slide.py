@@ -120,7 +120,7 @@ def lighting_slide(
     """The nearest drill that holds all that a hand misses; else, of the best of them, the one with the most room."""
     if lighting.rate_W is None:
         return replace(UNLIT, advice=lighting.advice)
-    flame, found, rank = Flame(tries), [], RANK if gas.liquid is None else (_any_hand_and_poor_jet, *RANK)
+    flame, found, rank = Flame(tries), [], RANK if gas.liquid is None else (*POOR_JET, *RANK)
     most_Pa = inf if gas.liquid is not None else tries.jet.gauge_Pa
     marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
     for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
@@ -132,11 +132,6 @@ def lighting_slide(
     return _told(chosen, lighting, flame)
 
 
-def _any_hand_and_poor_jet(one: LightingSlide) -> bool:
-    """Of a cylinder, where no meter shows what a jet passes."""
-    return one.poor_jet and RANK[0](one)
-
-
 # Rather too rich for burnt gas when the hand misses than back into the lip, and that rather missed than as set.
 RANK: tuple[Callable[[LightingSlide], bool], ...] = (
     lambda one: one.stays and not any(one.fails),
@@ -145,6 +140,8 @@ RANK: tuple[Callable[[LightingSlide], bool], ...] = (
     lambda one: not any(one.fails),
     lambda one: True,
 )
+# Of a cylinder, where no meter shows what a jet passes, first of all no jet of the least may lead back into the lip.
+POOR_JET = tuple(lambda one, wanted=wanted: one.poor_jet and wanted(one) for wanted in RANK[:2])
 
 
 class Flame:
