@@ -182,19 +182,18 @@ def _resources_hold(burners, work, means, found):
         assert day * D + OPENS <= job.start and job.end <= day * D + OPENS + means.day_min, job
     tests = by.get("test", [])
     for heat in by["fire"]:
-        # When work begins, or after the test fires that whoever stands by it makes first; others make theirs beside.
+        # When work begins, or after the test fires that whoever stands by it makes first.
         tested = sum(job.start // D == heat.start // D for job in tests)
         assert heat.start % D in {OPENS + n * work.test for n in range(tested + 1)}
         assert _works(heat.start // D, means)
     for test in tests:
         assert _works(test.start // D, means) and OPENS <= test.start % D
         assert test.end % D <= OPENS + means.day_min
-    moments = sorted({job.start for job in hand + by["fire"]})
+    moments = sorted({job.start for job in hand + by["fire"] + tests})
     for now in moments:
         busy = sum(job.start <= now < job.end for job in hand)
         fires = any(job.start <= now < job.end for job in by["fire"])
-        watched = max(fires, sum(job.start <= now < job.end for job in tests))
-        assert not fires or watched == 1
+        watched = fires + sum(job.start <= now < job.end for job in tests)  # one pair by all heats, none by a test
         assert busy + watched <= means.hands, now
         assert sum(job.start <= now < job.end for job in by["oven"]) <= 1
     for charge in by["oven"]:

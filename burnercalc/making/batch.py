@@ -612,6 +612,7 @@ class _Calendar:
             wants = (left if self.fire_rule == "full" else len(waits)) if enough else len(free)
             self._needs(2, len(self.stands) - len(free) + wants)
         lit = any(start <= opens < end for start, end in self.heats)
+        cold = [] if cold and lit and not self._later(opens, len(cold) * self.work.test) else cold
         begin = opens + len(cold) * self.work.test
         heats = self._heats_from(day, begin)
         if late or (self.charge and self._nobody(heats, max(self.weigh_at, opens))):
@@ -644,6 +645,21 @@ class _Calendar:
                 self.waiting["test"].append((_cold(heats[-1][1]), burner))
                 self.waiting["test"].sort()
         return begin
+
+    def _later(self, opens, by):
+        """Have the further heats of this morning begin later by so much, for a test fire takes both hands; whether they
+        can: none burns from the day before, and each is cold by the same morning."""
+        going = [heat for heat in self.heats if heat[0] <= opens < heat[1]]
+        if by > self.means.day_min or any(start < opens or _cold(end + by) > _cold(end) for start, end in going):
+            return False
+        self.heats = [(start + by, end + by) if (start, end) in going else (start, end) for start, end in self.heats]
+        self.jobs = [
+            replace(job, start=job.start + by, end=job.end + by) if job.step == "fire" and job.start == opens else job
+            for job in self.jobs
+        ]
+        ends = {end for _, end in going}
+        self.stands = [at + by if at in ends else at for at in self.stands]
+        return True
 
     def _tested(self, burner, end):
         """The stand of a burner is free when its chamber, hot from the test fire, is cold; after a kiln any that is."""
