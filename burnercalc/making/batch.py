@@ -502,6 +502,9 @@ class _Calendar:
     def __init__(self, burners, work, means, oven_rule, fire_rule, order):
         self.burners, self.work, self.means = burners, work, means
         self.oven_rule, self.fire_rule, self.order = oven_rule, fire_rule, order
+        at = order.index("weld")
+        self.steps = *order[:at], "test", *order[at:]
+        self.takes = {step: getattr(work, "mould" if step == "spare" else step) for step in self.steps}
         self.jobs = []
         # (ready, burner) of each step
         self.waiting = {step: [] for step in ("cast", "strip", "trim", "clear", "oven", "fire", "test")}
@@ -756,27 +759,27 @@ class _Calendar:
         short = self.means.day_min < WEIGHED_APART_MIN + WEIGH_MIN
         if self.weigh_at <= now and now + WEIGH_MIN <= until and (self._weighed_by(now) <= closes or short):
             return "weigh", 0, None, None
-        on = [each for each in self.paused if each[3] <= now < until]
-        for one in on:
-            if one[0] != "weld":
-                return one
-        at = self.order.index("weld")
-        for step in (*self.order[:at], *(("test",) if tests else ()), *self.order[at:]):
-            if step == "weld" and on:
-                return on[0]
-            number = self._next(step, now)
-            step = "mould" if step == "spare" else step
-            takes = getattr(self.work, step)
+        welding = None
+        for one in self.paused:
+            if one[3] <= now < until:
+                if one[0] != "weld":
+                    return one
+                welding = welding or one
+        waiting, takes, day_min = self.waiting, self.takes, self.means.day_min
+        for step in self.steps if tests else self.order:
+            queue = waiting.get(step)
+            if queue is not None and (not queue or queue[0][0] > now):
+                continue
+            if step == "weld" and welding:
+                return welding
             if (
-                number
-                and (
-                    now + takes <= until
-                    or (step == "weld" and now < until)
-                    or (takes > self.means.day_min and now == opens)
-                )
-                and (step != "cast" or not self.work.free or self._freed(now, opens, closes, pair))
+                now + takes[step] <= until
+                or (step == "weld" and now < until)
+                or (takes[step] > day_min and now == opens)
             ):
-                return step, number, None, None
+                number = self._next(step, now)
+                if number and (step != "cast" or not self.work.free or self._freed(now, opens, closes, pair)):
+                    return "mould" if step == "spare" else step, number, None, None
         return None
 
     def _freed(self, now, opens, closes, pair):

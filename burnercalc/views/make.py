@@ -424,11 +424,12 @@ def numbers(some: tuple[int, ...]) -> str:
 
 
 def one_more_table(batch: Batch, say: Say) -> tuple:
-    """What more of each thing saves, one by one as long as it saves anything."""
+    """What more of each thing saves, one by one as long as it saves anything; above a dozen the first of each, for
+    time."""
     rows = []
     for which, most in MOST_MORE.items():
         before = batch.days
-        for more in range(1, most + 1):
+        for more in range(1, (most if batch.burners <= making_batch.DOZEN else 1) + 1):
             days = making_batch.one_more(batch.burners, batch.work, batch.means, which, more).days
             rows.append((say(which, more=more), getattr(batch.means, which) + more, days, before - days))
             if days == before:
