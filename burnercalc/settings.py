@@ -81,7 +81,8 @@ SETTINGS = (
         "Units",
         "choice",
         "in",
-        "Inches as a tape is read, or millimetres. What you have begun stays the same burner, read on the other tape.",
+        "Inches as a tape is read, or millimetres. What you have begun stays the same burner, read on the other tape. "
+        "A first visit to the page takes those of the browser's language; a link or a kept design has its own.",
         choices=(("in", "inches"), ("mm", "mm")),
         near="start",
     ),

@@ -23,7 +23,7 @@ import { wireAsks } from "./asks.mjs";
 import { wireTight } from "./tight.mjs";
 import { wireWalk } from "./walk.mjs";
 import { remember, steps, undoable } from "./history.mjs";
-import { anotherDesign, EXAMPLE, isOwn, keepTyped, lastOwn, typedBefore } from "./own.mjs";
+import { anotherDesign, EXAMPLE, isOwn, isPlain, keepTyped, lastOwn, typedBefore } from "./own.mjs";
 import { keepSite, reload } from "./version.mjs";
 
 let texts = {}; // what was typed, for the settings that differ from the example
@@ -41,7 +41,16 @@ const QUIET_MS = 10000; // after which the page is made wholly live, touched or 
 
 export const design = { texts: () => texts, shown: () => shown, change, load, take };
 
+let local = false; // the first design is asked for in the reader's measures, where the page was built in inches
+
+// Units of a first visit: inches where people measure so.
+function measures() {
+  try { return ["US", "LR", "MM"].includes(new Intl.Locale(navigator.language).maximize().region) ? {} : { units: "mm" }; } catch { return {}; }
+}
+
 function change(key, text, settled = true) {
+  if (local && !shown) texts = {}; // typed beside the inches that the page still shows
+  local = false;
   return solve({ ...texts, [key]: text }, { typing: settled ? "" : key, own: true, loaded: false });
 }
 
@@ -72,7 +81,7 @@ let theirs = null; // {back}: a design that came from elsewhere and that nobody 
 
 // Say what came from elsewhere, and the way back to one's own where there is one.
 function sayWhose(what) {
-  const last = lastOwn(), back = last === EXAMPLE ? "" : last ?? ""; // now, as a change makes this one one's own too
+  const last = lastOwn(), back = isPlain(last) ? "" : last ?? ""; // now, as a change makes this one one's own too
   hush("own");
   theirs = what && (back || what !== "The plain example") ? { back } : null;
   const close = ["Close", () => { theirs = null; hush("own"); }];
@@ -222,7 +231,8 @@ async function openAddress() {
   const left = typedBefore(), link = [location.hash, location.search].find(holdsDesign), kept = lastOwn();
   const place = named();
   const odd = link || place ? "" : location.hash.slice(0, 60);
-  await (link ? load(link) : kept ? load(kept, true) : solve(texts));
+  local = !link && !kept && !Object.keys(texts).length;
+  await (link ? load(link) : kept ? load(kept, true) : solve(local ? measures() : texts));
   if (odd) {
     notice(`What the address holds after # is no design: ${odd}. What stands here is ${kept ? "your last one" : "the example"}.`);
   }
@@ -329,6 +339,7 @@ async function live() { // Bokeh's models, once the first paint is done
   const page = await fetchPacked("./page.bin", "the fields and drawings");
   if (page.build !== root.dataset.build) return mixed();
   await fill(page.later);
+  wireFind(design);
   wireGlossary(page.glossary);
   pages = page; // only now may anything be made live
   enable();
@@ -465,7 +476,6 @@ async function begin() {
   wireDesigns(design);
   wireShare(design);
   wireSearch(design);
-  wireFind(design);
   wireMend(design);
   wireShopping(design);
   wireJobs();

@@ -16,10 +16,13 @@ let design = null;
 let running = false;
 let first = null; // settings of the first good one, while better ones are looked for
 
+// Once its form is in the page; it may be open by then.
 export function wireFind(given) {
   design = given;
   wireHave();
-  for (const press of all("[data-open=find-box]")) press.addEventListener("click", () => { hush("found"); warm(); sayAsked(); fill().then(recall); });
+  const opened = () => { hush("found"); warm(); sayAsked(); fill().then(recall); };
+  for (const press of all("[data-open=find-box]")) press.addEventListener("click", opened);
+  if (byId("find-box").open) opened();
   byId("find-form").addEventListener("submit", (event) => { event.preventDefault(); if (!running) find(); });
   byId("find-stop").addEventListener("click", stopAside);
 }

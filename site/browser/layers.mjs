@@ -12,10 +12,18 @@ const parts = (row) => [row.querySelector("select"), row.querySelector("input"),
 const written = () => rows().map((row) => [parts(row)[0].value, dotted(parts(row)[1].value), Number(row.dataset.was)]);
 
 function wire(row) {
-  const [material, thickness, up, out] = parts(row);
+  const [material, thickness, up, out] = parts(row), { value } = material;
+  material.replaceChildren(...byId("layer").content.cloneNode(true).querySelectorAll("option")); // the page was built with one
+  material.value = value;
   material.addEventListener("change", () => move(written()));
   thickness.addEventListener("input", () => { thickness.dataset.typing = ""; });
   thickness.addEventListener("change", () => { delete thickness.dataset.typing; move(written()); });
+  row.addEventListener("keydown", (event) => { // two stops a layer for the keyboard: what its buttons do is on keys
+    const press = event.altKey && event.key === "ArrowUp" ? up : event.target === material && event.key === "Delete" ? out : null;
+    if (!press) return;
+    event.preventDefault();
+    if (!press.disabled) press.click();
+  });
   up.addEventListener("click", async () => {
     const next = written(), at = rows().indexOf(row);
     next.splice(at - 1, 2, next[at], next[at - 1]);
@@ -30,15 +38,15 @@ function wire(row) {
   });
 }
 
-// The button that was pressed, in the row where it is now; where it is dead, the row's list.
+// The button that was pressed, in the row where it is now; where it is dead, or keys did it, the row's list.
 function focus(at, pressed) {
   const found = parts(rows()[at]), same = found.find((part) => part.className === pressed.className);
-  (same.disabled ? found[0] : same).focus();
+  (same.disabled || document.activeElement !== pressed ? found[0] : same).focus();
 }
 
 export function fillLayers({ layers, layer_unit: unit }) {
   const list = home().querySelector(".layers");
-  home().querySelector(".unit").textContent = `hot face first; thickness, ${unit}`;
+  home().querySelector(".unit").textContent = `fire side first, ${unit}`;
   while (rows().length > layers.length) rows().at(-1).remove();
   while (rows().length < layers.length) {
     list.append(byId("layer").content.firstElementChild.cloneNode(true));

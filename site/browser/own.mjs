@@ -6,7 +6,8 @@ const LAST = "burnercalc-last"; // early.js reads both, and every version writes
 const HERE = "burnercalc-here"; // of this tab
 const VISITS = "burnercalc-visit-";
 const MOST = 20;
-export const EXAMPLE = "#v=2"; // link of the design that the page was built with, which need not be kept
+export const EXAMPLE = "#v=2"; // link of the design that the page was built with
+export const isPlain = (link) => [EXAMPLE, `${EXAMPLE}&units=mm`].includes(link); // what a first visit opens, which need not be kept
 const TYPED = "burnercalc-typed"; // of this tab: all that stands in the fields while one of them is refused
 let visit = "";
 let unkept = false; // said once a visit
@@ -25,7 +26,7 @@ export function visits() {
   return keys.map((key) => {
     const [at, link] = (read(local, key) ?? "").split(" ");
     return { key, at: Number(at), link };
-  }).filter(({ link }) => link && link !== EXAMPLE).sort((a, b) => b.at - a.at);
+  }).filter(({ link }) => link && !isPlain(link)).sort((a, b) => b.at - a.at);
 }
 
 // What is typed beside the design that the page shows, for a reload; nothing once all of it is taken.
@@ -48,7 +49,7 @@ export function anotherDesign() {
 // The page shows one's own design: the next visit opens it.
 export function showsOwn(link) {
   const last = read(local, LAST);
-  if (last && ![link, EXAMPLE].includes(last) && !visits().some((each) => each.link === last)) { // of a version that kept no visits
+  if (last && last !== link && !isPlain(last) && !visits().some((each) => each.link === last)) { // of a version that kept no visits
     write(local, `${VISITS}${Date.now()}-last`, `${Date.now()} ${last}`);
   }
   write(session, HERE, link);

@@ -9,6 +9,7 @@ selfcheck.json the request and reply that Python in the browser must repeat.
 import base64
 import hashlib
 import json
+import re
 import sys
 from pathlib import Path
 
@@ -228,6 +229,7 @@ def main(out):
     assert data["ok"], data
     # In the page itself, because nothing can be painted before they are here.
     style, early = (BROWSER / "style.css").read_text(), (BROWSER / "early.js").read_text()
+    style = re.sub(r" ?/\*.*?\*/", "", style, flags=re.DOTALL)  # comments are for who reads the source
     digest = base64.b64encode(hashlib.sha256(f"\n{early}".encode()).digest()).decode()
     csp = (MAKE / "csp.txt").read_text().strip().replace("EARLY", digest)
     environment = jinja2.Environment(

@@ -49,3 +49,8 @@ def test_no_two_parts_of_the_page_share_a_name(site):
     figures = re.findall(r'data-lazy="(\w+)"', (build.DIST / "example.html").read_text())
     names = [*(setting.key for setting in SETTINGS), *figures, "face"]
     assert len(figures) > 5 and sorted(names) == sorted(set(names))
+
+
+def test_the_first_page_is_small(site):
+    """What a first view does not need comes with page.bin."""
+    assert (build.DIST / "index.html").stat().st_size < 130_000

@@ -286,6 +286,41 @@ def test_back_takes_off_what_lies_over_the_page_and_no_more(ready):
     assert ready.evaluate("() => location.hash") == "#v=2&rows=4"
 
 
+def test_back_twice_and_forward_again(hosted):
+    """Through chapters and a closed dialog, away from the page and to it again; the design stays as it is now."""
+
+    def stands(name):
+        hosted.wait_for_function(
+            "(name) => document.documentElement.dataset.chapter === name && !history.state.over", arg=name
+        )
+        assert hosted.locator(f"#chapter-{name}").is_visible() and not hosted.locator("dialog[open]").count()
+        settle(hosted)
+        assert number(hosted, "port_count") == ports and hosted.evaluate("() => location.hash") == "#v=2&rows=4"
+
+    put(hosted, "rows", "4")
+    ports = solve(Design.from_texts({"rows": "4"}))["port_count"]
+    chapter(hosted, "make")
+    chapter(hosted, "fire")
+    hosted.click("header [data-open=help-box]")
+    hosted.wait_for_function("() => history.state.over === 1")
+    for name in ("fire", "make", "face"):  # the first takes the dialog off
+        hosted.go_back()
+        stands(name)
+    for name in ("make", "fire"):
+        hosted.go_forward()
+        stands(name)
+    for name in ("make", "face", "start"):
+        hosted.go_back()
+        stands(name)
+    hosted.go_back()  # to before the page
+    assert hosted.url == "about:blank"
+    hosted.go_forward()
+    hosted.wait_for_selector("html[data-state=ready]", state="attached")
+    stands("start")
+    hosted.go_forward()
+    stands("face")
+
+
 def test_a_number_unfolds_wherever_it_is_tapped(ready):
     chapter(ready, "face")
     ready.locator('[data-answer="port_count"]').click()
@@ -623,8 +658,8 @@ def test_the_lining_as_rows(hosted):
     assert typed() == "ifb_26 2 1/2 in, blanket_8lb 1 in, blanket_8lb 1 in"
     rows.nth(2).locator("select").select_option(label="castable 60 %")
     page.wait_for_function("() => location.hash.includes('dense_castable')")
-    for place in (2, 1):  # the button goes with its row
-        rows.nth(place).locator(".up").press("Enter")
+    for place, keys in ((2, "Enter"), (1, "Alt+ArrowUp")):  # the button goes with its row; the list's keys do it too
+        rows.nth(place).locator(".up" if keys == "Enter" else "select").press(keys)
         page.wait_for_function(
             "at => document.querySelectorAll('.layer select')[at].value === 'dense_castable'", arg=place - 1
         )
@@ -638,8 +673,11 @@ def test_the_lining_as_rows(hosted):
     rows.nth(0).locator("input").press("Enter")
     lining.locator(".refused button").click()
     page.wait_for_function("() => document.querySelector('.layer input').value === '1'")
-    rows.nth(2).locator(".out").click()
+    rows.nth(2).locator("select").press("Delete")
     page.wait_for_function("() => document.querySelectorAll('.layer').length === 2")
+    assert page.evaluate("() => document.activeElement.ariaLabel") == "Layer 2: material"
+    stops = ":is(select, input, button):not([tabindex='-1'])"
+    assert rows.nth(0).locator(stops).count() == 2
     lining.locator(".name").click()
     put(page, "lining", "ifb_23 4 1/2 in")
     assert rows.count() == 1 and rows.nth(0).locator(".out").is_disabled()
@@ -681,7 +719,8 @@ def test_another_supply_of_gas_brings_its_own_pressure_unless_it_is_mine(hosted)
 @pytest.mark.parametrize("language", ["de-DE", "en-GB"])
 def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
     context = host(chromium.new_context(**PHONE, service_workers="block", locale=language))
-    page = open_ready(context.new_page(), site + "#v=2&units=mm")
+    page = open_ready(context.new_page(), site)
+    assert page.locator("html").get_attribute("data-units") == "mm"  # a first visit from where no inches are read
     enter(page, "chamber_length", "312,5")
     if language == "de-DE":
         page.wait_for_function("() => location.hash.includes('chamber_length=312.5mm')")
@@ -712,6 +751,9 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
         offer = "document.querySelector('#set-setback .refused button')?.getBoundingClientRect().bottom"
         page.wait_for_function(f"() => {offer} <= {top}")
         assert "half of the face width" in page.locator("#set-setback .refused").inner_text()
+    page.goto("about:blank")
+    open_ready(page, site + "#v=2&rows=4")  # a link has its own
+    assert page.locator("html").get_attribute("data-units") == "in"
     context.close()
 
 
@@ -1143,6 +1185,10 @@ def test_who_has_a_burner_is_told_that_an_example_stands_there_and_led_to_each_s
         chapter(ready, "start")
         ready.locator(".chip", has_text=job.name).tap()
         assert "an example's" in told.inner_text()
+        ready.click("header [data-open=paper-box]")
+        assert told.count() and not told.is_visible()  # of the page, which the dialog covers
+        ready.click("#paper-box [data-close]")
+        told.wait_for()
         for key in job.asks:
             ready.wait_for_selector(f"#set-{key}[data-marked]:visible")
             assert BY_KEY[key].label in told.inner_text()
