@@ -659,7 +659,7 @@ def tap_at_fire(result):
 
 
 def _pressure(result, found_Pa):
-    return units.show(found_Pa, "pressure", result.design.reader, 2)
+    return units.tapped(found_Pa, result.design.reader, 2)
 
 
 def drilled(result):

@@ -478,6 +478,12 @@ def tape(inches: float, denominator: int = 64) -> str:
     return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
+def tapped(pressure_Pa: float, system: str, digits: int, finer: int = 0) -> str:
+    """A pressure as a tap shows it, below none as suction: `0.05 in H₂O of suction`."""
+    text = show(abs(pressure_Pa), "pressure", system, digits, finer=finer)
+    return f"{text} of suction" if pressure_Pa < 0 else text
+
+
 def is_on_tape(inches: float, denominator: int = 64) -> bool:
     """True when the length stands on a mark of the tape (to a millionth of an inch)."""
     return abs(inches * denominator - round(inches * denominator)) < 1e-6 * denominator

@@ -68,7 +68,7 @@ FORBIDS = ("chamber_pressure", "chamber_back_pressure", "low_fire", "lit_by", "c
 
 SET = (
     "at {rate:power 2}: {gas:gas_pressure} before the jet, damper at LIGHT ({open:percent 1} open), "
-    "{pipe:pressure 2} at the mix pipe's tap. "
+    "{pipe:tap 2} at the mix pipe's tap. "
 )
 # How a hand sets the damper to light, as percent of a pipe's area it cannot.
 MARKS = {
@@ -217,7 +217,7 @@ ANSWERS = (
         "pressure",
         "Pressure in the mix pipe to light",
         meaning="Pressure at the mix pipe's tap at the rate to light at, gas on: a check of the damper, by a "
-        "sloping gauge.",
+        "sloping gauge. Below 0 it is suction: a narrow pipe's stream is fast.",
         formula="what the burner asks of the blower at the mixture of the lighting rate - mix pipe's own losses - head "
         "of the stream",
         inputs=("lighting_rate", "lighting_ratio", *RESTS_ON),
@@ -411,11 +411,11 @@ CHECKS = (
             "caution_large": WINDOW + GLOWS + "Smaller ports, or fewer of them, leave room.",
             "low_line": "Under {easy:gas_pressure} one mark of a sloping gauge, [0.02 in|0.5 mm] of water, is much of "
             "it: a fine needle valve, no draught, nothing else on the line turned. More or larger ports take more gas.",
-            "lifts": "In fresh air it may lift from {lifts:power 2} on.",
+            "lifts": "In fresh air it may lift from {lifts:power 2}.",
             "itself": "In burnt gas, after {full:time 1}, it holds as well. " + CARD_TELLS,
             "torch_hand": BURNT + "only the torch keeps it alight, and no hand holds one still. " + CARD_TELLS,
             "torch_stand": BURNT + "only the torch keeps it alight. " + CARD_TELLS,
-            "torch_guard": BURNT + "only the pilot keeps it alight, and the guard shuts the gas. " + CARD_TELLS,
+            "torch_guard": BURNT + "only the pilot keeps it alight; the guard shuts the gas. " + CARD_TELLS,
             "maybe": BURNT
             + "with a torch up to {torch:power 2}. Beyond that it may blow off, torch or not; nobody has "
             "measured it. A pilot with a flame guard shuts the gas; more ports hold more. " + CARD_TELLS,
@@ -667,7 +667,7 @@ WORDS = {
     "purge.when": "Purge",
     "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s."
     "{tap}",
-    "tap": " Mix pipe's tap, ports cold: {low:pressure 2} to {high:pressure 2}, else no gas.",
+    "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, else no gas.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
@@ -687,13 +687,13 @@ WORDS = {
     "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
     "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
-    "{pipe:pressure 2} at the mix pipe's tap. First time: needle a little open, {fire} at the ports, snap the cock "
+    "{pipe:tap 2} at the mix pipe's tap. First time: needle a little open, {fire} at the ports, snap the cock "
     "open. Not all alight in {hiss:.0f} s: off, purge, a little further, never beyond {gas_most:gas_pressure}{jets}. "
     "{meter}Mark the valve. PROVED: ......",
     "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s. ",
     "jets.sure": "; all alight: to the pressure",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
-    "{rate:power 2}, mixture {ratio:g}; {pipe:pressure 2} at the mix pipe's tap. Gas off the moment the "
+    "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the "
     "torch goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",

@@ -21,7 +21,7 @@ from ..parts.shares import Shares
 from ..parts.shop import Shop
 from ..parts.stream import Stream
 from ..parts.supply import Supply
-from ..parts.tries import LEAST_OPEN, LEAST_REGULATOR_PA
+from ..parts.tries import LEAST_OPEN, LEAST_REGULATOR_PA, least_gas_Pa
 from ..physics import drills
 from ..physics.mixing import DIAMETERS_NEEDED
 from ..physics.plenum import SPREAD, wanted_ratio
@@ -42,7 +42,6 @@ HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
 JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore
 RATE_SHORT = (0.97, LINE_SHORT)  # rate over the wanted one from a house line
-LINE_LOW = 1.5  # gas pressure of low fire over that in the mix pipe, from a house line
 SLIP = 0.02  # richer than as set, of a mixture that is rich already; common practice
 LONG = 4.0  # a plenum's length over its width from which a second inlet is worth its pipe; common practice
 LEFT_SHARE = (0.25, 0.60)  # of a full charge left when the cold ends a run from full
@@ -374,7 +373,7 @@ def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Strea
     if jet.drill is None:
         return None
     pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
-    least = LEAST_REGULATOR_PA if gas.liquid else LINE_LOW * pipe_Pa
+    least = least_gas_Pa(gas, pipe_Pa)
     return judge(jet.low_Pa, good=least, stop=-inf, low=jet.low_Pa, least=least)
 
 

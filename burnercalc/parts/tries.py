@@ -29,8 +29,8 @@ WAIT_WIDE = 1.04  # and the room that the valve needs there, most over least
 WIDE = 1.1  # most over least of the rates between, that leaves room to set a valve in
 LEAST_OPEN = 0.05  # open share below which a damper is hard to set,
 LEAST_HOLE = 0.04  # and a hole in its slide leaks by more than a fifth past it
-LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator is hard to hold
-LEAST_NEEDLE_PA = 0.2 * PSI_PA  # below it gas of a cylinder is hard to set by a needle valve and its small gauge
+LEAST_REGULATOR_PA = 0.5 * PSI_PA  # below it an LP regulator, which stands at high fire's, is hard to hold
+LEAST_NEEDLE_PA = 0.2 * PSI_PA  # below it gas of a cylinder is hard to set by the needle valve behind it and a gauge
 EASY_LINE_PA = 0.3 * INH2O_PA  # the same of gas from a line, by a sloping gauge,
 LEAST_LINE_PA = 0.2 * INH2O_PA  # with more care: ten marks of it, and 5 % of the gas for one,
 LINE_OVER_MIXTURE = 2.0  # and of it over the pressure in the mix pipe
@@ -105,6 +105,11 @@ def tries(
     resistance: Resistance,
 ) -> Tries:
     return Tries(block_thickness, mix_pipe, gas, shop, face, firing, stream, shares, hot_block, jet, blower, resistance)
+
+
+def least_gas_Pa(gas: Gas, pipe_Pa: float, line_Pa: float = EASY_LINE_PA) -> float:
+    """Gauge, before the jet and behind the needle valve, below which gas is hard to set, lighting or at low fire."""
+    return LEAST_NEEDLE_PA if gas.liquid else max(LINE_OVER_MIXTURE * pipe_Pa, line_Pa)
 
 
 # The limits of a port do not hang on what feeds it, so that burners alike in it share them.
@@ -240,10 +245,7 @@ class Tried:
         return self.jet.needed_Pa(rate_W, self.jet.drill.diameter_m, self.shop.pressure_Pa + self.pipe_Pa(rate_W))
 
     def least_gas_Pa(self, rate_W):
-        """Gauge, before the jet, below which it is hard to hold."""
-        if self.gas.liquid:
-            return LEAST_NEEDLE_PA
-        return max(LINE_OVER_MIXTURE * self.pipe_Pa(rate_W), LEAST_LINE_PA if self.fine else EASY_LINE_PA)
+        return least_gas_Pa(self.gas, self.pipe_Pa(rate_W), LEAST_LINE_PA if self.fine else EASY_LINE_PA)
 
     def can_set(self, rate_W):
         """(gas, damper): whether each is far enough from shut."""
