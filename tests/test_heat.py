@@ -187,6 +187,16 @@ def test_fresh_air_against_carbon_monoxide():
     assert solved(burner_count="3")["fresh_air"] == pytest.approx(3 * solved()["fresh_air"])
 
 
+@pytest.mark.parametrize("key, co", [("fresh_air", "flue_co_dry"), ("lighting_fresh_air", "lighting_co")])
+def test_fresh_air_is_told_in_air_of_the_shop(key, co):
+    """A fan moves as many cubic feet of thin air, with fewer molecules in them: at 9,000 ft of the standard atmosphere,
+    72.4 kPa, and 60 degF it must move 1.40 times as many to bring the same."""
+    low, high = solved(), solved(altitude="9000 ft")
+    rates = [r["lighting_rate"] if key.startswith("lighting") else r["firing_rate_gross"] for r in (low, high)]
+    per_co = [r[key] / (r[co] * rate) for r, rate in zip((low, high), rates)]
+    assert per_co[1] / per_co[0] == pytest.approx(101.325 / 72.4, rel=0.03)
+
+
 @pytest.mark.parametrize(
     "text, word",
     [

@@ -299,9 +299,9 @@ FLAME_ANSWERS = (
         "air_flow",
         "Fresh air once it is hot",
         meaning="What would keep a well-mixed room at 35 ppm of carbon monoxide if all flue gas of all burners stayed "
-        "in it. Lighting it may take far more: a fan is bought for that. A hood that draws it outdoors needs far less, "
-        "and no figure stands in for an alarm. The 20 ppm "
-        "of the EU take 1.75 times as much.",
+        "in it. High up the air is thin, and it takes more. Lighting it may take far more: a fan is bought for that. "
+        "A hood that draws it outdoors needs far less, and no figure stands in for an alarm. The 20 ppm of the EU take "
+        "1.75 times as much.",
         formula="dry flue gas x its share of carbon monoxide / 35 ppm, over the band of the latter",
         inputs=("firing_rate_gross", "burner_count", "flue_co_dry"),
         source=CO_LIMIT & FREEZING & SLIP,

@@ -62,7 +62,7 @@ def carbon_monoxide(
         if chilled:
             flues.append(chilled)
             break
-    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, firing.installed_W)
+    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, firing.installed_W) * shop.swell  # as a fan moves it
     fresh_m3_s = [
         ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
     ]

@@ -74,9 +74,9 @@ def lighting(
         return _not_lit(found, said("no_way"))
     flue = hottest_flue(gas, shop, found.waits_ratio + MIXTURE_SLIP)
     # The wait takes long to work out: only where it would be too much over a whole shift.
-    if flue and fresh_m3_s(gas, burner_count, found, flue, SHIFT_FRACTION) > MOST_AIR_M3_S:
+    if flue and fresh_m3_s(gas, shop, burner_count, found, flue, SHIFT_FRACTION) > MOST_AIR_M3_S:
         limit = waits(found, fired_heat_up)[1]
-        fresh = fresh_m3_s(gas, burner_count, found, flue, limit)
+        fresh = fresh_m3_s(gas, shop, burner_count, found, flue, limit)
         if fresh > MOST_AIR_M3_S:
             return _not_lit(found, said("air", fresh=fresh, co=flue.co_dry, ppm=limit))
     if not found.glows:
@@ -100,9 +100,11 @@ def waits(found: LightingTry, fired_heat_up: FiredHeatUp) -> tuple[Band | None, 
     return wait_s, ventilation.co_limit_for(breathed_s, SHIFT_FRACTION, CEILING_FRACTION)
 
 
-def fresh_m3_s(gas: Gas, burner_count: int, found: LightingTry, flue: combustion.FlueGas, limit: float) -> float:
-    """Air that the room needs if all the carbon monoxide of this flue gas stays there."""
-    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, found.waits_W * burner_count)
+def fresh_m3_s(
+    gas: Gas, shop: Shop, burner_count: int, found: LightingTry, flue: combustion.FlueGas, limit: float
+) -> float:
+    """Air of the shop, as a fan there moves it, that the room needs if all this flue gas stays there."""
+    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, found.waits_W * burner_count) * shop.swell
     return ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, limit)
 
 

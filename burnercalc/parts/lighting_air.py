@@ -62,5 +62,5 @@ def lighting_air(
     if flues[0] is None:
         return LightingAir(wait_s, limit, silent, None, None)
     found = [flue for flue in flues if flue is not None]
-    fresh = [fresh_m3_s(gas, burner_count, lighting, flue, limit) for flue in found]
+    fresh = [fresh_m3_s(gas, shop, burner_count, lighting, flue, limit) for flue in found]
     return LightingAir(wait_s, limit, silent, about([flue.co_dry for flue in found]), about(fresh))
