@@ -113,7 +113,7 @@ BAD = [
     ),
     (
         "one small cylinder on a cold day",
-        {"cylinder": "20", "ambient_temperature": "15 degF"},
+        {"cylinder": "20", "cylinder_count": "1", "ambient_temperature": "15 degF"},
         "cylinder",
         "then they are too cold",
         {"cylinder": "100", "cylinder_count": "3", "cylinder_fill": "100 %"},
@@ -387,7 +387,12 @@ def test_a_hint_moves_the_right_way():
             "gas_pressure",
         ),
         ({"fuel": "butane", "ambient_temperature": "25 degF"}, "cylinder", "warmer day", "cylinder_count"),
-        ({"gas_pressure": "45 psi"}, "cylinder", "less gas pressure", "regulator_inlet_pressure"),
+        (
+            {"gas_pressure": "45 psi", "cylinder_count": "1"},
+            "cylinder",
+            "less gas pressure",
+            "regulator_inlet_pressure",
+        ),
         ({"corner_radius": "1 in"}, "ports_inside", "1/64 in past", "none"),
         ({"cap_gap": "0 in"}, "cap_fit", "allow 1/64 in", "none"),
         ({"fuel": "butane", "equivalence_ratio": "0.5"}, "lift", "Next to no cold flame", "none"),

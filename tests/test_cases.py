@@ -211,6 +211,8 @@ FURTHER = (
     {**SMITH, "heat_up_time": "64 min"},
     {**SMITH, "heat_up_time": "64 min", "firing_rate": "77.5 kBtu/h", "burner_count": "2"},
     {"body_length": "39 in", "inlets": "2"},
+    *({"cylinder": size, "cylinder_count": "1", "cylinder_fill": "50 %", "ambient_temperature": "100 degF",
+       "firing_rate": "200 kBtu/h", "gas_pressure": gas} for size in ("20",) for gas in ("5 psi", "45 psi")),
     *({"port_wall_temperature": wall} for wall in ("200 degF", "700 degF", "1200 degF")),
     {**TOY, "lit_by": "guard"},
     {"firing_rate": "190 kBtu/h", "low_fire": "66 %"},

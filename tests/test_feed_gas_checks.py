@@ -285,42 +285,34 @@ MORE = " Use more or larger cylinders, or "
 @pytest.mark.parametrize(
     "run_h, run, left, said, verdict",
     [
-        (12, "12 h", 0.25, "25 %", "good"),
-        (12, "12 h", 0.2501, "25 %", "caution"),
-        (12, "12 h", 0.6, "60 %", "caution"),
-        (12, "12 h", 0.601, "60 %", "stop"),
-        (0.5, "30 min", 0.25, "25 %", "good"),
-        (0.499, "30 min", 0.25, "25 %", "stop"),
+        (12, "12 h", 0.8, "80 %", "good"),
+        (4, "4 h", 0.601, "60 %", "good"),
+        (3.99, "4.0 h", 0.1, "10 %", "caution"),
+        (1.5, "1.5 h", 0.25, "25 %", "caution"),
+        (1.499, "1.5 h", 0.25, "25 %", "stop"),
     ],
 )
-def test_cold_ends_the_run(run_h, run, left, said, verdict):
+def test_cylinders_are_judged_by_the_hours_that_a_full_charge_lasts(run_h, run, left, said, verdict):
+    """Whatever the cold leaves in them: half a day's work, and an hour's after the heat-up at least."""
     text = COLD.format(run, said)
+    told = {"good": "", "caution": " Half a day's work is 4 h, all at high fire.",
+            "stop": " Heating up and an hour's work take 1.5 h."}[verdict]  # fmt: skip
     need, jet = (
         advice + " Never heat a cylinder."
         for advice in ("a regulator that needs less.", "less gas pressure with a larger jet.")
     )
-    assert cylinder("cold", run_h, left) == (
-        verdict,
-        left,
-        0.25,
-        text + (verdict != "good") * (MORE + need),
-        COUNT + REGULATOR,
-    )
     for least_Pa, by_jet in ((10 * PSI, False), (10.1 * PSI, True)):
         found = cylinder("cold", run_h, left, least_Pa=least_Pa, regulator_inlet_pressure=10 * PSI)
-        assert found[3] == text + (verdict != "good") * (MORE + (jet if by_jet else need))
+        assert found[:3] == (verdict, 3600 * run_h, 4 * 3600)
+        assert found[3] == text + told + (verdict != "good") * (MORE + (jet if by_jet else need))
         assert found[4] == COUNT + (GAS if by_jet else REGULATOR)
 
 
-def test_a_run_until_empty_is_good_however_short():
-    for hours, run in ((12, "12 h"), (0.25, "15 min")):
-        assert cylinder("empty", hours, 0.0) == (
-            "good",
-            0.0,
-            0.25,
-            f"The cylinders feed 100 kBtu/h for {run} until they are empty.",
-            COUNT + REGULATOR,
-        )
+def test_a_long_heat_up_takes_its_hours_of_a_charge():
+    for hours, up, word in ((1.9, 1800, "caution"), (1.9, 3600, "stop"), (4.9, 14400, "stop"), (5, 14400, "good")):
+        found = cylinder("cold", hours, 0.1, heat_up_time=up)
+        assert found[:2] == (word, 3600 * hours) and found[2] == max(4 * 3600, 3600 + up)
+    assert cylinder("empty", 12, 0.0)[3] == "The cylinders feed 100 kBtu/h for 12 h until they are empty."
 
 
 @pytest.mark.parametrize(
@@ -335,7 +327,7 @@ def test_too_cold_to_start(least_psi, advice, cures):
     found = cylinder("cold at the start", 0, 0.8, least_Pa=least_psi * PSI)
     text = "It is too cold: at 60 °F the cylinder's own pressure is less than the regulator needs "
     text += f"({least_psi}.0 psi). {advice}"
-    assert found == ("stop", 0.8, 0.25, text, cures)
+    assert found == ("stop", 0.0, 4 * 3600, text, cures)
 
 
 def test_less_pressure_is_no_help_where_the_gas_does_not_boil():
@@ -420,7 +412,7 @@ def test_cylinders_feed_all_burners_of_a_chamber():
     )
     for key in ("run_time", "fuel_cost_per_hour"):
         assert six[key] == pytest.approx(one[key], rel=1e-12), key
-    assert six.checks["cylinder"].verdict == one.checks["cylinder"].verdict == "stop"
+    assert six.checks["cylinder"].verdict == one.checks["cylinder"].verdict == "caution"
 
 
 METER = 250 * FT3 / 3600  # m3/s

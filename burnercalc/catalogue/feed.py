@@ -998,10 +998,10 @@ CHECKS = (
     ),
     Check(
         "cylinder",
-        "fraction",
+        "time",
         "Cylinder",
         harm="comfort",
-        source=VESSEL & LIMITS,
+        source=VESSEL & LIMITS & Source("half a day of 4 h at high fire is common practice", "common practice"),
         cases={
             "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
@@ -1023,6 +1023,8 @@ CHECKS = (
             "can boil off.",
             "full": "A full charge would last {full_run:time 2} until the cold ends it, with {full_left:percent 0} of "
             "it still in.",
+            "short": "Half a day's work is {good:time 2}, all at high fire.",
+            "hardly": "Heating up and an hour's work take {least:time 2}.",
             "more_or_jet": "Use more or larger cylinders, or less gas pressure with a larger jet. Never heat a "
             "cylinder.",
             "more_or_regulator": "Use more or larger cylinders, or a regulator that needs less. Never heat a cylinder.",

@@ -44,8 +44,8 @@ JET_OF_PIPE = 0.25  # largest jet, of the mix pipe's bore
 RATE_SHORT = (0.97, LINE_SHORT)  # rate over the wanted one from a house line
 SLIP = 0.02  # richer than as set, of a mixture that is rich already; common practice
 LONG = 4.0  # a plenum's length over its width from which a second inlet is worth its pipe; common practice
-LEFT_SHARE = (0.25, 0.60)  # of a full charge left when the cold ends a run from full
-LEAST_RUN_S = 1800  # a shorter run from full that the cold ends is a stop
+HALF_DAY_S = 4 * 3600.0  # that a full charge carries at high fire, and
+WORKS_S = 3600.0  # after the heat-up at least; less is no firing. Common practice
 # What liquid gas of a cylinder has of lighter gas at most. Ethane: by Raoult no more than 208 psig at 100 degF (ASTM
 # D1835, memory); still lighter gas leaves with the first that is drawn, common practice.
 MOST_ETHANE, MOST_LIGHTER = 0.06, 0.01
@@ -385,21 +385,24 @@ def cylinder_check(
     regulator_inlet_pressure: float,
     fuel_blend: tuple | None,
     gas: Gas,
+    heat_up_time: float,
 ) -> Judged | None:
-    """By a run from full, so that more gas is never worse; what is in them today says only how long that lasts."""
+    """By how long a run from full lasts, all at high fire, so that more gas is never worse; what is in them today says
+    only how long that lasts. What is over so soon is ended by the cold: warm ones of any size last longer."""
     if cylinders.run_s is None:
         return None
     if gas.ethane > MOST_ETHANE + 1e-9 or gas.lighter > MOST_LIGHTER + 1e-9:
         light = gas.ethane + gas.lighter
         most = {"ethane": MOST_ETHANE, "lighter": MOST_LIGHTER}
         return verdict("stop", light, MOST_ETHANE, case="light", cures=(("fuel_blend", "choose"),), light=light, **most)
-    good, stop = LEFT_SHARE
+    least_s = heat_up_time + WORKS_S
+    good_s = max(HALF_DAY_S, least_s)
     jet_needs_more = cylinders.least_Pa > regulator_inlet_pressure
     more = () if cylinders.run_s == 0 else (("cylinder_count", "raise"), ("cylinder", "choose"))
     less = (("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),)
     if cylinders.run_s == 0 and shop.temp_K <= cylinders.boils_K:  # less pressure is no help where nothing boils
         less = () if fuel_blend else (("fuel", "choose"),)
-    word = ladder(cylinders.full_left_share, good=good, stop=stop)
+    word = ladder(cylinders.full_run_s, good=good_s, stop=least_s, slack=1e-6)
     if cylinders.run_s == 0:
         word, cases = "stop", ("too_cold_jet" if jet_needs_more else "too_cold",)
         if shop.temp_K <= cylinders.boils_K:
@@ -408,17 +411,18 @@ def cylinder_check(
         cases = ("empty",)
         if cylinders.ended_by != "empty":
             cases = ("cold_at_once" if cylinders.draw_W.value < firing.installed_W else "cold",)
-        if cylinders.full_left_share > 0 and cylinders.full_run_s < LEAST_RUN_S:
-            word = "stop"
         if word != "good":
             full = ("full",) if cylinder_fill < 1 else ()
-            cases = (*cases, *full, "more_or_jet" if jet_needs_more else "more_or_regulator")
+            more_or = "more_or_jet" if jet_needs_more else "more_or_regulator"
+            cases = (*cases, *full, "short" if word == "caution" else "hardly", more_or)
     return verdict(
         word,
-        cylinders.full_left_share,
-        good,
+        cylinders.full_run_s,
+        good_s,
         case=cases,
         cures=(*more, *less),
+        good=good_s,
+        least=least_s,
         rate=firing.installed_W,
         run=cylinders.run_s,
         full_run=cylinders.full_run_s,
