@@ -1172,8 +1172,8 @@ def test_a_gauge_of_its_own_lights_what_low_fire_is_far_above():
 
 
 def test_a_gauge_is_chosen_so_that_lighting_is_read_on_it():
-    """From 134 to 190 kBtu/h low fire comes to 0.74 and 0.79 psi as the next drill has it; of the second it took a gauge
-    of 3 psi, on which 0.25 psi cannot be set: a stop between designs that are good."""
+    """From 134 to 190 kBtu/h low fire comes to 0.74 and 0.79 psi as the next drill has it; of the second it took a
+    gauge of 3 psi, on which 0.25 psi cannot be set: a stop between designs that are good."""
     for rate, low, scale in (("186", "40", 1), ("190", "40", 1), ("190", "45", 2), ("190", "66", 3)):
         r = solved(firing_rate=f"{rate} kBtu/h", low_fire=f"{low} %")
         gauges, light = r.part("gauges"), r["lighting_gas_pressure"]

@@ -11,7 +11,7 @@ from burnercalc.physics.band import Band
 
 IN, LB, FT3 = 0.0254, 0.45359237, 0.3048**3
 STEEL = 7850.0  # kg/m3, EN 1993-1-1
-BASE_NOTE = "pin holes to pin depth, then through with the knock-out drill"
+BASE_NOTE = "pin holes to pin depth, then the knock-out drill; "
 BAR_NOTE = "straight, of steel or hard wood, one clamped to each side of the body"
 
 
@@ -59,8 +59,8 @@ def test_mould_of_plywood(default):
     # in of guide; base an inch beyond the frame
     ply = 23 / 32
     assert default["mould_height"] == close(3 * IN)
-    # two up each corner; the frame measures 2 x (9 1/8 + 2 x 23/32 + 4 1/8) = 29 3/8 in: five at every 6 in
-    assert default["mould_screws"] == 4 * 2 + 5
+    # two up each corner; a side of 9 1/8 + 2 x 23/32 in has two at every 6 in, an end of 4 1/8 in one
+    assert default["mould_screws"] == 4 * 2 + 2 * 2 + 2 * 1
     assert default["screw_length"] == close(1.75 * IN)  # 1 in beyond 23/32 in
     rows = default.tables["mould"].rows
     assert [row[:4] for row in rows] == [
@@ -77,7 +77,12 @@ def test_mould_of_plywood(default):
     ]
     assert solved(units="mm").tables["mould"].rows[-1][5] == close(0.02)
     assert rows[1][7] == "104.8 x 76.2 x 18.3"
-    assert [row[8] for row in rows] == ["rip to height", "rip to height", BASE_NOTE, BAR_NOTE]
+    assert [row[8] for row in rows] == [
+        "rip to height",
+        "rip to height",
+        BASE_NOTE + "2 screws up each side, 1 each end",
+        BAR_NOTE,
+    ]
 
 
 def test_mould_of_boards_is_as_high_as_the_board():
@@ -88,7 +93,7 @@ def test_mould_of_boards_is_as_high_as_the_board():
     assert [(row[2], row[8]) for row in rows] == [
         ("2x4", "full width of the board"),
         ("2x4", "full width of the board"),
-        ("ply 3/4", BASE_NOTE),
+        ("ply 3/4", BASE_NOTE + "3 screws up each side, 1 each end"),
         ("square bar", BAR_NOTE),
     ]
     assert rows[0][4] == close((9.125 + 3) * IN)
@@ -108,7 +113,7 @@ def test_round_mould_is_a_stack_of_plywood():
             "then screw each half to the half below it, two screws each, all joints in one line. Screws shorter than "
             "two layers, or they hold the base; a strap round all of it, until it is stripped",
         ),
-        ("base board", 1, BASE_NOTE),
+        ("base board", 1, BASE_NOTE + "two screws up each half"),
         ("cross-bar", 2, BAR_NOTE),
     ]
     assert rows[0][4] == close(6.125 * IN + 2 * 0.038) and rows[0][5] - rows[0][4] == close(IN / 8)
@@ -558,7 +563,7 @@ def test_pins_eight_degrees_off_are_a_stop():
         ({"units": "mm", "port_diameter": "7.2 mm"}, "8 mm across, 1000 mm long, brought down to 7.2 mm", "Buy 8 mm"),
         ({"units": "mm", "port_diameter": "7 mm", "pin_kind": "steel"}, "8 mm across", "Buy 8 mm and turn it down"),
         ({"units": "mm", "port_diameter": "8 mm"}, "8 mm across, 1000 mm long", ""),
-        ({"units": "in", "port_diameter": "8 mm"}, "0.315 in across", ""),
+        ({"units": "in", "port_diameter": "8 mm"}, "8 mm across, 1000 mm long", ""),
         ({"port_diameter": "9/32 in"}, "5/16 in across, 36 in long, brought down to 9/32 in", "Buy 5/16 in"),
     ],
 )

@@ -64,6 +64,17 @@ def test_openings_come_off_the_mass():
     whole = b.body(kind="tube", **COMMON)
     cut = b.body(kind="tube", window_area_m2=0.005, inlet_hole_m=0.05, **COMMON)
     assert whole.mass_kg - cut.mass_kg == pytest.approx((0.005 + math.pi / 4 * 0.05**2) * 0.25 * IN * 7850)
+    for kind in (
+        "tube",
+        "plates",
+    ):  # an end inlet's comes off one cap, half as thick here as the wall, off nothing else
+        thin = {"kind": kind, "cap_thickness_m": 0.125 * IN, "at_end": True, **COMMON}
+        holed = b.body(inlet_hole_m=0.05, **thin)
+        taken = [
+            one.mass_kg * one.count - two.mass_kg * two.count for one, two in zip(b.body(**thin).pieces, holed.pieces)
+        ]
+        assert taken[:-1] == [0.0] * (len(taken) - 1)
+        assert taken[-1] == pytest.approx(math.pi / 4 * 0.05**2 * 0.125 * IN * 7850)
 
 
 def test_cut_plan_by_hand():

@@ -26,7 +26,10 @@ def test_box_of_two_by_fours_by_hand():
     assert (end.length_m, end.count) == (pytest.approx(3.125 * IN), 2)
     assert (base.length_m, base.width_m) == pytest.approx((11.625 * IN, 8.125 * IN))
     assert box.floor_m == pytest.approx((0.71875 - 0.5) * IN)
-    assert box.screws_corner == 8 and box.screws_base == 5 and box.screw_m == pytest.approx(2.5 * IN)
+    assert box.screws_corner == 8 and (box.screws_side, box.screws_end) == (2, 1) and box.screws_base == 6
+    assert box.screw == m.screw_across(1.5 * IN, "in") == "#10"
+    assert m.screw_across(23 / 32 * IN, "in") == "#8" and m.screw_across(0.012, "mm") == "3.5 mm"
+    assert box.screw_m == pytest.approx(2.5 * IN)
 
 
 def test_plywood_is_ripped_to_the_height():

@@ -140,6 +140,22 @@ def test_pipe_for_a_body_is_that_of_the_pipe_table():
         assert row["wall"] == small[row["outside"]] and row["heavy_wall"] > row["wall"]
 
 
+def test_sheets_that_equal_blanks_are_cut_from():
+    """By hand: of 8 1/2 x 4 in two by five on 24 x 24 in, for six rows and their cuts are over it; twelve take
+    48 x 24."""
+    blank = (8.5 * IN, 4 * IN, IN / 16, "in")
+    assert stock.sheets_for(10, *blank) == (1, 24 * IN, 24 * IN) and stock.sheets_for(12, *blank) == (
+        1,
+        48 * IN,
+        24 * IN,
+    )
+    assert stock.sheets_for(2, 0.9, 0.45, 0.002, "mm") == (1, 1.0, 1.0)
+    assert (
+        stock.sheets_for(9, 0.9, 0.45, 0.002, "mm") == (3, 2.0, 1.0)
+        and stock.sheets_for(1, 3.0, 0.1, 0.0, "mm") is None
+    )
+
+
 @pytest.mark.parametrize(
     "call,field",
     [

@@ -212,6 +212,7 @@ STEEL_ANSWERS = (
         formula="area x thickness x 7850 kg/m³",
         inputs=(
             "body_kind",
+            "inlet_position",
             "body_width",
             "body_depth",
             "wall",
@@ -495,8 +496,8 @@ CAST_ANSWERS = (
         "count",
         "Screws",
         meaning="Screws for the frame and to hold the base.",
-        formula="at least two up a corner and one every [6 in|150 mm] round the base; of layers, four in each joint "
-        "and four in the base",
+        formula="at least two up a corner; up through the base one every [6 in|150 mm] of each side and end; of "
+        "layers, four in each joint and four in the base",
         inputs=("mould_board", "mould_height", "mould_inside_length", "mould_inside_width", "body_kind"),
         source=PRACTICE,
     ),
@@ -1730,7 +1731,8 @@ MOULD_PIECES = {
     "cross-bar.of": "square bar",
     "cross-bar.note": "straight, of steel or hard wood, one clamped to each side of the body",
     "base board": "base board",
-    "base board.note": "pin holes to pin depth, then through with the knock-out drill",
+    "base board.note": "pin holes to pin depth, then the knock-out drill; {side} screws up each side, {end} each end",
+    "base board.note.round": "pin holes to pin depth, then the knock-out drill; two screws up each half",
     "base board.note.wide": "DO NOT CUT: wider than its board; choose another base first",
 }
 _CAP = (
@@ -1772,6 +1774,8 @@ WELD_WORDS = {
     "bracket.when": "bracket",
     "bracket.do.behind": "Its angles level, the leg with the holes {bracket:length} from the face, the other behind "
     f"it. {_RUNS}",
+    "bracket.do.over": "Its angles level, the leg with the holes {bracket:length} from the face, the other behind it; "
+    f"that stands {{over:length}} out behind the body's back. {_RUNS}",
     "bracket.do.before": "Its angles level, the leg with the holes {bracket:length} from the face, the other before "
     f"it. {_RUNS}",
     "bracket.do.flats": "The body is too short for it: flats {flat:length} wide on its sides, behind the cross-bars, "
@@ -1899,6 +1903,8 @@ SHOPPING_WORDS = {
     "bars": "{count} of {length:sold_length}",
     "nipple.sold": "{length:sold_length} long, threaded at both ends",
     "baffle.sold": "{length:length} x {width:length} x {thickness:sold_length}, black steel",
+    "baffle.sold.nest": "{length:length} x {width:length} x {thickness:sold_length}, black steel; cut in straight "
+    "rows from sheets of {long:sold_size} x {wide:sold_length}: {sheets}",
     "bag.sold": "{name}, grain to {grain:length}, {mass:sold_mass} a bag",
     "pins.sold": "{diameter:sold_bore} across, {length:sold_length} long",
     "pins.odd": "{diameter:sold_bore} across, {length:sold_length} long, brought down to {size:bore}: few sell that",
@@ -1910,6 +1916,7 @@ SHOPPING_WORDS = {
     "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:sold_length}, "
     "{nuts} nuts, washers; fibre paper of {gasket:length}, {length:length} x {width:length}; loose fibre",
     "first_fire.sold": "{mass:mass}, if the burner makes all of it",
+    "first_fire.sold.unlit": "of the mended design: this one must not be lit",
     "first_fire.sold.line": "{volume:gas_volume}, if the burner makes all of it",
 }
 _TEST_CAPS = "{caps} tapped [[1/4 in NPT|Rp 1/4]] with nipple, tee, cock and hose barb"
@@ -1973,9 +1980,9 @@ TOOL_WORDS = {
     "test_plate.caps": "a screwed cap of {pipe:pipe}, bought",
     "test_plate.caps.2": "two screwed caps of {pipe:pipe}, one of them bought",
     "screws": "wood screws",
-    "screws.sold": "{length:length} long or more, for the mould",
-    "screws.sold_round": "{length:length} to under {most:length} long for the layers; {base:length} or more for the "
-    "base, 4 of them a mould",
+    "screws.sold": "{across}, {length:sold_length} long or more, for the mould",
+    "screws.sold_round": "{across}, {length:length} to under {most:length} long for the layers; {base:length} or "
+    "more for the base, 4 of them a mould",
     "clamps": "clamps",
     "clamps.sold": "open to {open:length} or more: two to a mould, at each end one across both cross-bars, below the "
     "bracket, till it is stripped",

@@ -67,6 +67,7 @@ def body(
     window_area_m2=0.0,
     inlet_outside_m=0.0,
     inlet_hole_m=0.0,
+    at_end=False,
     inlets=1,
 ):
     """Pieces, inside dimensions, weld length and mass of the steel body (inlet pipe and baffle apart).
@@ -85,6 +86,7 @@ def body(
         window_area_m2        opening cut in the face [m2], taken off the mass
         inlet_outside_m       outside diameter of an inlet pipe [m], for its weld
         inlet_hole_m          hole for an inlet [m], taken off the mass
+        at_end                whether that is in one of the end caps
         inlets                pipes and holes, all alike
     Returns: Body
     Raises: InputError for body_kind, body_length, body_width, body_depth, wall, caps, cap_gap
@@ -113,6 +115,7 @@ def body(
         window_area_m2,
         inlets * inlet_outside_m,
         inlets * math.pi / 4 * inlet_hole_m**2,
+        at_end,
     )
 
 
@@ -132,15 +135,15 @@ def _rounded_perimeter(a, b, r):
     return 2 * (a + b) - (8 - 2 * math.pi) * r
 
 
-def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
+def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole, at_end):
     radius = tube_inside_radius_m(wall) if radius is None else radius
     tube_length = length if caps == "in" else length - 2 * cap
     section = tube_section_m2(width_m=width, depth_m=depth, wall_m=wall, inside_radius_m=radius)
     a, b, corner = _cap_size(width, depth, wall, caps, gap, radius)
     tube = plate_mass_kg(area_m2=section, thickness_m=tube_length) - plate_mass_kg(
-        area_m2=window + inlet_hole, thickness_m=wall
+        area_m2=window + (0.0 if at_end else inlet_hole), thickness_m=wall
     )
-    cap_mass = plate_mass_kg(area_m2=_rounded_area(a, b, corner), thickness_m=cap)
+    cap_mass = _cap_mass(_rounded_area(a, b, corner), cap, inlet_hole if at_end else 0.0)
     pieces = (
         Piece(
             "body tube",
@@ -176,7 +179,12 @@ def _tube_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet
     )
 
 
-def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
+def _cap_mass(area, cap, hole):
+    """Of each of two, the hole of one shared between them."""
+    return plate_mass_kg(area_m2=area - hole / 2, thickness_m=cap)
+
+
+def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole, at_end):
     del radius  # plates meet in square corners
     side_length = length if caps == "in" else length - 2 * cap
     a, b, corner = _cap_size(width, depth, wall, caps, gap, 0.0)
@@ -187,7 +195,7 @@ def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inle
 
     pieces = (
         plate("face plate", width, 1, window),
-        plate("back plate", width, 1, inlet_hole),
+        plate("back plate", width, 1, 0.0 if at_end else inlet_hole),
         plate("side plate", depth - 2 * wall, 2, 0.0),
         Piece(
             "end cap",
@@ -196,7 +204,7 @@ def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inle
             a,
             cap,
             2,
-            plate_mass_kg(area_m2=a * b, thickness_m=cap),
+            _cap_mass(a * b, cap, inlet_hole if at_end else 0.0),
         ),
     )
     weld = 4 * side_length + 4 * (a + b) + math.pi * inlet
@@ -214,8 +222,8 @@ def _plate_body(length, width, depth, wall, caps, cap, gap, radius, window, inle
     )
 
 
-def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole):
-    del radius
+def _pipe_body(length, width, depth, wall, caps, cap, gap, radius, window, inlet, inlet_hole, at_end):
+    del radius, at_end
     require(
         abs(length - width) < NOISE_M,
         "body_length",

@@ -13,7 +13,8 @@ from .stock import NOISE_M, STEEL_DENSITY_KG_M3, board, boards, mm
 WOOD_DENSITY_KG_M3 = 500.0
 # The heaviest of what pins are made of: beech or hard maple, acetal, beeswax (from memory).
 PIN_DENSITY_KG_M3 = {"wood": 750.0, "steel": STEEL_DENSITY_KG_M3, "plastic": 1420.0, "wax": 970.0}
-# One screw at least every 6 in round the base, and at least two up a corner joint: common practice.
+# One screw at least every 6 in along each piece of the frame, up through the base, and at least two up a corner joint:
+# common practice.
 SCREW_SPACING_M = 6 * INCH_M
 # Board that stands above the mix and guides the body in, by the reader's tape: common practice.
 MOULD_GUIDE_M = {"in": 0.5 * INCH_M, "mm": 0.012}
@@ -29,6 +30,11 @@ CROSS_BAR_M = {"in": 0.75 * INCH_M, "mm": 0.020}
 LIFT_KG = 23.0  # at most, of one who lifts with both hands: NIOSH 94-110, load constant (memory)
 # The screw enters the second piece by 1 in, in a stack of layers by three fifths of the next: common practice.
 SCREW_BITE_M, LAYER_BITE = {"in": INCH_M, "mm": 0.025}, 0.6
+# Sold across, from how thick an edge on: #10 is 0.190 in, #8 0.164, #6 0.138; common practice.
+SCREWS = {
+    "in": ((1.25 * INCH_M, "#10"), (0.6 * INCH_M, "#8"), (0.0, "#6")),
+    "mm": ((0.030, "5 mm"), (0.016, "4 mm"), (0.0, "3.5 mm")),
+}
 SCREW_STEP_M = {"in": INCH_M / 4, "mm": 0.005}  # between the lengths that are sold: common practice
 
 
@@ -36,8 +42,8 @@ SCREW_STEP_M = {"in": INCH_M / 4, "mm": 0.005}  # between the lengths that are s
 class Mould:
     """The mould's pieces and sizes; inside_*_m between the boards, base_*_m the board under them.
 
-    floor_m is the wood left under the pin holes; screws_* are counts, screw_m the length, base_screw_m of those in the
-    base.
+    floor_m is the wood left under the pin holes; screws_* are counts, screws_side and screws_end of those that come up
+    through the base into each; screw_m the length, base_screw_m of those in the base, `screw` what is sold across.
     """
 
     pieces: tuple
@@ -48,9 +54,15 @@ class Mould:
     base_width_m: float
     floor_m: float
     screws_corner: int
-    screws_base: int
+    screws_side: int
+    screws_end: int
     screw_m: float
     base_screw_m: float
+    screw: str
+
+    @property
+    def screws_base(self):
+        return 2 * (self.screws_side + self.screws_end)
 
 
 def mould(
@@ -115,7 +127,6 @@ def mould(
         wood("base board", *on_board, bottom.thickness_m, 1),
     )
     per_corner = max(2, math.ceil(height / SCREW_SPACING_M) + 1)
-    around = 2 * (inside_l + 2 * t + inside_w)
     return Mould(
         pieces,
         inside_l,
@@ -125,10 +136,21 @@ def mould(
         base_w,
         floor,
         4 * per_corner,
-        max(4, math.ceil(around / SCREW_SPACING_M)),
+        math.ceil((inside_l + 2 * t) / SCREW_SPACING_M - 1e-9),
+        math.ceil(inside_w / SCREW_SPACING_M - 1e-9),
         screw := _sold_screw_m(max(t, bottom.thickness_m) + SCREW_BITE_M[unit], unit),
         screw,
+        screw_across(t, unit),
     )
+
+
+def screw_across(edge_m, unit):
+    """What wood screws are sold as across, into the edge of a board so thick: no more than a quarter of it.
+
+    Source: common practice
+    Checked by: tests/test_making_mould.py
+    """
+    return next(name for least_m, name in SCREWS[unit] if edge_m >= least_m - NOISE_M)
 
 
 def round_mould(
@@ -194,9 +216,11 @@ def round_mould(
         base_side,
         floor,
         4 * (layers - 1),
-        4,
+        2,  # into each half of the lowest layer
+        0,
         (1 + LAYER_BITE) * layer.thickness_m,
         bottom.thickness_m + LAYER_BITE * layer.thickness_m,
+        screw_across(layer.thickness_m, unit),
     )
 
 

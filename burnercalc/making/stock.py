@@ -96,6 +96,33 @@ def nearest_tube(*, width_m, depth_m, unit=""):
     return Tube(*tube, off_m)
 
 
+# Sides of sheet steel as sold: common practice.
+SHEETS_M = {
+    "in": tuple((a * INCH_M, b * INCH_M) for a, b in ((12, 12), (24, 12), (24, 24), (48, 24), (96, 48))),
+    "mm": ((0.5, 0.25), (0.5, 0.5), (1.0, 0.5), (1.0, 1.0), (2.0, 1.0)),
+}
+
+
+def sheets_for(count, length_m, width_m, kerf_m, unit):
+    """(sheets, their length and width) that so many equal blanks are cut from in straight rows, all one way round: of
+    the smallest sheet that holds them all, else of the largest; None where it holds none.
+
+    Source: geometry; SHEETS_M
+    Checked by: tests/test_making_stock.py
+    """
+
+    def fits(sheet):
+        def rows(a, b):
+            return math.floor((sheet[0] + kerf_m) / (a + kerf_m) + 1e-9) * math.floor(
+                (sheet[1] + kerf_m) / (b + kerf_m) + 1e-9
+            )
+
+        return max(rows(length_m, width_m), rows(width_m, length_m))
+
+    sheet = next((one for one in SHEETS_M[unit] if fits(one) >= count), SHEETS_M[unit][-1])
+    return (math.ceil(count / fits(sheet)), *sheet) if fits(sheet) else None
+
+
 def tube_sides_m(unit):
     """Sides of the tube sold by `unit`, in or mm [m], ascending. Source: steel_tubes.csv"""
     rows = [row for row in read_table("steel_tubes") if row["unit"] == unit]

@@ -67,6 +67,7 @@ def steel(
         pipe.od_m,
         saw_m,
         inlets,
+        inlet_position == "end",
     )
     if body.round:
         cut = making.round_window_cut(diameter_m=face.window_width_m)
@@ -100,7 +101,7 @@ def steel(
 
 
 @lru_cache(maxsize=64)
-def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole, inlets):
+def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole, inlets, at_end):
     return making.body(
         kind=kind,
         length_m=length,
@@ -114,6 +115,7 @@ def _apart(kind, length, width, depth, wall, cap, caps, gap, window, inlet, hole
         inlet_outside_m=inlet,
         inlet_hole_m=hole,
         inlets=inlets,
+        at_end=at_end,
     )
 
 

@@ -129,7 +129,7 @@ def tools(
     add("test_plate", length=body.length_m, width=body.width_m, caps=steel.inlet_piece.count, pipe=inlet)
     wood = mould.wood
     lengths = {"length": wood.screw_m, "most": 2 * wood.pieces[0].thickness_m, "base": wood.base_screw_m}
-    add("screws", mould.screws * calendar.moulds, **lengths)
+    add("screws", mould.screws * calendar.moulds, across=wood.screw, **lengths)
     add("clamps", CLAMPS * calendar.moulds, open=body.width_m + 2 * CROSS_BAR_M[sizes])
     add("cross_bar", CROSS_BARS * calendar.moulds, side=CROSS_BAR_M[sizes], length=wood.pieces[0].length_m)
     add("sealer")

@@ -204,7 +204,7 @@ def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping):
     yield part("reset")
     yield part("flame_guard")
     yield part("needle")
-    yield part("check_valve", gas=jet.supply_Pa, air=blower.whole.pressure_Pa(0.0))
+    yield part("check_valve", gas=gauges.shown_Pa(jet.supply_Pa), air=blower.whole.pressure_Pa(0.0))
     low_Pa, high_Pa = map(gauges.shown_Pa, (gauges.low_fire_Pa, jet.supply_Pa))  # as the cards have them
     yield part("jet_gauge", scale=gauges.jet_Pa, low=low_Pa, high=high_Pa)
     if gauges.small:

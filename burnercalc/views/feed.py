@@ -8,6 +8,7 @@ from ..parts.body import Body
 from ..parts.face import Face
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.shares import Shares
 from ..parts.stream import Stream
@@ -29,11 +30,13 @@ def port_flows_table(body: Body, face: Face, stream: Stream, shares: Shares) -> 
     )
 
 
-def jet_drills_table(jet: Jet, firing: Firing, equivalence_ratio: float) -> tuple:
+def jet_drills_table(jet: Jet, firing: Firing, gauges: Gauges, equivalence_ratio: float) -> tuple:
+    """That of the drill that is taken as its gauge shows it."""
     rows = []
     for drill in jet.near:
         rate = jet.rate_through_W(drill.diameter_m, jet.gauge_Pa)
         needed = jet.needed_Pa(firing.rate_W, drill.diameter_m)
+        needed = gauges.shown_Pa(needed) if jet.drill == drill else needed
         rows.append(
             (drill.family, drill.name, drill.diameter_m, rate, equivalence_ratio * rate / firing.rate_W, needed)
         )

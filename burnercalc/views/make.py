@@ -15,7 +15,7 @@ from ..making.days import moment
 from ..making.mounting import BOLTS, SIZES
 from ..making.mounting import Sizes as Angle
 from ..making.refractory import castable, castable_names
-from ..making.stock import NOISE_M, WOOD_KERF_M
+from ..making.stock import NOISE_M, WOOD_KERF_M, sheets_for
 from ..parts.baffle_sheet import BaffleSheet
 from ..parts.batch import Batch
 from ..parts.bench_hours import BenchHours
@@ -214,9 +214,12 @@ def welding_table(
         steps.insert(at, ("baffle", f"baffle{disc}{flat}", {"stand": max(baffle_sheet.stand_m, 0.0)}))
     straight = ("straight", f"straight.{'round' if body.round else 'window'}", {})
     steps.append((f"second{disc}", edge, cap))
+    over_m = mounting.bracket_m + mounting.angle.leg_m - body.depth_m
+    over = mounting.way == "behind" and over_m > NOISE_M
+    bracket = {"bracket": mounting.bracket_m, "flat": mounting.flat_m, "over": over_m}
     steps.insert(1 if body.round else len(steps), straight)
     steps += [
-        ("bracket", f"bracket.do.{mounting.way}", {"bracket": mounting.bracket_m, "flat": mounting.flat_m}),
+        ("bracket", f"bracket.do.{'over' if over else mounting.way}", bracket),
         ("flush", "flush", {"high": welding.flush_m, "side": welding.side_m}),
         ("blank", "blank", {"length": body.length_m, "width": body.width_m, "setback": body.setback_m}),
     ]
@@ -249,8 +252,12 @@ def mould_table(mould: Mould, steel: Steel, end_inlet: EndInlet, sizes: str, say
             return say("mould layer.note", kerf=WOOD_KERF_M[sizes])
         if piece.name == "mould end" and (end_inlet.over_mould_m or 0.0) < 0:
             return say("mould end.note.notch", wide=steel.inlet_pipe.od_m, deep=-end_inlet.over_mould_m)
-        if piece.name == "base board" and 0 < mould.base_board_m < piece.width_m - NOISE_M:
-            return say("base board.note.wide")
+        if piece.name == "base board":
+            if 0 < mould.base_board_m < piece.width_m - NOISE_M:
+                return say("base board.note.wide")
+            if not mould.wood.screws_end:
+                return say("base board.note.round")
+            return say("base board.note", side=mould.wood.screws_side, end=mould.wood.screws_end)
         return say(f"{piece.name}.note" + (f".{mould.frame}" if piece.name in ("mould side", "mould end") else ""))
 
     side_m = making_mould.CROSS_BAR_M[sizes]
@@ -468,6 +475,8 @@ def shopping_table(
     baffle_thickness: float,
     bag_mass: float,
     pin_stock_length: float,
+    kerf: float,
+    sizes: str,
     batch_size: int,
     stopped: bool,
     say: Say,
@@ -476,6 +485,7 @@ def shopping_table(
     unlit = stopped or lighting.waits_W is None
     wood = Counter((one.stock, one.length_m, one.width_m) for one in boards.bought)
     sheet, entries = baffle_sheet.sheet, cost.entries(train, batch_size)
+    nest = _nest(batch_size, sheet, kerf, sizes) if sheet and batch_size > 1 else {}
     fixing = {
         "count": BOLTS,
         "nuts": 2 * BOLTS,
@@ -489,7 +499,11 @@ def shopping_table(
         "sundries": lambda: say("sundries.sold", **fixing),
         "nipple": lambda: say("nipple.sold", length=stock.nipples.slots["stock"]),
         "baffle": lambda: say(
-            "baffle.sold", length=sheet.blank_length_m, width=sheet.blank_width_m, thickness=baffle_thickness
+            "baffle.sold.nest" if nest else "baffle.sold",
+            length=sheet.blank_length_m,
+            width=sheet.blank_width_m,
+            thickness=baffle_thickness,
+            **nest,
         ),
         "bag": lambda: say("bag.sold", name=block.material.label, grain=block.grain_m, mass=bag_mass),
         "pins": lambda: say(
@@ -506,7 +520,9 @@ def shopping_table(
         ),
         "blower": lambda: say("blower.sold", pressure=blower.whole.pressure_Pa(0.0), flow=blower.whole.last_m3_s),
         "first_fire": lambda: (
-            say("first_fire.sold", mass=batch_size * entry.line.need)
+            say("first_fire.sold.unlit")
+            if stopped
+            else say("first_fire.sold", mass=batch_size * entry.line.need)
             if gas.liquid
             else say("first_fire.sold.line", volume=batch_size * entry.line.need * gas.gross_J_kg / gas.gross_J_m3)
         ),
@@ -530,6 +546,12 @@ def shopping_table(
             words = sold[entry.key]() if entry.key in sold else say(f"{entry.key}.sold")
             rows.append((say(entry.line.name.case, **entry.line.name.slots), words, entry.count, entry.price))
     return tuple(rows)
+
+
+def _nest(count: int, sheet: BaffleSheet, kerf_m: float, sizes: str) -> dict:
+    """The sheets that so many blanks are cut from; none where one is larger than every sheet."""
+    nest = sheets_for(count, sheet.blank_length_m, sheet.blank_width_m, kerf_m, sizes)
+    return {"sheets": nest[0], "long": nest[1], "wide": nest[2]} if nest else {}
 
 
 def tools_table(tools: Tools, body: Body, say: Say) -> tuple:
