@@ -418,6 +418,16 @@ def test_cylinders_feed_all_burners_of_a_chamber():
 METER = 250 * FT3 / 3600  # m3/s
 
 
+def test_thin_gas_counts_more_at_the_meter_and_runs_less_far():
+    """At 9,000 ft, 72.4 kPa by the standard atmosphere, with 7 in of water on the line: a meter counts 74.1 kPa, and of
+    the same mass a pipe takes 101.3/74.1 the pressure. At sea level the line's 1.7 kPa packs it by 1.7 %."""
+    low, high = (solved(**HOUSE, altitude=altitude, meter_capacity="250 ft3/h") for altitude in ("0 ft", "9000 ft"))
+    assert high["house_gas_flow"] / low["house_gas_flow"] == pytest.approx(103.07 / 74.1, rel=2e-3)
+    assert [judged("house_meter", r)[0] for r in (low, high)] == ["good", "caution"]
+    for (size, long_m), (same, short_m) in zip(low.part("house").pipes, high.part("house").pipes):
+        assert size == same and short_m / long_m == pytest.approx(74.1 / 101.325, rel=2e-3)
+
+
 def test_the_house_meter_is_judged_by_what_burns_at_once():
     """A meter that nobody has read is a note that says what to look for; at its plate's figure all is well."""
     r = solved(**HOUSE)

@@ -2,14 +2,16 @@
 
 from dataclasses import dataclass
 
+from ..constants import STANDARD_PRESSURE_PA
 from ..making.train import HOUSE_PIPE_PA, house_pipes
 from .firing import Firing
 from .gas import Gas
+from .shop import Shop
 
 
 @dataclass(frozen=True)
 class House:
-    """Gas at 15 degC and 101 325 Pa; None for gas of a cylinder.
+    """Gas as the meter counts it, warm as the shop and under the line's pressure; None for gas of a cylinder.
 
     `pipes`: nominal sizes from the meter to the train and the longest run of each that takes no more than `pipe_Pa`.
     """
@@ -20,15 +22,21 @@ class House:
     pipes: tuple[tuple[str, float], ...] = ()
 
 
-def house(burner_count: int, other_appliances: float, sizes: str, gas: Gas, firing: Firing) -> House:
+def house(
+    burner_count: int, other_appliances: float, sizes: str, line_pressure: float, gas: Gas, shop: Shop, firing: Firing
+) -> House:
     if gas.liquid is not None:
         return House(None, None)
     burner_m3_s = firing.gas_m3_s * burner_count
     all_m3_s = burner_m3_s + other_appliances / gas.gross_J_m3
     pipe_Pa = HOUSE_PIPE_PA[sizes]
+    line_Pa = shop.pressure_Pa + line_pressure
+    counted = shop.swell * shop.pressure_Pa / line_Pa
+    dense = min(line_Pa / STANDARD_PRESSURE_PA, 1.0)  # the codes' tables, at sea level, make nothing of the line's own
     return House(
-        burner_m3_s,
-        all_m3_s,
+        burner_m3_s * counted,
+        all_m3_s * counted,
         pipe_Pa,
-        house_pipes(gas_m3_s=all_m3_s, drop_Pa=pipe_Pa, composition=gas.composition),
+        # Thin gas runs faster: the same mass takes more pressure, as its density is less.
+        house_pipes(gas_m3_s=all_m3_s, drop_Pa=pipe_Pa * dense, composition=gas.composition),
     )
