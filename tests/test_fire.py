@@ -296,6 +296,8 @@ def test_kiln_or_oven_first_and_pulses_as_the_last_resort():
     assert oven.startswith("Best is a kiln") and "an old oven" in oven
     assert fire.index("kiln") < fire.index("Its own burner only after that") < fire.index("pulses")
     assert "only after the oven" in fire and "each a whole lighting" in fire
+    # The stage to work asks 150 °F an hour of a flame that brings the walls to a glow in minutes.
+    assert "never lower than the card has it" in fire and "faster than the stage to work: hair cracks" in fire
     assert "1/2 in under the hot face" in oven and "mid-depth" in oven and "Steer by the slower" in oven
 
 
