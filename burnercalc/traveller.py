@@ -158,7 +158,7 @@ def _as_built(result):
     own = ROUND if round_body else {} if d.baffle_bend_angle else FLAT
     rows += [(own.get(key) or result.answers[key].label, _show(result, key), "") for key in told]
     if result.part("welding").wax_m:
-        wax = units.show(result.part("welding").wax_m, "length", d.reader)
+        wax = units.show(result.part("welding").wax_m, "drill_length", d.reader, 2)
         rows.append(("Wax, both ends and lip's edge, before casting", wax, ""))
     leak = f"Leak, before casting: air at {LEAK[d.reader]} of water, 10 min"
     rows.append((leak, "no bubble, no drop", ""))  # the window is open no more once there is a block in it

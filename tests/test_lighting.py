@@ -10,9 +10,8 @@ from designs import FAR_APART, KNOWN_GOOD, solved
 from test_face_holding import by_hand
 
 from burnercalc import Design, build_sheet, catalogue, solve, traveller, units
-from burnercalc.build_sheet import card_blocks, fires
+from burnercalc.build_sheet import card_blocks, fires, tap_at_fire
 from burnercalc.checks import CHECKS
-from burnercalc.build_sheet import tap_at_fire
 from burnercalc.constants import INH2O_PA, PSI_PA
 from burnercalc.drawing.text_pages import Paragraph
 from burnercalc.find import make_good

@@ -105,7 +105,8 @@ def test_it_is_weighed_when_the_calendar_has_hands(default):
 def test_wax_of_a_long_body_stands_where_it_is_cast(default):
     """Half of what the block grows more than its steel at each end, where that is over 1 mm; the default takes none."""
     long = solved(body_length="24 in")
-    wax = units.show(long.part("welding").growth_m / 2, "length", long.design.reader)
+    wax = units.show(long.part("welding").growth_m / 2, "drill_length", long.design.reader, 2)
+    assert f" {wax} of wax" in long.checks["block_growth"].text  # one figure: 0.0216 in stood beside 1/64 in
     for result, told in ((long, True), (default, False)):
         cast = next(row for row in result.tables["care"].rows if row[0] == "Mix and cast")
         assert ("of wax on the inside of both ends" in cast[1]) is told

@@ -266,8 +266,8 @@ STEPS = {
         "Weigh dry mix and water, mix to the least water that packs, and fill to the line. Rod and tap out the "
         "air. Push the body in until its cross-bars lie on the frame."
     ),
-    "cast.do.joint": "First brush or tape {wax:length} of wax on the inside of both ends and on the lip's edge there: "
-    "the hot block grows into it.",
+    "cast.do.joint": "First brush or tape {wax:drill_length 2} of wax on the inside of both ends and on the lip's edge "
+    "there: the hot block grows into it.",
     "cast.watch": "Part of a bag: all of it turned over dry first, or its fines stay below. A ball of mix tossed up "
     "and caught holds together and does not slump. No water standing on top.",
     "cast.go_on": "The cross-bars lie on the frame, mix shows all round the body, the pins stand square and proud. "

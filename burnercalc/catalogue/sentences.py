@@ -2,11 +2,12 @@
 
 A slot is a name, a colon, a type and, after a blank, how many digits. Types: a dimension of units.DIMENSIONS (digits
 are significant ones; `gas_pressure` is shown in the measure that goes with the gas), `percent` and `money` (digits
-after the point), `tap` (a pressure, suction below none), `size` (a length before others in the same unit, which the last of them names), `pipe` (a nominal
-size), or what Python's own format takes, such as `.1f` and `g`. Of `[250 °F|140 °C]` the reader of inches gets the
-first, of millimetres the second; of `[[1/4 in NPT|R 1/4]]` whose shop sells by them. What is sold is named as the shop
-does: `sold_size` and `sold_length`, all of a sentence alike, `sold_long`, `sold_mass` and `sold_bore`; a
-`gas_pressure` in both measures where the gauge, which is the shop's, has not the reader's.
+after the point), `tap` (a pressure, suction below none), `size` (a length before others in the same unit, which the
+last of them names), `pipe` (a nominal size), or what Python's own format takes, such as `.1f` and `g`. Of
+`[250 °F|140 °C]` the reader of inches gets the first, of millimetres the second; of `[[1/4 in NPT|R 1/4]]` whose shop
+sells by them. What is sold is named as the shop does: `sold_size` and `sold_length`, all of a sentence alike,
+`sold_long`, `sold_mass` and `sold_bore`; a `gas_pressure` in both measures where the gauge, which is the shop's, has not
+the reader's.
 """
 
 import re
