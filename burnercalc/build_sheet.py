@@ -636,7 +636,9 @@ def proofs(result):
     return [
         (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
         (
-            f"To light, PROVED (gas {tools.proof_most:.0%} off: mend the jet)".replace("%", " %"),
+            f"To light, PROVED, though past the most told (gas {tools.proof_most:.0%} off: mend the jet)".replace(
+                "%", " %"
+            ),
             f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2, jet {result['jet']}",
         ),
     ]

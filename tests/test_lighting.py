@@ -1120,14 +1120,15 @@ def test_a_jet_that_is_proven_needs_no_more_proof():
 def test_what_is_weighed_at_high_fire_proves_the_pressure_to_light_at(texts, burnt, told):
     """100 kBtu/h are 4.62 lb/h of propane (21.65 kBtu/lb), 99 ft3/h of a gas of 1010 Btu/ft3; a sixth of it in 10
     minutes, at the mark that HIGH is told at: 4.8 of 4.83 psi pass 99.7 %, on the line 100.3 %. Gas goes with the root
-    of its pressure, so the pressure proved is less as the square of what is found."""
+    of its pressure, so the pressure proved is less as the square of what is found. Of a jet that passes less it may be
+    more than the most that card and check tell, which is for the jet as it is set."""
     r = solved(**texts)
     mark = r.part("fires").high.rate_W / r.part("firing").rate_W
     assert 0.99 < mark < 1.01 and float(burnt.split()[0]) == pytest.approx(mark * (16.5 if texts else 0.770), rel=4e-3)
     for blocks in (build_sheet.blocks(r, "", 190, 250), traveller.blocks(r)):
         paper = str(list(blocks))
         assert all(words in paper for words in (burnt, "To light, PROVED", "x (design / found)^2"))
-        assert told in paper.split("To light, PROVED")[1][:80]
+        assert told in paper.split("To light, PROVED, though past the most told")[1][:80]
         assert ("by meter, nothing else on it" if texts else "by scale, one cylinder alone") in paper
         assert "gas 15 % off: mend the jet" in paper
     assert ("to 0.25 oz: proves the jet" in str(r.tables["tools"].rows)) is (not texts)  # 2 % of what is weighed
