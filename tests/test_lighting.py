@@ -595,7 +595,7 @@ def test_the_card_has_every_step_with_its_source():
         ("While it burns", ("1400 °F", "flame guard")),
         ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),
         ("Air or power fails", ("close by itself", "opened again by hand only")),
-        ("Smell of gas", ("no switch", "propane lies low")),
+        ("Smell of gas", ("no switch", "this gas lies low")),
     ],
 )
 def test_what_the_card_tells(step, words):
@@ -1092,9 +1092,17 @@ def test_a_window_without_width_is_no_setting(lit_by, verdict):
 
 
 def test_who_knows_the_gas_is_told_where_to_sniff():
-    for texts, where in (({}, "Sniff low"), ({"fuel": "natural_gas"}, "Sniff high"), ({"fuel": "butane"}, "Sniff low")):
+    """By weight beside air's 28.96 g: 44, 58 and some 17; methane with as much carbon dioxide weighs 30."""
+    diluted = {"fuel": "natural_gas", "fuel_blend": "CH4 0.5, CO2 0.5"}
+    for texts, sniff, lies in (
+        ({}, "Sniff low:", "lies low, in pits"),
+        ({"fuel": "butane"}, "Sniff low:", "lies low, in pits"),
+        ({"fuel": "natural_gas"}, "Sniff high:", "under the roof"),
+        (diluted, "Sniff low and high:", "lies low and high"),
+    ):
         words = str(solved(**texts).tables["lighting_card"].rows)
-        assert where in words and words.count("Sniff") == 1
+        assert sniff in words and words.count("Sniff") == 1
+        assert lies in words and words.count("under the roof") == (sniff == "Sniff high:")
 
 
 def test_a_jet_that_is_proven_needs_no_more_proof():

@@ -735,6 +735,7 @@ WORDS = {
     "when the face is black. {sniff}Three times: find out why.",
     "sniff.low": "Sniff low: this gas sinks. ",
     "sniff.high": "Sniff high: this gas rises. ",
+    "sniff.both": "Sniff low and high: this gas is as heavy as air. ",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
@@ -839,7 +840,10 @@ WORDS = {
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at cylinder or line if you can. Leave, let air in; "
-    "propane lies low, in pits and drains, natural gas under the roof. Outside, call gas supplier or fire brigade.",
+    "{lies}. Outside, call gas supplier or fire brigade.",
+    "lies.low": "this gas lies low, in pits and drains",
+    "lies.high": "this gas gathers high, under the roof",
+    "lies.both": "this gas, as heavy as air, lies low and high",
     "smell.source": "common practice",
 }
 

@@ -24,7 +24,8 @@ STEPS = (
     *("pop", "stop", "fails", "smell"),
 )
 OF_A_FLAME = ("purge", "torch", "trial", "lit", "air", "then", "high", "several", "attend")  # not where none is lit
-AIR_KG_MOL = 0.02896  # dry air: a gas that weighs less rises
+AIR_KG_MOL = 0.02896  # dry air
+AS_AIR = 0.9, 1.1  # times its weight: such a gas neither sinks nor rises for sure. Common practice
 POPS_FROM = 1.05  # mixture from which what stands in the ports is slow enough when it passes 1; common practice
 
 
@@ -74,6 +75,8 @@ def lighting_card_table(
         )
         return "".join(said)
 
+    weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
+    where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "meter": _metered(lighting_meter, say),
@@ -85,7 +88,8 @@ def lighting_card_table(
         "fire": say("fire.guard" if lit_by == "guard" else "fire"),
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
         "read": say("read.gauge" if gas.liquid else "read.tube"),
-        "sniff": say("sniff.high" if jet.molar_mass_kg_mol < AIR_KG_MOL else "sniff.low"),
+        "sniff": say(f"sniff.{where}"),
+        "lies": say(f"lies.{where}"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
         "from_low": say("from_low") if to_low else "",
         "pinned": say("pinned.low" if to_low else "pinned"),
