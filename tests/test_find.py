@@ -862,6 +862,25 @@ def test_what_is_mine_and_leaves_nothing_is_named_itself():
     assert error.field == "mine" and "rows=40" in error.value and "ports_per_row=100" in error.value
 
 
+def test_too_few_steps_are_not_told_as_a_shop_that_is_too_poor():
+    """Of thick pins "nothing fits for jet" was told at 150 steps, and at 300 it broke off."""
+    have = read_have("pins: 7/8 in")
+    assert find(Design(), have, budget=300).offers
+    with pytest.raises(InputErrors) as refused:
+        find(Design(), have, budget=12)
+    assert [(error.field, error.value) for error in refused.value.errors] == [("budget", 12)]
+
+
+def test_no_finer_fire_is_less_than_the_chamber_needs():
+    """26.5 kW was taken of 26.54 that were needed, as no check speaks of so little."""
+    start = Design.from_texts({"units": "mm"})
+    space = Space(start, read_have("", "mm"))
+    (node,) = dive(space, space.root, weights_of({}), 1)
+    needed_W = node.burner.part("need").needed_W / node.values["burner_count"]
+    least = min(parse_quantity(one["firing_rate"], "power", "") for one in (*space.fine(node, 0), node.texts))
+    assert needed_W <= least < 1.1 * needed_W
+
+
 def test_a_design_of_which_all_is_mine_is_the_only_one():
     """More settings than kinds have entries: what the search would choose stays as it is set, and is told as it is."""
     keys = [key for axis in AXES for key in axis.keys]

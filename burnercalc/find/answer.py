@@ -23,7 +23,7 @@ from .hardy import off_words, spoilt
 from .have import Have
 from .purchase import Opening, smallest_purchase
 from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, that_count, weights_of
-from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, others, polish, rank, refine, search
+from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, first_of, others, polish, rank, refine, search
 from .space import SOLVE, Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
@@ -134,6 +134,10 @@ def find(
     space = Space(start, have, counts=counts)
     most = max(budget * SEARCH // BUDGET, LEAST_BUDGET)
     found = search(space, weighed, most, first and (lambda node: first(space.design(node))))
+    if not found.pool and not found.complete:
+        with counts.at_most(counts.left):  # one that stands, if no good one, before anything is refused
+            found.keep(*filter(None, [first_of(space)]))
+        found.best(weighed)
     if not found.pool:
         raise InputErrors([nothing_fits(space)])
     given_keys = _given(space, found)

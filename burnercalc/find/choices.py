@@ -143,13 +143,17 @@ def low_options(a: Asked) -> Iterable[Option]:
 
 
 def fine_fire(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
-    if a.burner.part("need").needed_W is None:
+    """More and less, but never less than the chamber needs."""
+    needed_W = a.burner.part("need").needed_W
+    if needed_W is None:
         return
     rate_W = parse_quantity(texts["firing_rate"], "power", "firing_rate")
     unit_W = _rate_unit_W(a.system)
     for percent in RATE_STEPS:
         steps = round(abs(percent) / 100 * rate_W / unit_W) or 1
-        yield {"firing_rate": _rate(rate_W + (steps if percent > 0 else -steps) * unit_W, a.system)}
+        moved_W = rate_W + (steps if percent > 0 else -steps) * unit_W
+        if percent > 0 or moved_W >= needed_W / int(texts["burner_count"]) - 1e-6 * unit_W:
+            yield {"firing_rate": _rate(moved_W, a.system)}
 
 
 def fine_low(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
