@@ -18,6 +18,7 @@ from burnercalc.find import make_good
 from burnercalc.jobs import JOBS
 from burnercalc.parts import PARTS, tries
 from burnercalc.parts.holding import port_flame
+from burnercalc.parts.lighting_meter import LightingMeter
 from burnercalc.physics import combustion
 from burnercalc.physics.band import Band
 from burnercalc.physics.blower import plate_open_fraction
@@ -1075,6 +1076,18 @@ def test_the_meter_of_the_house_shows_what_flows_to_light_with(units, volume_m3)
         and told in card(**HOUSE, port_diameter="9/32 in", units=units, sizes=units)["Set"][1]
     )
     assert solved().part("lighting_meter").volume_m3 is None
+
+
+@pytest.mark.parametrize(
+    "passes_s, watched_s",
+    [
+        ((48.4, 49.0, 53.6), (49, 53)),
+        ((43.38, 43.98, 44.61), (43.4, 44.6)),  # it was told as "44 to 44 s"
+        ((45.12, 45.5, 45.87), (45.2, 45.8)),  # and this backwards, "46 to 45 s"
+    ],
+)
+def test_a_watch_is_read_to_tenths_where_whole_seconds_leave_no_room(passes_s, watched_s):
+    assert LightingMeter(0.0566, Band(*passes_s)).watched_s == watched_s
 
 
 @pytest.mark.parametrize("lit_by, verdict", [("stand", "stop"), ("guard", "caution")])

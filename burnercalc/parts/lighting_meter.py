@@ -23,9 +23,12 @@ class LightingMeter:
     passes_s: Band | None
 
     @property
-    def watched_s(self) -> tuple[int, int] | None:
-        """From and to, in whole seconds, inwards."""
-        return self.passes_s and (ceil(self.passes_s.low), floor(self.passes_s.high))
+    def watched_s(self) -> tuple[float, float] | None:
+        """From and to, inwards: in whole seconds; in tenths where those leave no two of them."""
+        if self.passes_s is None:
+            return None
+        low, high = ceil(self.passes_s.low), floor(self.passes_s.high)
+        return (low, high) if low < high else (ceil(self.passes_s.low * 10) / 10, floor(self.passes_s.high * 10) / 10)
 
 
 def lighting_meter(
