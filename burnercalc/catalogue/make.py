@@ -1580,8 +1580,8 @@ CHECKS = (
         cases={
             "good": "Hot, the block grows {growth:length} more than the body; a block so short needs no joint.",
             "note": "Hot, the block grows {growth:length} more than the body, over the {wanted:length} that it takes "
-            "by itself: before casting, brush or tape {wax:drill_length 2} of wax on the inside of both ends and on the "
-            "lip's edge there; it melts out and leaves the joint.",
+            "by itself: before casting, brush or tape {wax:drill_length 2} of wax on the inside of both ends and on "
+            "the lip's edge there; it melts out and leaves the joint.",
         },
         cures=(("body_length", "lower"),),
     ),

@@ -6,8 +6,8 @@ after the point), `tap` (a pressure, suction below none), `size` (a length befor
 last of them names), `pipe` (a nominal size), or what Python's own format takes, such as `.1f` and `g`. Of
 `[250 °F|140 °C]` the reader of inches gets the first, of millimetres the second; of `[[1/4 in NPT|R 1/4]]` whose shop
 sells by them. What is sold is named as the shop does: `sold_size` and `sold_length`, all of a sentence alike,
-`sold_long`, `sold_mass` and `sold_bore`; a `gas_pressure` in both measures where the gauge, which is the shop's, has not
-the reader's.
+`sold_long`, `sold_mass` and `sold_bore`; a `gas_pressure` in both measures where the gauge, which is the shop's, has
+not the reader's.
 """
 
 import re
