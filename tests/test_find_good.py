@@ -235,6 +235,22 @@ def test_a_house_line_gives_what_it_gives():
     )
 
 
+def test_a_closed_chamber_is_opened_before_the_changes_run_out():
+    """Eight changes went to the burner, and two stops that only an opening cures were left."""
+    bad_one = {
+        "ports_per_row": "14",
+        "rows": "5",
+        "low_fire": "20 %",
+        "opening_area": "0 in2",
+        "block_thickness": "1 in",
+    }
+    design = Design.from_texts({**bad_one, "equivalence_ratio": "1.3"})
+    assert {bad(solve(design)).get(key) for key in ("chamber_pressure", "lighting")} == {"stop"}
+    found = make_good(design, most=60)
+    assert "opening_area" in {change.key for change in found.changes}
+    assert not {fault.key for fault in found.left} & {"chamber_pressure", "lighting"}
+
+
 def test_the_chamber_stays_as_large_as_it_is():
     """It stands there; with all of the burner mine there is nothing to change, and no other chamber is proposed."""
     design = Design.from_texts({"chamber_length": "8 in", "chamber_width": "4 in", "chamber_height": "4 in"})

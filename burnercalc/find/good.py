@@ -2,8 +2,9 @@
 
 Fault by fault, stops first: what cures it is moved the way that its check says, by the smallest step that mends it. A
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
-another. Settings of the burner come first; lining, opening and fuel are only moved for what is left then, and what the
-smith asked for or found there (chamber, work, day, house line) never. What no step betters takes several at once: it is
+another. Settings of the burner come first; lining, opening and fuel are only moved for what is left then, or for a stop
+that nothing of the burner cures (a closed chamber); what the smith asked for or found there (chamber, work, day, house
+line) never. What no step betters takes several at once: it is
 begun again with a whole other face, and where a few faults stay even so with one burner more or another opening. At the
 end each change is tried without, and in smaller steps. Of a fault that stays it is said what was tried, and why that is
 no way.
@@ -542,8 +543,11 @@ def _moves(
 ) -> Iterator[tuple[str, str]]:
     """Texts for the settings that cure a fault, the way that its check says, the first cure and near ones first."""
     result = bench.result(changes)
-    for change in result.checks[fault].changes:
-        if change.setting not in bench.mine | still | STAYS:
+    check, held = result.checks[fault], bench.mine | still | STAYS
+    if check.verdict == "stop" and {change.setting for change in check.changes} <= QUESTION:
+        held -= QUESTION - STAYS - bench.mine  # nothing of the burner cures it: it need not wait till all else fails
+    for change in check.changes:
+        if change.setting not in held:
             if change.setting == "gas_pressure" and not result.part("gas").liquid:
                 for text in before_jet(result.design.text("line_pressure"), result.design.sizes):
                     yield change.setting, text
