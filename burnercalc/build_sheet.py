@@ -808,7 +808,9 @@ def _faults(result):
     ordered = result.ranked()
     bad = tuple((MARKS[check.verdict], check.label, check.text) for check in ordered if check.fault)
     notes, before = ([check.label for check in some] for some in _noted(result))
-    good, rest = sum(check.verdict == "good" for check in ordered), bad or notes or before
+    carded = sum(check.verdict == "note" and check.key in ON_CARD for check in ordered)
+    good, rest = sum(check.verdict == "good" for check in ordered), bad or notes or before or carded
+    on_card = f" On the lighting card: {carded} note{'s' if carded > 1 else ''} more." if carded else ""
     return [
         Heading("Checks"),
         *([Table(("Verdict", "What", "Why"), bad, "lll")] if bad else []),
@@ -818,7 +820,7 @@ def _faults(result):
             if notes
             else []
         ),
-        Paragraph(f"Good: {'the' if rest else 'all'} {good}{' others' if rest else ''}."),
+        Paragraph(f"Good: {'the' if rest else 'all'} {good}{' others' if rest else ''}.{on_card}"),
     ]
 
 

@@ -84,6 +84,8 @@ def test_a_few_pages_with_all_that_the_bench_needs(name):
     for check in (each for each in result.checks.values() if each.key not in build_sheet.ON_CARD):
         words = " ".join(check.text.split()).replace("₂", "2")
         assert check.verdict != "note" or (words not in one and check.label in one + " ".join(read[1].text.split()))
+    on_card = [each for each in result.checks.values() if each.key in build_sheet.ON_CARD and each.verdict == "note"]
+    assert (f"On the lighting card: {len(on_card)} note" in one) == bool(on_card)  # or they and the good are not all
     card = next(page.text for page in read if page.text.lstrip().startswith("Lighting card"))
     assert "Smell of gas" in card  # to hang up: a page of its own
     lit = result.worst != "stop" and result["lighting_rate"] is not None
