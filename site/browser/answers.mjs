@@ -230,7 +230,8 @@ async function findCures(check, pressed) {
   // All at once, so that none moves under a finger: what brings no stop, then what makes least else worse, stands first.
   found.sort((one, other) => one.stops - other.stops || one.worse - other.worse);
   const harmless = found.some(({ stops }) => !stops);
-  if (!harmless) pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
+  // One fault for another goes round in circles: what takes several at once stands beside it.
+  if (!found.some(({ worse }) => worse < 1)) pressed.before(button("Make it good", () => document.querySelector("[data-open=good-box]").click(), "cure"));
   // A caution is not cured by a stop while anything else cures it.
   pressed.before(...found.filter(({ stops }) => !stops || !harmless || check.verdict === "stop").map(({ offer }) => offer));
   keepLooked(pressed.parentElement);
