@@ -1246,6 +1246,11 @@ def test_several_burners_are_lit_one_by_one():
     assert [part for part in ("own cock, damper and torch", "As the first", "Farthest from the door", "gas shut",
                               ) if part not in words] == []  # fmt: skip
     assert shared.startswith("One blower feeds all: every damper at LIGHT, air on, before the first is lit")
+    # One that does not light beside one that burns: a purge at HIGH would blow out the other, or starve it of air.
+    out, alone = (
+        {r[0]: r[1] for r in each.tables["lighting_card"].rows}["Not lit, or it goes out"] for each in (two, one)
+    )
+    assert "Only if none burns: blower on" in out and "Only if" not in alone
     assert "The next burner" not in {row[0] for row in one.tables["lighting_card"].rows}
     a, b = (r.part("lighting_card") for r in (one, two))
     assert a.fills_s == pytest.approx(b.fills_s, rel=0.05) and a.slips < 0.6 * b.slips

@@ -733,6 +733,8 @@ WORDS = {
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "
     "when the face is black. {sniff}Three times: find out why.",
+    "out.do.several": "Its gas off at once. Only if none burns: blower on, dampers at HIGH, door open, purge again for "
+    "{purge:time 2}; hot, light only when the face is black. {sniff}Three times: find out why.",
     "sniff.low": "Sniff low: this gas sinks. ",
     "sniff.high": "Sniff high: this gas rises. ",
     "sniff.both": "Sniff low and high: this gas is as heavy as air. ",

@@ -113,6 +113,7 @@ def lighting_card_table(
         "torch": "" if lit_by == "stand" else lit_by,
         "set": (lighting.way if f"set.do.{lighting.way}" in say.words else "never") if way == "never" else way,
         "trial": late,
+        "out": "several" if burner_count > 1 else "",
         "lit": cool or ("dim" if dim else way),
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
         **({"then": "straight"} if turning.straight else {}),
