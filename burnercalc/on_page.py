@@ -5,7 +5,6 @@ from math import cos, radians, sin, sqrt
 from zlib import crc32
 
 from . import sheet, steps, units
-from .catalogue.sentences import written
 from .design import as_shown, limit_text, limits
 from .drawing.flat import flat_columns
 from .drawing.helvetica import CAP_HEIGHT_RATIO
@@ -44,13 +43,6 @@ def whole(result, figures, mine=""):
     }
 
 
-def aim(result, answer):
-    """What is good of it, in the words of the check that judges it."""
-    key, sentence = answer.declared.aim
-    check = result.checks.get(key)
-    return written(sentence, {"limit": check.limit}, result.design.reader) if check else ""
-
-
 def answers(result, keys, whole=False):
     unit_system = result.design.reader
     return {
@@ -59,7 +51,7 @@ def answers(result, keys, whole=False):
             "shown": sheet.shown(a, unit_system).replace(" (", "\n(") if a.band else sheet.shown(a, unit_system),
             **({"brief": f"up to {a.shown(a.band[1])}" if a.declared.at_most else a.brief} if a.band else {}),
             **({"weakest": a.weakest.key} if a.weakest.key != key else {}),
-            **({"aim": aim(result, a)} if whole and a.declared.aim else {}),
+            **({"aim": result.aim(a)} if whole and a.declared.aim else {}),
             **({"idle": True} if result.idle(a) else {}),
         }
         for key, a in ((key, result.answers[key]) for key in keys)

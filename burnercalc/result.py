@@ -258,6 +258,12 @@ class Result:
         """The record of a part, such as `face`: everything that was worked out about it."""
         return self.parts.part(name)
 
+    def aim(self, answer: Answered) -> str:
+        """What is good of it, in the words of the check that judges it."""
+        key, sentence = answer.declared.aim
+        check = self.checks.get(key)
+        return written(sentence, {"limit": check.limit}, self.design.reader) if check else ""
+
     @property
     def worst(self) -> str:
         """The worst verdict of all checks; good when there are but notes."""

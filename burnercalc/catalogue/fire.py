@@ -342,11 +342,10 @@ STEPS = {
     "oven.source": "dry-out practice, [1 h an inch|1 h for 25 mm]",
     "fire.title": "First fire",
     "fire.do": "By the stages to {dry:rough_temperature}: in a kiln, no hotter there, for its steel; or under the "
-    "chamber, "
-    "with a small torch or charcoal in its door and the burner's air at a trickle. Its own burner only after that, never "
-    "lower than the card has it: it may run back. It may climb faster than the stage to work: hair cracks may come. "
-    "Thermocouples as in the oven; draw them and the fibre before it is lit. Where there is neither, short pulses of "
-    "it, only after the oven, each a whole lighting by the card. Cool slowly too.",
+    "chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Its own burner only "
+    "after that, never lower than the card has it: it may run back. It may climb faster than the stage to work: hair "
+    "cracks may come. Thermocouples as in the oven; draw them and the fibre before it is lit. Where there is "
+    "neither, short pulses of it, only after the oven, each a whole lighting by the card. Cool slowly too.",
     "fire.do.no_low": "By the stages to {dry:rough_temperature}: in a kiln, no hotter there, for its steel; or under "
     "the chamber, with a small torch or charcoal in its door and the burner's air at a trickle. Not with its own "
     "burner: the lighting card does not lead to low fire, so no stage goes on to work. The first time hotter is the "
