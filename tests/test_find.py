@@ -828,8 +828,8 @@ def test_the_steps_that_are_given_are_all_that_are_taken(budget):
 def test_a_first_design_comes_early_and_few_are_solved_whole(answers):
     for name, (_, _, answer) in answers.items():
         assert answer.counts.solves - answer.counts.mending <= 12, name
-        # Only the least wrong are mended, within a bound: 40 solves and the rounds that make the changes fewer.
-        assert answer.counts.mending <= 80 and (not answer.counts.mending or name in LEAST_WRONG), name
+        # Only the least wrong are mended, within a bound: 60 solves and the rounds that make the changes fewer.
+        assert answer.counts.mending <= 110 and (not answer.counts.mending or name in LEAST_WRONG), name
         if name not in MAY_STAND:
             assert answer.first_at is not None and answer.first_at < LATE.get(name, 100), name
 
@@ -934,6 +934,36 @@ def test_one_drill_more_leads_to_as_good_a_body():
     space = Space(start, read_have(f"{shop}\ncylinder: 100 lb x 2\ndrill: #48; #54").in_order())
     best = search(space, weights_of({})).best(weights_of({}))
     assert (best.stops, best.cautions) == (0, 0) and best.rank(weights_of({}))[2] < 1.1 * 25.0
+
+
+@pytest.mark.parametrize(
+    "pins, blower", [("9/32 in", "1 inH2O 40 cfm"), ("9/32 in", "4 inH2O 60 cfm"), ("3/16 in", "4 inH2O 60 cfm")]
+)
+def test_where_find_says_none_good_finds_none_of_the_same_shop(pins, blower):
+    """Of these shops good mended three, by a drill and pressures that the shop has not and another way to light."""
+    gas = "drill: #60\nregulator: 5 psi\ncylinder: 100 lb"
+    text = f"tube: 4 x 4 x 3/16 in, 4 ft\npipe: 1-1/4\nblower: {blower}\npins: {pins}\n{gas}\nbuy: bag"
+    answer = find(Design(), read_have(text), budget=400)
+    least = answer.offers[0]
+    assert bool(answer.in_the_way) == (least.own_verdict != "good")
+    if answer.in_the_way:
+        mended = make_good(least.design, least.mine, 60)
+        assert {fault.key for fault in mended.left} - {fault.key for fault in answer.given}
+        assert {"jet_drill", "gas_pressure"} <= set(least.mine)
+
+
+def test_a_regulator_that_can_be_turned_is_a_purchase_too():
+    """Pressures that a fixed regulator has not cured the jet, and nothing was said to open it."""
+    text = (
+        "tube: 4 x 4 x 3/16 in, 4 ft\npins: 9/32 in\ndrill: #60\nregulator: 5 psi\ncylinder: 100 lb\n"
+        "buy: bag, pipe, blower"
+    )
+    opening = find(Design(), read_have(text), budget=700).opening
+    assert opening.kind in ("regulator", "drill") and not opening.left
+    shop = read_have(f"{text}, regulator")
+    best = find(Design(), shop, budget=700).offers[0]
+    assert best.own_verdict == "good" and best.design.text("gas_pressure") != "5 psi"
+    assert any("adjustable regulator" in one.words for one in best.buys) and "gas_pressure" not in best.mine
 
 
 def test_weights_move_the_best():

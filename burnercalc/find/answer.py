@@ -1,12 +1,11 @@
 """What find answers: designs that differ in kind, what each costs, gives up and is limited by; what is in the way."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from itertools import islice
 from math import inf
 from typing import Any
 
-from .. import checks
 from ..catalogue import CHECKS
 from ..design import Design
 from ..errors import InputErrors
@@ -21,7 +20,7 @@ from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
 from .hardy import off_words, spoilt
 from .have import Have
-from .purchase import Opening, smallest_purchase
+from .purchase import Opening, cures_of, smallest_purchase
 from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, that_count, weights_of
 from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, first_of, others, polish, rank, refine, search
 from .space import SOLVE, Counts, Node, Space
@@ -41,6 +40,7 @@ MENDED = (  # settings that take nothing from the shop, moved in the least wrong
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "setback", "grip", "edge_margin"),
     *("block_thickness", "pin_depth", "corner_radius", "corner_drill", "cap_thickness", "mould_clearance"),
     *("baffle_holes", "baffle_hole_diameter", "baffle_bend_angle", "mix_pipe_length", "mix_pipe_elbows"),
+    "lit_by",
 )
 # Sizes of what lies there, of axes whose settings say more than that.
 SIZES = {"inlet": ("pipe", "inlet"), "mix pipe": ("pipe", "mix_pipe"), "jet": ("drill", "jet_drill")}
@@ -48,7 +48,7 @@ FACE_KEYS = (  # in one of which those that are mended differ
     *("body_kind", "body_width", "body_depth", "port_diameter", "burner_count"),
     *("body_length", "rows", "ports_per_row", "pattern"),
 )
-MOST_MENDED, MENDING, AGAIN = 4, 40, 8  # designs that are mended, solves of all of them, and of one found after that
+MOST_MENDED, MENDING, AGAIN = 4, 60, 12  # designs that are mended, solves of all of them, and of one found after that
 BY_SIZE = ("body_width", "body_depth", "wall", "port_diameter")  # as a rack holds them
 # What the best of all is called when it has a fault, and what is shown besides the best in a kind.
 LEAST_WRONG, ANOTHER_WAY = "least wrong", "another way"
@@ -175,15 +175,10 @@ def _given(space: Space, found: Found) -> set[str]:
     settled = [node for node in found.pool if node.settled]
     always = set.intersection(*(set(node.words) for node in settled)) & set(CHECKS)
     one = settled[0]
-    cured_by = {key: {setting for setting, _ in _cures(one, key)} for key in always}
+    cured_by = {key: {setting for setting, _ in cures_of(one, key)} for key in always}
     return set(space.root.words) | {
         key for key, cures in cured_by.items() if cures and not cures & set(space.decided_at)
     }
-
-
-def _cures(node: Node, key: str) -> Iterable[tuple[str, str]]:
-    judged = node.burner.call(checks.CHECKS[key])
-    return CHECKS[key].cures if judged.cures is None else judged.cures
 
 
 def _best(found: Found, weights: Mapping[str, float]) -> Node:
@@ -424,6 +419,8 @@ def _mine(space: Space, node: Node) -> tuple[str, ...]:
         kind, size = SIZES.get(axis.name, ("", ""))
         if size and not one.buy and space.have.of(kind):
             keys.add(size)
+        if axis.name == "jet" and not one.buy and space.have.fixed_pressure:
+            keys.add("gas_pressure")
     return tuple(setting.key for setting in SETTINGS if setting.key in keys)
 
 

@@ -54,6 +54,7 @@ RATES = {"in": (1.0, "kBtu/h"), "mm": (0.5, "kW")}
 REGULATED, OF_LINE = {"in": (0.1, "psi"), "mm": (0.01, "bar")}, {"in": (0.1, "inH2O"), "mm": (0.5, "mbar")}
 # Moves between the sizes of the menus: of rate and low fire in percent, holes of a baffle, half inches or centimetres.
 RATE_STEPS, LOW_STEPS, HOLE_STEPS, LENGTH_STEPS = (-8, 8, -4, 4, -1, 1), (-5, 5), (-5, 5, -10, 10), (-2, 2, -1, 1)
+ADJUSTABLE = "an adjustable regulator"
 FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
 LIPS_TAKE = 0.5  # of the width at most, both together, where they are wider than they must be
 LIP_M, COVER_M, ROUND_RIM_M = INCH_M * 3 / 16, INCH_M * 3 / 8, INCH_M / 4
@@ -549,6 +550,9 @@ def jet_options(a: Asked) -> Iterable[Option]:
         yield from _at_pressures(a, regulators, own)
         if len(regulators) < len(a.have.of("regulator")) or not regulators:
             yield from _any_pressure(a, own)
+        elif a.have.may_buy("regulator"):
+            for one in _any_pressure(a, own):
+                yield replace(one, buy=f"{ADJUSTABLE} and {one.buy}" if one.buy else ADJUSTABLE, spare=True)
 
 
 def _of_lines(a: Asked, lines: Iterable[str]) -> Iterable[Option]:

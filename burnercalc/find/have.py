@@ -125,6 +125,12 @@ class Have:
     def may_buy(self, *kinds: str) -> bool:
         return any(kind in self.buy for kind in kinds)
 
+    @property
+    def fixed_pressure(self) -> bool:
+        """Whether what regulators lie there give one pressure each, which nobody can turn."""
+        regulators = self.of("regulator")
+        return bool(regulators) and all(piece.texts for piece in regulators)
+
     def text(self) -> str:
         """The form that is read back."""
         lines = [f"{kind}: {'; '.join(piece.typed for piece in pieces)}" for kind, pieces in self.pieces.items()]

@@ -1,16 +1,19 @@
 """The smallest purchase that cures what nothing at hand does, where no design of a shop is without a fault."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import islice
+from math import inf
 from typing import Any
 
 from .. import checks
+from ..catalogue import CHECKS
 from ..checks.judge import VERDICTS
 from ..design import Design
 from ..result import Checked, solve
 from ..units import parse_quantity, show
+from .bill import OF_ITS_OWN
 from .faults import Fault, blamed
 from .graph import touches
 from .have import GAS, NEEDED, Have
@@ -47,12 +50,15 @@ def smallest_purchase(
     """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
     found: list[tuple[tuple[int, float], Opening]] = []
     whole: list[tuple[float, str]] = []
-    wider = _wider(have, best, start.sizes)
+    beside = {key: text for key, text in best.texts.items() if key not in space.decided_at}
+    start = start.changed({key: text for key, text in beside.items() if text != start.text(key)})
+    # First what the faults themselves ask for.
+    wider = sorted(_wider(have, best, start.sizes), key=lambda one: _asked_for(space, one[0], best, given))
     counts = space.counts
     for done, (kind, shop) in enumerate(wider):
         space = Space(start, shop, counts=counts, like=space)
         made = Found(space)
-        with counts.at_most(counts.left // (len(wider) - done)):
+        with counts.at_most(max(counts.left // (len(wider) - done), min(TRIED, counts.left // 2))):
             _bought(space, made, kind, best, weights)
         buys = partial(_buys, space, kind=kind)
         node = next(made.in_order(lambda node: _smallest(node, kind, best, weights), buys), None)
@@ -84,11 +90,27 @@ def smallest_purchase(
     return replace(opening, whole=(words, price))
 
 
+def _asked_for(space: Space, kind: str, best: Node, given: set[str]) -> float:
+    """The first place at which a fault of the best names as its cure what comes with a purchase of this kind."""
+    keys = {key for axis in space.axes if kind in axis.kinds for key in axis.stock or axis.keys} - space.mine.keys()
+    faults = best.words.keys() & CHECKS.keys() - given
+    places = [at for key in faults for at, (setting, _) in enumerate(cures_of(best, key)) if setting in keys]
+    return min(places, default=inf)
+
+
+def cures_of(node: Node, key: str) -> Iterable[tuple[str, str]]:
+    """(setting, move) of what cures a check, as it says of this design."""
+    judged = node.burner.call(checks.CHECKS[key])
+    return CHECKS[key].cures if judged.cures is None else judged.cures
+
+
 def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
     """Each kind of which none may be bought, and the shop that may; "longer": pieces of the same tube."""
     closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
     liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
     kinds = [group[0] for group in closed if group != GAS or liquid]
+    if liquid and have.fixed_pressure and not have.may_buy("regulator"):
+        kinds.append("regulator")
     wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
     longer = longer_tubes(have, system)
     return [("longer", longer), *wider] if longer else wider
@@ -105,7 +127,7 @@ def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[
 
 def _near(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
     """The best with another of that kind."""
-    like = followed(space, best)
+    like = space.altered(best, {}) or followed(space, best)
     axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
     for axis in axes if like else ():
         others(space, found, like, axis, TRIED, True)
@@ -180,6 +202,9 @@ def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, flo
     things = {thing.key: thing for thing in space.bill(node).things}
     price = sum(one.price for _, one in buys)
     price += sum(things[LINE_OF[axis.name]].price for axis, _ in buys if LINE_OF.get(axis.name) in things)
+    if kind == "regulator":
+        parts = [part for part in node.burner.part("train").parts if part.key in OF_ITS_OWN["regulator"]]
+        price += node.values["batch_size"] * sum(part.price for part in parts)
     if kind == "bag" and "bag" in things:
         bag = things["bag"]
         words, price = {f"{bag.count} more bag{'s' if bag.count > 1 else ''}": None}, bag.price

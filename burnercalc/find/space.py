@@ -33,7 +33,7 @@ from .score import SPOILT, TERMS, days_term, how_wrong, points, thinness
 from .thumb import too_weak_to_light
 
 BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
-SOLVE = 8  # nodes that a solve counts for, of a design that is mended
+SOLVE = 5  # nodes that a solve counts for, of a design that is mended
 # Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
 LATE = ("hot_run", "soaking", "tries", "as_cast")
 Bound = tuple[int, int, float]
