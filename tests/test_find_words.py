@@ -57,7 +57,7 @@ def test_the_sums_of_the_fire_needed_are_no_contradiction():
 def answers():
     """Of one cylinder for a large fire, and of a welded box and of a round pipe."""
     weld = {"chamber_temperature": "2350 degF", "work_rate": "15 lb/h", "firing_rate": "auto"}
-    cold = {"ambient_temperature": "45 degF", "heat_up_time": "20 min"}
+    cold = {"ambient_temperature": "20 degF", "heat_up_time": "20 min"}
     shop = "tube: 3 1/2 x 3 1/2 x 3/16 in\npins: 9/32 in\nblower: 2 inH2O 80 cfm\ncylinder: 20 lb"
     return {
         "cylinder": find(Design.from_texts({**weld, **cold}), read_have(shop), budget=500),

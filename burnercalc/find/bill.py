@@ -14,6 +14,7 @@ from ..burner import Burner
 from ..parts import PARTS
 from ..parts.cost import Cost
 from ..parts.first_fire import of_low_fire
+from ..parts.house import House
 from ..parts.train import Part, Train
 from .choices import Option
 from .have import Have
@@ -98,6 +99,7 @@ THIN_JET = SimpleNamespace(supply_Pa=1e6, drill_name=None)
 # Of one of which the gas is not chosen: the thinnest hose.
 NOT_FED = {
     **NOT_LIT,
+    "house": House(0.0, 0.0),  # by what the line gives, which goes with the jet; its pipe is the fitter's, at no price
     "jet": THIN_JET,
     "cylinders": SimpleNamespace(least_Pa=1e6),
     "cylinder_count": 1,
