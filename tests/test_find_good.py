@@ -21,7 +21,7 @@ BAD = {
     "overlapping ports": {"port_diameter": "1/2 in", "rows": "8", "ports_per_row": "20"},
     "a thin lip": {"setback": "3/16 in", "grip": "1/4 in"},
     "a long line": {"fuel": "natural_gas"},
-    "a small cylinder": {"cylinder": "20"},
+    "a small cylinder": {"cylinder": "20", "cylinder_count": "1"},
     **{example.key: example.metric for example in EXAMPLES},
 }
 
@@ -197,14 +197,14 @@ def test_good_on_the_command_line(capsys):
 
 def test_a_stop_that_becomes_a_caution_is_told_as_that():
     """It was left as *caution now, then caution*, and the head said that it stays."""
-    cold = {"ambient_temperature": "10 degF", "firing_rate": "60 kBtu/h", "cylinder": "20"}
-    before, after = (solve(Design.from_texts({**cold, "cylinder_count": count})) for count in ("1", "4"))
+    cold = {"ambient_temperature": "10 degF", "firing_rate": "90 kBtu/h", "cylinder": "20"}
+    before, after = (solve(Design.from_texts({**cold, "cylinder_count": count})) for count in ("1", "3"))
     assert (before.checks["cylinder"].verdict, after.checks["cylinder"].verdict) == ("stop", "caution")
     left = tuple(fault for fault in faults_of(after) if fault.key in ("cylinder", "curing_air"))
-    mended = Mended(before, after, (Moved("cylinder_count", "Cylinders", "1", "4", ()),), left[:0], left, (), 0)
+    mended = Mended(before, after, (Moved("cylinder_count", "Cylinders", "1", "3", ()),), left[:0], left, (), 0)
     assert report.mended_data(mended)["head"] == "0 of 2 faults go, 1 stop becomes a caution; the others stay."
     lines = report.mended_text(mended).splitlines()
-    assert any(line.startswith("left, stop before: CAUTION At 60 kBtu/h") for line in lines)
+    assert any(line.startswith("left, stop before: CAUTION At 90 kBtu/h") for line in lines)
     assert any(line.startswith("left: STOP At 10 °F") for line in lines)
 
 
