@@ -184,7 +184,9 @@ def test_nipples_behind_reducers_are_listed_by_their_own_size():
 def test_bushings_go_as_far_as_one_is_sold():
     assert t.bushings("1-1/2", "1/4") == (("1-1/2", "1/4"),)
     assert t.bushings("4", "1/4") == (("4", "1-1/2"), ("1-1/2", "1/4"))
-    assert t.bushings("1/2", "1/2") == () and t.bushings("3/8", "1/2") == (("3/8", "1/2"),)
+    assert t.bushings("1/2", "1/2") == ()
+    with pytest.raises(InputError, match="must be 1/2 or larger"):
+        t.bushings("3/8", "1/2")
     with pytest.raises(InputError):
         t.bushings("2", "7")
 
@@ -477,7 +479,24 @@ JOINED = {  # designs whose trains differ: cylinder or line, one or two, inches 
     "no elbow": {"mix_pipe_elbows": "0"},
     "a pilot": {"lit_by": "guard"},
     "a pilot on a line": {"lit_by": "guard", "fuel": "natural_gas"},
+    "wide gas pipe": {
+        "fuel": "natural_gas",
+        "gas_pressure": "7 inH2O",
+        "mix_pipe": "1",
+        "firing_rate": "150 kBtu/h",
+        "blower_shutoff_pressure": "8 inH2O",
+    },
 }
+
+
+def test_a_gas_pipe_wider_than_the_mix_pipe_comes_down_by_reducers():
+    """Hex bushings of 1 to 1-1/2 in were listed, which nobody can make: a bushing's inside is the smaller thread."""
+    r = solved(**JOINED["wide gas pipe"])
+    by_key = {part.key: part for part in r.part("train").parts}
+    assert by_key["jet_holder"].slots["pipe"] == "1-1/2" and r.design.mix_pipe == "1" and "bushing" not in by_key
+    row = next(row for row in r.tables["gas_train"].rows if "bell reducer of the jet" in row[2])
+    assert row[2].startswith("2 x ") and row[3] == "1-1/2 to 1-1/4 to 1 in, malleable, concentric"
+    assert row[4] == "in: female 1-1/2 in NPT; out: female 1 in NPT" and row[6] == 18
 
 
 @pytest.mark.parametrize("name", JOINED)

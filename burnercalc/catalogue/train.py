@@ -133,6 +133,12 @@ PARTS = {
         "In the end of the mixing tee, aimed down the mix pipe; the jet ends past the branch that the air comes by.",
     ),
     "bushing": ("hex bushing", "{path}", "Holds the jet holder in the end of the mixing tee."),
+    "jet_reducer": (
+        "bell reducer of the jet",
+        "{path}, malleable, concentric",
+        "From jet holder to mixing tee, one size a step. The jet is lengthened through it: it still ends past the "
+        "branch that the air comes by.",
+    ),
     "mixer": (
         "mixing tee",
         "{pipe:pipe}, malleable; gas in at one end, air by the branch, mix pipe at the other end",

@@ -62,7 +62,7 @@ BUSHED |= {"2-1/2": "1", "3": "1", "3-1/2": "1-1/2", "4": "1-1/2"}
 MALE, FEMALE, LEFT = "male", "female", "left"
 _THROUGH = ("regulator", "line_regulator", "cock", "filter", "trap", "solenoid", "needle", "check_valve", "gauge_tee")
 _THROUGH += ("pilot_cock", "pilot_valve", "damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer")
-_THROUGH += ("leg_union", "leg_elbow", "header")
+_THROUGH += ("jet_reducer", "leg_union", "leg_elbow", "header")
 _PIPES = ("house_pipe", "line_connector", "rigid_pipe", "gas_nipples", "pipe_nipples", "tap_nipple", "mix_pipe", "leg")
 ENDS = dict.fromkeys(_THROUGH, (FEMALE, FEMALE)) | dict.fromkeys(_PIPES, (MALE, MALE))
 ENDS |= dict.fromkeys(("gauge", "jet_gauge", "low_gauge"), (MALE,)) | {"low_gas_switch": (FEMALE,)}
@@ -232,17 +232,14 @@ def reducers(smaller, larger):
 def bushings(pipe, thread):
     """Hex bushings from a fitting of a pipe size to a smaller thread, as (from, to) pairs; () for the same size.
 
-    To a thread that is larger it takes reducers.
-
-    Raises: InputError for mix_pipe, unknown sizes
+    Raises: InputError for mix_pipe, unknown sizes and a thread that is larger, which takes reducers
     Source: ASME B16.14 (memory)
     Checked by: tests/test_train.py
     """
     known = pipe_names()
     for one in (pipe, thread):
         require(one in known, "mix_pipe", one, "is not in the table; known: " + ", ".join(known))
-    if known.index(thread) >= known.index(pipe):
-        return reducers(pipe, thread)
+    require(known.index(thread) <= known.index(pipe), "mix_pipe", pipe, f"must be {thread} or larger", thread)
     steps = [pipe]
     while steps[-1] != thread:
         steps.append(max(thread, BUSHED[steps[-1]], key=known.index))

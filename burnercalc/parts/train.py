@@ -223,16 +223,24 @@ def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping):
 def _gas_fittings(parts, size, mix_pipe, from_cylinder):
     """What joins the parts before the jet to each other and to the mix pipe."""
     part = partial(_part, "gas", size)
-    steps = making.bushings(mix_pipe, size)
+    steps = making.reducers(size, mix_pipe) if _wider(size, mix_pipe) else ()
     if steps:
-        yield _part("gas", mix_pipe, "bushing", len(steps), sizes=(mix_pipe, *(to for _, to in steps)))
+        yield _part("gas", size, "jet_reducer", len(steps), sizes=(size, *(to for _, to in steps)))
+    elif size != mix_pipe:
+        bushed = making.bushings(mix_pipe, size)
+        yield _part("gas", mix_pipe, "bushing", len(bushed), sizes=(mix_pipe, *(to for _, to in bushed)))
     tees = sum(one.key in TEES for one in parts)
     yield part("gauge_tee", tees)
     bodies = sum(one.count for one in parts if one.key in GAS_BODIES)
     branches = Counter({making.BRANCH: sum(one.key in FEMALE_BRANCHES for one in parts)})
+    branches += Counter(to for _, to in steps)  # out of each reducer
     # A connector ends in a thread outside.
     for pipe, count in (Counter({size: bodies + tees - (not from_cylinder)}) + branches).items():
         yield _part("gas", pipe, "gas_nipples", count)
+
+
+def _wider(pipe, other):
+    return making.pipe_names().index(pipe) > making.pipe_names().index(other)
 
 
 def _air_switch(stretch, lighting_card, mix_pipe):
