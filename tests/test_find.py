@@ -364,6 +364,13 @@ def test_what_lies_there_is_mine_in_what_is_found(answers):
         assert set(offer.mine) == tube | blower | {"port_diameter"}
 
 
+def test_a_tube_that_lies_there_is_no_fault_though_no_rack_holds_it():
+    """Find told a shop with a tube of 3 1/2 x 2 1/2 in that nothing of it is good, as no such tube is commonly sold."""
+    have = read_have("tube: 3 1/2 x 2 1/2 x 1/8 in, 14 in\npins: 5/16 in\nblower: 3 inH2O 40 cfm")
+    best = find(Design(), have, budget=100).offers[0]
+    assert best.result.checks["tube_on_rack"].verdict == "note" and best.own_verdict == "good"
+
+
 def test_pipe_and_drill_that_lie_there_are_mine_in_what_is_found():
     """*Make it good* mended the least wrong by another drill than the only one there, where find had said that none of
     the shop is good; what it takes is told as what to buy."""

@@ -136,7 +136,7 @@ def default():
         ("corner_drill", {"corner_drill": "9.32 mm"}, "caution", 4.66 / 25.4),
         # the rack: 4 x 4 in is there, 4 1/4 is not
         ("tube_on_rack", {}, "good", 0.0),
-        ("tube_on_rack", {"body_width": "4 1/4 in"}, "caution", 0.25),
+        ("tube_on_rack", {"body_width": "4 1/4 in"}, "note", 0.25),
         ("tube_on_rack", {"body_width": "100 mm", "body_depth": "100 mm"}, "good", 0.0),
     ],
 )
@@ -254,15 +254,15 @@ def test_room_for_the_baffle_and_its_holes(default, judge, good, stop):
             "tube_on_rack",
             {"body_width": "4 1/4 in"},
             0.0,
-            "No common tube measures 4 1/4 in by 4 in; the nearest is 4x4 in, 1/4 in off: choose its size, or weld "
-            "four plates.",
+            "No common tube measures 4 1/4 in by 4 in; the nearest is 4x4 in, 1/4 in off. If yours is at hand and "
+            "measured, keep it; else choose a common size, or weld four plates.",
         ),
         (
             "tube_on_rack",
             {"units": "mm", "body_width": "103 mm", "body_depth": "103 mm"},
             0.0,
-            "No common tube measures 103 mm by 103 mm; the nearest is 100x100 mm, 3 mm off: choose its size, or weld "
-            "four plates.",
+            "No common tube measures 103 mm by 103 mm; the nearest is 100x100 mm, 3 mm off. If yours is at hand and "
+            "measured, keep it; else choose a common size, or weld four plates.",
         ),
     ],
 )
@@ -329,7 +329,7 @@ def test_a_pipe_that_no_rack_holds_is_said(across, wall, verdict, words):
 
 
 @pytest.mark.parametrize(
-    "wall, verdict", [("3/16 in", "good"), ("0.12 in", "good"), ("6.3 mm", "good"), ("5/32 in", "caution")]
+    "wall, verdict", [("3/16 in", "good"), ("0.12 in", "good"), ("6.3 mm", "good"), ("5/32 in", "note")]
 )
 def test_a_tube_wall_that_no_rack_holds_is_said(wall, verdict):
     check = solved(wall=wall).checks["tube_on_rack"]

@@ -1204,10 +1204,10 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "good": "{name} tube is commonly stocked.",
-            "caution": "No common tube measures {width:length} by {depth:length}; the nearest is {name}, {off:length} "
-            "off: choose its size, or weld four plates.",
-            "wall": "{name} tube is stocked, but not with a wall of {wall:length}: the nearest is {sold:length}. Set "
-            "what is sold; lip, caps and block follow it.",
+            "note": "No common tube measures {width:length} by {depth:length}; the nearest is {name}, {off:length} "
+            "off. If yours is at hand and measured, keep it; else choose a common size, or weld four plates.",
+            "wall": "{name} tube is stocked, but not with a wall of {wall:length}: the nearest is {sold:length}. If "
+            "yours is at hand and measured, keep it; else set what is sold.",
             "pipe": "No standard pipe is {across:length} across outside: {name} pipe is {sold:length}, its wall "
             "{one:length} or {other:length}. Measure what is bought and set it: mould, discs and template follow it.",
             "pipe_wall": "{name} pipe is {sold:length} across, its wall {one:length} or {other:length}, not "

@@ -61,6 +61,7 @@ def baffle_bends_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -> Ju
 
 
 def tube_on_rack_check(body: Body, sizes: str) -> Judged | None:
+    """A note at worst: whoever has such a tube builds of it as well as of another."""
     if body.round:
         return _pipe_on_rack(body, sizes)
     if body.kind != "tube":
@@ -73,8 +74,8 @@ def tube_on_rack_check(body: Body, sizes: str) -> Judged | None:
     if not tube.off_m and abs(wall_m - body.wall_m) > SLACK_M:
         wall_m = _nearest(tube_walls_m(sizes), body.wall_m)
         slots |= {"wall": body.wall_m, "sold": wall_m}
-        return verdict("caution", body.wall_m, wall_m, case="wall", cures=(("wall", "choose"),), **slots)
-    return judge(tube.off_m, good=0.0, stop=inf, **slots)
+        return verdict("note", body.wall_m, wall_m, case="wall", cures=(("wall", "choose"),), **slots)
+    return verdict("note" if tube.off_m else "good", tube.off_m, 0.0, **slots)
 
 
 def _nearest(sizes_m, size_m):
@@ -82,7 +83,7 @@ def _nearest(sizes_m, size_m):
 
 
 def _pipe_on_rack(body: Body, sizes: str) -> Judged:
-    """A note where it is no pipe of the standards: other round tube is sold in some shops."""
+    """Of a round body: other round tube than the standards' pipe is sold in some shops."""
     pipe = nearest_pipe(outside_m=body.width_m)
     if abs(pipe.outside_m - body.width_m) > PIPE_OFF_M:
         pipe = nearest_pipe(outside_m=body.width_m, unit=sizes)
