@@ -7,6 +7,7 @@ InputError shows how it is written in those measures.
 import datetime
 import re
 from difflib import get_close_matches
+from functools import cache
 from math import isfinite
 from unicodedata import combining, normalize
 
@@ -199,16 +200,12 @@ def drill(text, field, system="in"):
 
 
 def _drill_known(text):
-    wanted = _drill_name(text)
-    return next(
-        (
-            known.name
-            for family in drills.FAMILIES
-            for known in drills.drills(family)
-            if _drill_name(known.name) == wanted
-        ),
-        None,
-    )
+    return _drills_by_name().get(_drill_name(text))
+
+
+@cache
+def _drills_by_name():
+    return {_drill_name(known.name): known.name for family in drills.FAMILIES for known in drills.drills(family)}
 
 
 def _drill_near(text, field, system):
@@ -228,8 +225,9 @@ def _drill_near(text, field, system):
 
 
 def _drill_name(text):
-    """Without capitals and spaces, but for one between two numbers: `1 1/16 in` is not 11/16 in."""
-    return re.sub(r"(?<![0-9]) | (?![0-9])", "", text.lower().replace('"', "in"))
+    """Without capitals and spaces, but for one between two numbers: `1 1/16 in` is not 11/16 in; `.90` is 0.9."""
+    name = re.sub(r"(?<![0-9]) | (?![0-9])", "", text.lower().replace('"', "in"))
+    return re.sub(r"(?<![0-9])\.", "0.", re.sub(r"(\.[0-9]*?)0+(?![0-9])", r"\1", name).replace(".mm", "mm"))
 
 
 def _entries(text, field, example):

@@ -1256,9 +1256,10 @@ def test_an_entry_is_refused_in_the_reader_s_measures_and_mended_where_it_is_wro
         ("tube: 100 X 50 X 3 MM, 2 M", "tube: 100 x 50 x 3 mm, 2 m"),
         ("cylinder: 9 KG X 2", "cylinder: 9 kg x 2"),
         ("drill: #54; 1.4 MM", "drill: #54; 1.4 mm"),
+        ("drill: 1.0 mm; 1.50mm; .9 mm; 10.0 mm", "drill: 1 mm; 1.5 mm; 0.9 mm; 10 mm"),
     ],
 )
-def test_units_in_capitals_are_read(typed, meant):
+def test_units_in_capitals_and_sizes_as_stamped_are_read(typed, meant):
     typed, meant = (read_have(f"{text}\nbuy: all") for text in (typed, meant))
     assert all(
         [(one.texts, one.figures) for one in typed.of(kind)] == [(one.texts, one.figures) for one in meant.of(kind)]
