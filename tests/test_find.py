@@ -648,6 +648,17 @@ def test_one_cylinder_on_a_cold_day_needs_more(answers):
     assert {fault.key for fault in answer.opening.left} == bad - given
 
 
+def test_a_stop_of_the_day_hides_no_purchase():
+    """Frost is no fault of a burner: while it stood, no purchase that cured a caution was told."""
+    shop = "tube: 3 x 2 1/2 x 1/4 in, 48 in\npins: 9/32 in\nblower: 3 inH2O 40 cfm\ncylinder: 20 lb x 2"
+    day = {"ambient_temperature": "10 degF", "chamber_shape": "cylinder", "chamber_diameter": "8 in"}
+    answer = find(Design.from_texts(day), read_have(shop), budget=700)
+    assert [fault.verdict for fault in answer.given] == ["stop"]
+    assert [(fault.key, fault.verdict) for fault in answer.in_the_way] == [("cylinder", "caution")]
+    assert answer.opening is not None and not answer.opening.left
+    assert answer.opening.words == "1 more cylinder of 20 lb" and answer.opening.design.cylinder_count == 3
+
+
 def test_what_no_purchase_cures_is_told_with_what_is_in_the_way(answers):
     """A believer bought cylinders, and still could not cast: frost stood in another list."""
     _, have, answer = answers["a cold day, one cylinder"]

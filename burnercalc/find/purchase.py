@@ -59,10 +59,10 @@ def smallest_purchase(
         space = Space(start, shop, counts=counts, like=space)
         made = Found(space)
         with counts.at_most(max(counts.left // (len(wider) - done), min(TRIED, counts.left // 2))):
-            _bought(space, made, kind, best, weights)
+            _bought(space, made, kind, best, weights, given)
         buys = partial(_buys, space, kind=kind)
-        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights), buys), None)
-        if node is None or _left(node, best) >= _left(best, best):
+        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights, given), buys), None)
+        if node is None or _left(node, best, given) >= _left(best, best, given):
             continue
         clean = next(made.in_order(lambda node: _cleanest(node, kind, given), buys))
         if not clean.words.keys() - given:
@@ -80,7 +80,7 @@ def smallest_purchase(
         if kind == "drill":
             words = f"a jet drilled {result.part('jet').drill_name}"
         opening = Opening(kind, words, price, labels, left, result.design, bill.to_spend)
-        found.append(((_left(node, best), price), opening))
+        found.append(((_left(node, best, given), price), opening))
     if not found:
         return None
     opening = min(found, key=lambda one: one[0])[1]
@@ -116,12 +116,12 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
     return [("longer", longer), *wider] if longer else wider
 
 
-def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
+def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float], given: set[str]) -> None:
     """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
     looks = [_near, _afresh] if kind in AFRESH else [_near]
     for look in reversed(looks) if kind in FACE else looks:  # another pin or tube asks for a whole other design
         look(space, found, kind, best, weights)
-    for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights)), MOST_BOUGHT)):
+    for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights, given)), MOST_BOUGHT)):
         polish(space, found, weights, None, TRIED, node)
 
 
@@ -159,14 +159,16 @@ def _buys(space: Space, node: Node, kind: str) -> bool:
     return any(one.buy and kind in axis.kinds for axis, one in zip(space.axes, node.chosen))
 
 
-def _left(node: Node, best: Node) -> int:
-    """What a purchase is to lessen: stops where the best design has any, else cautions."""
-    return node.stops if best.stops else node.stops * 1000 + node.cautions
+def _left(node: Node, best: Node, given: set[str]) -> int:
+    """What a purchase is to lessen: stops where the best design has any of its own, else cautions."""
+    ours, least = ([word for key, word in one.words.items() if key not in given] for one in (node, best))
+    stops = ours.count("stop")
+    return stops if "stop" in least else stops * 1000 + ours.count("caution")
 
 
-def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float]) -> Any:
+def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float], given: set[str]) -> Any:
     used = node.values["body_length"] if kind == "longer" else 0.0
-    return _left(node, best), used, node.terms["money"], node.cautions, node.rank(weights)[2]
+    return _left(node, best, given), used, node.terms["money"], node.cautions, node.rank(weights)[2]
 
 
 def _cleanest(node: Node, kind: str, given: set[str]) -> Any:
