@@ -298,6 +298,7 @@ def test_no_inch_stands_in_a_metric_train(texts):
     for row in solved(**texts, units="mm").tables["gas_train"].rows:
         said = " ".join((row[2], row[3], row[7]))
         assert not re.search(r"[0-9] ?(in|ft|psi|°F)\b|[0-9]/[0-9]|#[0-9]|kBtu", said), said
+        assert row[4] != "-"  # on a phone it would stand on a line of its own
 
 
 def test_reducers_go_one_size_a_step():

@@ -890,6 +890,7 @@ TABLES = (
             "lip": "steel that grips it",
             "box": "steel box, mean",
             "mixture": "mixture in the box",
+            "unknown": "not worked out",
         },
     ),
     Table(

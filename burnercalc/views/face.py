@@ -28,10 +28,18 @@ def holes_table(face: Face, body: Body, say: Say) -> Rows:
 
 
 def block_heat_table(hot_block: HotBlock, soaking: Soaking, say: Say) -> tuple:
-    after = {"back": soaking.back_K, "box": soaking.steel_K, "mixture": soaking.mixture_K}
+    after = {
+        "back": soaking.back_K,
+        "box": soaking.steel_K,
+        "mixture": soaking.mixture_K,
+    }  # of the rest nothing is known
     places = ("face", "wall", "exit", "rim", "back", "lip", "box", "mixture")
     return tuple(
-        (say(place), *(getattr(state, f"{place}_K") for state in (hot_block.high, hot_block.low)), after.get(place))
+        (
+            say(place),
+            *(getattr(state, f"{place}_K") for state in (hot_block.high, hot_block.low)),
+            after.get(place, say("unknown")),
+        )
         for place in places
     )
 

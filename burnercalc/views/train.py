@@ -42,7 +42,7 @@ def sized(part, say, stopped=False, to_low=True):
 
 
 def ended(part, say):
-    """With what threads it is sold, where gas or air comes in and goes out; "-" where it has none."""
+    """With what threads it is sold, where gas or air comes in and goes out; nothing where it has none."""
     sizes = part.slots.get("sizes", (part.slots["pipe"],))
     if part.key in INTO_BRANCH:
         sizes = (making.BRANCH,)
@@ -55,7 +55,7 @@ def ended(part, say):
     if f"ends.of.{part.key}" in say.words:
         return say(f"ends.of.{part.key}", **slots)
     if not told:
-        return "-"
+        return ""
     return told[0] if len(told) == 1 else say("ends.alike" if told[0] == told[1] else "ends.two", **slots)
 
 

@@ -303,11 +303,17 @@ export function showTables(tables) {
     if (!table) continue;
     const body = place.querySelector("tbody");
     changedOnly(place.querySelector("caption"), table.caption ?? table.title);
+    const title = document.querySelector(`[data-title="${place.dataset.table}"]`); // of a fold that holds this table alone
+    if (title) changedOnly(title, table.title);
     const words = JSON.stringify(table.rows);
     if (tabled.get(place) === words) continue;
     tabled.set(place, words);
-    const shop = isTicked(place.dataset.table);
-    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => (shop && !at ? tickCell(row) : explainWords(make("td", "", cell)))))));
+    const shop = isTicked(place.dataset.table), cards = Boolean(place.querySelector("td[data-name]"));
+    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => {
+      const place = shop && !at ? tickCell(row) : explainWords(make("td", "", cell));
+      if (cards) place.dataset.name = table.columns[at];
+      return place;
+    }))));
     if (shop) shopFor(place.dataset.table, table.rows);
   }
 }

@@ -1,6 +1,6 @@
 // Designs kept on this device, by name, each as its link: the one format that every later version opens.
 import { explain } from "./glossary.mjs";
-import { button, byId, facePicture, make, notice, saveFile } from "./page.mjs";
+import { all, button, byId, facePicture, make, notice, saveFile } from "./page.mjs";
 import { notTaken } from "./settings.mjs";
 import { visits } from "./own.mjs";
 import { ask } from "./python.mjs";
@@ -177,8 +177,8 @@ export async function compare(record, than = { name: "On the page", settings: de
   const reply = await ask({ kind: "compare", settings: than.settings, other: other.settings, got: than.got, other_got: record.got ?? got() });
   if (!reply.ok) return say(reply.errors.map((error) => error.text).join(" "));
   const rows = (items) => items.map((item) => make("tr", "", explain(make("th", "", item.label)), explain(make("td", "", item.mine)), explain(make("td", "", item.other))));
-  byId("compare-than").textContent = than.name;
-  byId("compare-name").textContent = record.name;
+  for (const head of all("#compare-than, #compare-box .than")) head.textContent = than.name;
+  for (const head of all("#compare-name, #compare-box .other")) head.textContent = record.name;
   const faces = reply.faces.map((svg, i) => {
     const image = make("img", "face-of");
     image.src = facePicture(svg);

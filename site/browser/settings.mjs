@@ -162,6 +162,18 @@ export const mark = (keys) => { try { sessionStorage.setItem(MARKED, [...new Set
 // What counts only under some choices of another setting is shown only then.
 function showWhen(fields) {
   for (const at of all("[data-setting]")) at.hidden = Boolean(fields[at.dataset.setting].idle);
+  for (const list of all(".more > .settings")) { // nothing is headed or counted that is not shown
+    let head = null, shown = 0;
+    if (list.querySelector(":scope > template")) continue; // not filled yet
+    for (const row of list.children) {
+      if (row.matches("h4")) (head = row).hidden = true;
+      else if (!row.hidden) {
+        shown += 1;
+        if (head) head.hidden = false;
+      }
+    }
+    changedOnly(list.parentElement.querySelector(".count"), String(shown));
+  }
 }
 
 // A blower by its kind: Python says what is typical, and that is put into its settings until one of them is changed.

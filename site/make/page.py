@@ -47,6 +47,7 @@ from burnercalc.tables import read_table  # noqa: E402
 PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
 LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", "days_in_all")
 LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
+CARDS = ("days", "burner_kinds")  # wider than a phone: there a line for each column
 TICKED = "tools"  # stands under the shopping list, in its fold
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
@@ -157,8 +158,9 @@ def chapter(room, title, result, data):
         "title": title,
         "first": [s for s in mine if s.near == "first"],
         "folds": [
-            (title, headed([s for s in mine if s.near == near]))
+            (title, headed(near_by, data["fields"]), sum("idle" not in data["fields"][s.key] for s in near_by))
             for near, title in (("dozen", "A dozen"), ("finer", "Finer settings"))
+            for near_by in ([s for s in mine if s.near == near],)
         ],
         "checks": checks,
         "worst": faults[0]["verdict"] if faults else "good",
@@ -176,13 +178,14 @@ def takes_a_row(answer, data):
     return answer.dimension == "word" and len(data["answers"][answer.key]["shown"]) > 24
 
 
-def headed(settings):
-    """[(heading or "", setting)]: a heading where the settings under another one begin, in the order declared."""
+def headed(settings, fields):
+    """[(heading or "", whether it heads what is shown, setting)]: where the settings under another one begin."""
     heads, head = {}, ""
     for s in SETTINGS:
         head = heads[s.key] = words.SUBHEADS.get(s.key, head)
     before = [None, *(heads[s.key] for s in settings)]
-    return [(heads[s.key] if heads[s.key] != old else "", s) for old, s in zip(before, settings)]
+    shown = {heads[s.key] for s in settings if "idle" not in fields[s.key]}
+    return [(heads[s.key] if heads[s.key] != old else "", heads[s.key] in shown, s) for old, s in zip(before, settings)]
 
 
 def have_rows():
@@ -263,6 +266,7 @@ def shown(result, data, style, early, csp):
         data=data,
         worst_text=worst_text,
         takes_a_row=takes_a_row,
+        CARDS=CARDS,
         shown_text=shown_text,
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.key in ASKED],

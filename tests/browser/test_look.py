@@ -1,5 +1,7 @@
 """What was once ugly, cut or covered on a small phone or at a desk, so that it stays mended."""
 
+import itertools
+
 import pytest
 from browser.conftest import READY_MS, open_ready, watch
 from browser.hosted import host
@@ -116,3 +118,33 @@ def test_a_button_in_the_fold_of_units_keeps_clear_of_its_frame(page, site):
         press["x"] >= frame["x"] + 5
         and press["y"] >= box(page, "#set-sizes")["y"] + box(page, "#set-sizes")["height"] + 4
     )
+
+
+def test_a_fold_of_settings_heads_and_counts_what_it_shows(page):
+    folds = page.evaluate("""() => [...document.querySelectorAll(".more > .settings")].map((list) => [
+      [...list.children].filter((row) => !row.hidden).map((row) => row.matches("h4")),
+      Number(list.parentElement.querySelector(".count").textContent)])""")
+    for heads, count in folds:
+        assert heads.count(False) == count > 0
+        assert not heads[-1] and (True, True) not in itertools.pairwise(heads)
+
+
+def test_tables_are_named_once_and_are_no_wider_than_a_phone(page):
+    wide = {}
+    for name, tables in {
+        "fire": ["days", "lighting_card"],
+        "make": ["shopping", "tools"],
+        "heat": ["burner_kinds"],
+    }.items():
+        chapter(page, name)
+        for table in tables:
+            page.evaluate("id => { document.getElementById(id).closest('details').open = true; }", f"table-{table}")
+            place = page.locator(f"#table-{table}")
+            wide[table] = place.evaluate("(at) => at.scrollWidth - at.clientWidth")
+            if name == "fire":
+                assert box(page, f"#table-{table} caption")["height"] <= 1  # the fold is named so
+    if page.viewport_size["width"] < 500:
+        assert set(wide.values()) == {0}, wide
+        page.evaluate("() => { document.querySelector('#table-boards').closest('details').open = true; }")
+        chapter(page, "make")
+        assert box(page, "#table-boards caption")["width"] <= 360  # of a table that goes on sideways
