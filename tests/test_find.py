@@ -1109,6 +1109,8 @@ def test_an_empty_shop_is_named_kind_by_kind():
             "body_width",
             "only 6 in",
         ),
+        ("round: 6 x 3/16 in, 12 in\nmine: inlet_position=end", "inlet_position", "centre for a round pipe"),
+        ("round: 6 x 3/16 in, 12 in\nmine: pattern=straight", "pattern", "round face"),
         ("blower: 1 inH2O 20 cfm\nmine: blower_curve=0 cfm 4 inH2O, 60 cfm 0 inH2O", "blower_curve", "one without"),
         ("buy: all, none", "buy", "alone"),
         ("mine: rows; rows=", "rows", "twice"),

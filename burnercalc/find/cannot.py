@@ -16,7 +16,7 @@ from . import sold
 from .begun import begun
 from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m
 from .graph import GIVEN
-from .have import BODIES, KINDS, Have, Piece, keeping, read_have
+from .have import BODIES, KINDS, SOLD, Have, Piece, keeping, read_have
 from .score import EVEN
 from .search import dive, first_of
 from .space import Node, Space
@@ -81,7 +81,7 @@ def contradictions(start: Design, have: Have) -> list[InputError]:
             if not any(_near(start.value(key), value) for value in values):
                 errors.append(_not_at_hand(start, key, held))
     errors += [_not_at_hand(start, key, held) for key, held in _supplies(start, have) if key in have.mine and held]
-    errors += _too_short(start, have)
+    errors += [*_too_short(start, have)] or _no_body(start, have)
     return errors
 
 
@@ -141,6 +141,21 @@ def _too_short(start: Design, have: Have) -> Iterable[InputError]:
         longest = max(pieces, key=lambda piece: piece.figures["length_m"])
         length = start.text("body_length")
         yield InputError(longest.kind, longest.typed, f"is shorter than the body, whose length, {length}, is mine")
+
+
+def _no_body(start: Design, have: Have) -> list[InputError]:
+    """What is mine and at odds with each kind of body that is at hand or may be bought, as the last of them says it."""
+    refused: list[InputError] = []
+    for kind, text in {"tube": "tube", "plate": "plates", "round": "pipe"}.items():
+        if "body_kind" in have.mine or not (have.of(kind) or (have.may_buy(kind) and kind in SOLD)):
+            continue
+        try:
+            begun(start, {**have.mine, "body_kind": text})
+        except InputErrors as found:
+            refused = [error for error in found.errors if error.field in have.mine]
+            continue
+        return []
+    return refused
 
 
 def _near(one: Any, other: Any) -> bool:
