@@ -47,7 +47,15 @@ from burnercalc.tables import read_table  # noqa: E402
 PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
 LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", "days_in_all")
 LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
-CARDS = ("days", "burner_kinds")  # wider than a phone: there a line for each column
+CARDS = (
+    "days",
+    "burner_kinds",
+    "boards",
+    "stock",
+    "batch_days",
+    "cut_list",
+    "mould",
+)  # wider than a phone: there a line for each column
 TICKED = "tools"  # stands under the shopping list, in its fold
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
