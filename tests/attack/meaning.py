@@ -219,6 +219,8 @@ def value(setting, text):
         size = quantity(text, "length")
         known = {round(drill.diameter_m * 1e9) for family in ("fraction", "metric") for drill in drills(family)}
         short = keyboard(text).lower().replace(" ", "").replace('"', "in")
+        if stamped := re.fullmatch(r"([0-9]+\.?[0-9]*|\.[0-9]+)mm", short):  # 1.0 mm, .55 mm
+            short = f"{float(stamped[1]):g}mm"
         return named.get(short) if size is None or round(size * 1e9) in known else None
     return quantity(text, kind)
 

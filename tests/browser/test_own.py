@@ -139,7 +139,7 @@ def test_an_address_that_names_a_place_goes_there(mine, phone_context, site):
     mine.wait_for_selector("#answer-run_time[data-marked]:visible")
     assert mine.evaluate(CHAPTER) == "feed" and "rows=3" in mine.url and told(mine) == []
     mine.evaluate("() => { location.hash = '#heat'; }")
-    mine.wait_for_function(f"({CHAPTER})() === 'heat'")
+    mine.wait_for_function(f"() => ({CHAPTER})() === 'heat'")
     assert mine.evaluate("() => scrollY") == 0 and "rows=3" in mine.url
     page = tab(phone_context, site + "#make")
     assert page.evaluate(CHAPTER) == "make" and not page.locator("#notice").is_visible()
