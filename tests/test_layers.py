@@ -42,7 +42,7 @@ MAY = {
     | {"shopping", "traveller", "drawing", "sheet", "build_sheet", "foot", "link", "settings", "making"},
     "sold": FOUNDATION | {"physics", "making", "settings", "design"},
     "steps": {"units", "design", "result", "sold"},
-    "on_page": FOUNDATION | {"catalogue", "drawing", "settings", "design", "link", "result", "sheet", "steps"},
+    "on_page": FOUNDATION | {"drawing", "settings", "design", "link", "result", "sheet", "steps"},
     "find": FOUNDATION
     | {"physics", "making", "catalogue", "parts", "burner", "checks", "settings", "rules", "design", "link", "result"},
     "examples": set(),
