@@ -45,7 +45,7 @@ BAD = [
         {"equivalence_ratio": "1.21"},
         "mixture",
         "Far too rich",
-        {"reducing_wanted": "yes"},
+        {"equivalence_ratio": "0.93"},
     ),
     (
         "two inlets whose legs are too short for their fittings",

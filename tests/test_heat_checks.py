@@ -134,9 +134,6 @@ def test_flame_holds_of_designs(texts, verdict):
     assert (check.verdict, check.changes[0].setting) == (verdict, "chamber_temperature")
 
 
-ON_PURPOSE = ("reducing_wanted", "choose")
-
-
 @pytest.mark.parametrize(
     "ratio, wanted, verdict, limit, cures, text",
     [
@@ -149,14 +146,14 @@ ON_PURPOSE = ("reducing_wanted", "choose")
          "rich."),
         ("1.16", "no", "good", 1.2, (LOWER,), "Rich: the air is too little for all of the gas, and the rest burns at "
          "the door or not at all."),
-        ("1.2", "no", "caution", 1.2, (LOWER, ON_PURPOSE), "Rich, and a slip of the hand as the burner gets hot brings "
+        ("1.2", "no", "caution", 1.2, (LOWER,), "Rich, and a slip of the hand as the burner gets hot brings "
          "it to 1.24: beyond 1.2 much of the gas burns only where it meets air, at the door and in your face. Make the "
-         "mixture leaner; for work that needs so rich a fire, set reducing on purpose."),
+         "mixture leaner. Only who wants so rich a fire for the work sets reducing on purpose."),
         ("1.2", "yes", "good", 1.2, (LOWER,), "Rich: the air is too little for all of the gas, and the rest burns at "
          "the door or not at all."),
-        ("1.201", "no", "stop", 1.2, (LOWER, ON_PURPOSE), "Far too rich: beyond 1.2 much of the gas burns only where "
-         "it meets air, at the door and in your face, and what leaves is poison. Make the mixture leaner; for work "
-         "that needs so rich a fire, set reducing on purpose."),
+        ("1.201", "no", "stop", 1.2, (LOWER,), "Far too rich: beyond 1.2 much of the gas burns only where "
+         "it meets air, at the door and in your face, and what leaves is poison. Make the mixture leaner. Only who "
+         "wants so rich a fire for the work sets reducing on purpose."),
         ("1.201", "yes", "caution", 1.2, (LOWER,), "Very rich, as wished: beyond 1.2 much of the gas burns only where "
          "it meets air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws "
          "it outdoors."),
@@ -226,9 +223,10 @@ def test_a_mixture_that_drifts_past_the_richest_is_a_caution():
 
 def test_a_mixture_that_drifts_rich_is_not_made_richer():
     """Lean as set, 1.43 when hot: raised, as it was told, it turns worse."""
-    found = solved(blower_shutoff_pressure="0.3 inH2O", chamber_width="8 in").checks["mixture"]
-    moves = {change.setting: change.move for change in found.changes}
-    assert "1.43" in found.text and moves["equivalence_ratio"] == "lower"
+    drifts = part("hot_run", mixture_high=Band(1.37, 1.4, 1.43), mixture_low=None)
+    found = solved().parts.call(CHECKS["mixture"], hot_run=drifts)
+    moves = dict(found.cures)
+    assert found.slots["most"] == 1.43 and moves["equivalence_ratio"] == "lower"
     assert moves["blower_shutoff_pressure"] == moves["port_diameter"] == "raise"
 
 

@@ -89,10 +89,15 @@ def test_a_weak_blower_lets_it_drift_and_a_strong_one_holds_it(default):
     assert weak["hot_drift"] == pytest.approx(richest / weak.design.equivalence_ratio - 1)
 
 
-def test_no_mixture_where_the_curve_of_the_blower_ends_before():
-    r = solved(blower_shutoff_pressure="0.3 inH2O")
-    assert r["mixture_hot_high"] > 1.3 and r["blower_times_hot"] < r["blower_times"] < 1
-    assert solved(blower_free_flow="10 cfm")["mixture_hot_high"] is None
+@pytest.mark.parametrize("shutoff, flow", [("0.5 inH2O", "60 cfm"), ("0.1 inH2O", "18 cfm"), ("3 inH2O", "10 cfm")])
+def test_what_a_hot_burner_burns_with_waits_for_a_blower_that_carries_it(shutoff, flow):
+    """5190 % richer was told beside the blower's stop, and 2.89 of mixture; nothing that waits is green."""
+    r = solved(blower_shutoff_pressure=shutoff, blower_free_flow=flow)
+    assert r.checks["blower"].verdict == "stop" and r["blower_times_hot"] <= r["blower_times"] < 1
+    assert r["mixture_hot_high"] is r["mixture_hot_low"] is r["hot_drift"] is None
+    for key in ("hot_drift", "mixture", "carbon_monoxide"):
+        assert r.checks[key].verdict == "note" and "aits for " in r.checks[key].text
+    assert r.part("carbon_monoxide").richest == pytest.approx(r.design.equivalence_ratio + 0.03)
 
 
 def test_a_set_wall_counts_too(default):
@@ -154,7 +159,7 @@ def test_blower_of_a_hot_burner(default, margin, verdict, text):
     given = {"margin": margin, "more_high": 0.4, "total_Pa": INH2O}
     assert judged(default, "blower_hot", **given) == (verdict, margin, 0.0, text)
     # Too weak when cold already: the blower's own check says so.
-    assert judged(default, "blower_hot", mixture_high=None, **given) is None
+    assert judged(default, "blower_hot", mixture_high=None, mixture_low=None, **given) is None
     weak = replace(default.part("blower"), margin=-0.01)
     assert default.parts.call(CHECKS["blower_hot"], blower=weak) is None
 
@@ -166,7 +171,7 @@ def test_a_mixture_is_known_as_near_as_a_hand_sets_it(default):
 
 def test_a_weaker_blower_never_drifts_less():
     """One too weak for high fire cold was asked at low fire only: 2.6 % of 0.56 in of water, 6.3 % of 0.58."""
-    found = [solved(blower_shutoff_pressure=f"{shut} inH2O") for shut in ("1", "0.7", "0.58", "0.56", "0.54", "0.5")]
+    found = [solved(blower_shutoff_pressure=f"{shut} inH2O") for shut in ("1", "0.7", "0.58", "0.56", "0.54")]
     drifts = [r["mixture_hot_high"] / r.design.equivalence_ratio for r in found]
     assert drifts == sorted(drifts) and [r.part("hot_run").drift for r in found] == sorted(
         r.part("hot_run").drift for r in found
@@ -174,7 +179,7 @@ def test_a_weaker_blower_never_drifts_less():
     # The air that the open damper lets through against hot ports, by the curves themselves.
     weak = found[-1]
     blower, hot = weak.part("blower"), weak["mixture_hot_high"] / weak.design.equivalence_ratio
-    assert hot > blower.high_m3_s / blower.flow_m3_s > 1.06
+    assert hot > blower.high_m3_s / blower.flow_m3_s > 1.02
 
 
 def test_air_as_short_as_a_hand_sets_it_is_no_stop():
@@ -186,7 +191,3 @@ def test_air_as_short_as_a_hand_sets_it_is_no_stop():
         assert 1 - r["blower_flow"] / blower.high_m3_s == pytest.approx(short, abs=1e-3)
     assert "with the damper open the blower brings 16.6 cfm, 2 % less" in near.checks["blower"].text
     assert (near.part("damper_marks").high.case, weak.part("damper_marks").high.case) == ("full", "weak")
-
-
-def test_hot_drift_says_nothing_where_the_blower_is_too_weak(default):
-    assert judged(default, drift=None) is None

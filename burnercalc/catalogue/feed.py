@@ -368,7 +368,7 @@ ANSWERS = (
         "ratio",
         "Mixture when hot, high fire",
         meaning="What the mixture of a burner set cold comes to when its ports are hot, gas and damper left alone; "
-        "a hand sets it to 0.03.",
+        "a hand sets it to 0.03. None when the blower is too weak.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "mixture_pressure_hot", "damper_open_high", "jet_gas_pressure"),
         source=HOT_PORTS & FAN,
@@ -379,7 +379,7 @@ ANSWERS = (
         "ratio",
         "Mixture when hot, low fire",
         meaning="What the mixture of a burner set cold comes to at low fire when its ports are hot, gas and damper "
-        "left alone; a hand sets it to 0.03.",
+        "left alone; a hand sets it to 0.03. None when the blower is too weak.",
         formula="set ratio x gas through the jet, hot over cold x air past the damper, cold over hot",
         inputs=(*SET_COLD, "hot_ports_more_low", "damper_open_low", "jet_gas_pressure_low"),
         source=HOT_PORTS & FAN,
@@ -884,6 +884,8 @@ CHECKS = (
             "to {hot:.2f}, or {richest:.2f} as near as a hand sets it. It makes more carbon "
             "monoxide; the blower has little to spare. Set gas and air once the block is hot, or use"
             " a stronger blower, or larger or more ports.",
+            "waits": "Waits for the blower: as long as it does not bring the air of high fire, no mixture is set that "
+            "could drift.",
         },
         cures=(
             ("blower_shutoff_pressure", "raise"),

@@ -47,6 +47,10 @@ SERVICE_LIMITS = Source("service limits of lining classes", "memory")
 TOUCH = Source("EN ISO 13732-1:2008, bare metal touched for one second", "memory")
 MOMENTUM = Source("momentum of jet and mixture (Lawn 2003; Prigg)", "published")
 
+BLOWER_FIRST = (
+    "The blower is too weak to hold this mixture: the fire gets richer than set, with more carbon monoxide. How rich "
+    "waits for a blower that brings the air of high fire."
+)
 FUEL = ("fuel", "fuel_blend")
 MIXED = (*FUEL, "equivalence_ratio")
 BURNED = (*MIXED, "ambient_temperature", "altitude")
@@ -732,19 +736,20 @@ CHECKS = (
         source=PRACTICE,
         cases={
             "very_rich": "Far too rich: beyond {richest:g} much of the gas burns only where it meets air, at the door "
-            "and in your face, and what leaves is poison. Make the mixture leaner; for work that needs so rich a "
-            "fire, set reducing on purpose.",
+            "and in your face, and what leaves is poison. Make the mixture leaner. Only who wants so rich a fire for "
+            "the work sets reducing on purpose.",
             "very_rich_wanted": "Very rich, as wished: beyond {richest:g} much of the gas burns only where it meets "
             "air, at the door. Keep face and hands out of that flame, and do not fire without a hood that draws it "
             "outdoors.",
             "may_be_very_rich": "Rich, and a slip of the hand as the burner gets hot brings it to {most:.2f}: beyond "
             "{richest:g} much of the gas burns only where it meets air, at the door and in your face. Make the mixture "
-            "leaner; for work that needs so rich a fire, set reducing on purpose.",
+            "leaner. Only who wants so rich a fire for the work sets reducing on purpose.",
             "lean": "Lean: {excess:fraction} more air than needed. It scales the work and carries heat out of the "
             "door: raise the mixture to {leanest:g} or more.",
             "oxidising": "A little lean, {excess:fraction} more air than needed: the work scales somewhat.",
             "neutral": "Neutral mixture, next to nothing left over; a small slip makes it rich.",
             "reducing": "Rich: the air is too little for all of the gas, and the rest burns at the door or not at all.",
+            "waits": BLOWER_FIRST,
         },
     ),
     Check(
@@ -788,6 +793,7 @@ CHECKS = (
             "flame it may be anything from {eye_lean:.2f} to {eye_rich:.2f}: up to {eye:gas_share 2}.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
             "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",
+            "waits": BLOWER_FIRST,
         },
     ),
     Check(

@@ -25,7 +25,7 @@ from ..parts.tries import LEAST_OPEN, LEAST_REGULATOR_PA, least_gas_Pa
 from ..physics import drills
 from ..physics.mixing import DIAMETERS_NEEDED
 from ..physics.plenum import SPREAD, wanted_ratio
-from .judge import Judged, judge, ladder, verdict
+from .judge import WAITS, Judged, judge, ladder, verdict
 
 # All limits are common practice unless said otherwise; (good, stop) pairs.
 FINE_SPREAD = 5e-4  # less is said as less than 0.1 %
@@ -206,17 +206,17 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
 
 def blower_hot_check(hot_run: HotRun, blower: Blower) -> Judged | None:
     """Only where the blower carries high fire cold."""
-    if hot_run.mixture_high is None or blower.margin < 0:
+    if hot_run.richest is None or blower.margin < 0:
         return None
     has_Pa = hot_run.total_Pa * (1 + hot_run.margin)
     return judge(hot_run.margin, good=0.0, stop=-inf, needed=hot_run.total_Pa, has=has_Pa, ports=hot_run.more_high)
 
 
-def hot_drift_check(hot_run: HotRun, equivalence_ratio: float) -> Judged | None:
-    """Only where the blower carries the burner cold; a slip of the hand comes on top, whatever the drift is."""
+def hot_drift_check(hot_run: HotRun, equivalence_ratio: float) -> Judged:
+    """A slip of the hand comes on top, whatever the drift is; it waits for a blower that carries the burner cold."""
     drift = hot_run.drift
     if drift is None:
-        return None
+        return verdict("note", None, DRIFT, case=WAITS, cures=())
     return judge(
         drift,
         good=DRIFT,

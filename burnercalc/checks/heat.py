@@ -30,7 +30,7 @@ from ..physics.chamber import (
 )
 from ..physics.metals import metal
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
-from .judge import FAULTS, Cures, Judged, judge, ladder, verdict
+from .judge import FAULTS, Cures, Judged, judge, ladder, verdict, waiting
 
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
 RICHEST_GOOD = 1.2  # beyond it gas burns at the door, and what leaves holds more than 5 % of carbon monoxide
@@ -108,21 +108,21 @@ def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Ju
         word, case = "caution", "may_be_very_rich"
     leaner = ("equivalence_ratio", "lower") if case == "may_be_very_rich" else _nearer_to_one(ratio)
     drifts = case == "may_be_very_rich" and ratio + MIXTURE_SLIP <= RICHEST_GOOD  # else the hand alone brings it there
-    too_rich = case in ("very_rich", "may_be_very_rich")
-    return verdict(
+    judged = verdict(
         word,
         ratio,
         LEANEST_GOOD if ratio < 1 else RICHEST_GOOD,
         case=case,
-        cures=(leaner, *(LESS_DRIFT if drifts else ()), *((("reducing_wanted", "choose"),) if too_rich else ())),
+        cures=(leaner, *(LESS_DRIFT if drifts else ())),
         most=richest,
         excess=mixture.excess_air,
         leanest=LEANEST_GOOD,
         richest=RICHEST_GOOD,
     )
+    return waiting(judged, hot_run.richest)
 
 
-def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: CarbonMonoxide) -> Judged:
+def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: CarbonMonoxide, hot_run: HotRun) -> Judged:
     """By one figure, which its sentence is about. What the rich slip leaves however slowly the gas cools, where that is
     no clean flame; else the careful end, of gas chilled at once. No flame found is no clean flame."""
     found, settled = carbon_monoxide.dry, flame.co_dry_band
@@ -137,7 +137,7 @@ def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: Carbo
         word, case, value, limit = "caution", "caution", settled.high, MOST_CO_GOOD
     if mixture.atmosphere.case == "reducing":
         case, value, limit = "rich", found.high, MOST_CO_GOOD
-    return verdict(
+    judged = verdict(
         word,
         value,
         limit,
@@ -158,6 +158,7 @@ def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: Carbo
         eu_day=EU_DAY_FRACTION,
         leaves=carbon_monoxide.leaves_K,
     )
+    return waiting(judged, hot_run.richest)
 
 
 # What leaves the hot burner air to spare.

@@ -1,7 +1,7 @@
 """The one ladder from a number to a verdict, and what a check hands over."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 Cures = Iterable[tuple[str, str]]  # (setting, move)
@@ -74,3 +74,13 @@ def verdict(
         slots,
         cures if cures is None else tuple(cures),
     )
+
+
+WAITS = "waits"  # the sentence of a check that a stop of another leaves without its premise
+
+
+def waiting(judged: Judged, known: object) -> Judged:
+    """A check whose premise is not `known`, as another check stops it: no better than a note, and its words say so."""
+    if known is not None:
+        return judged
+    return replace(judged, verdict=max(judged.verdict, "note", key=VERDICTS.index), cases=(*judged.cases, WAITS))

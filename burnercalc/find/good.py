@@ -59,7 +59,7 @@ PLACE = frozenset(
     }
 )
 # Said by the smith alone: a check is no reason to want another mixture, or to cast straighter.
-CLAIMS = frozenset({"reducing_wanted", "port_tilt_tolerance", "port_position_tolerance"})
+CLAIMS = frozenset({"port_tilt_tolerance", "port_position_tolerance"})
 STAYS = CHAMBER | WORK | PLACE | CLAIMS | {"units", "sizes"}
 # Moved only when all else fails.
 QUESTION = STAYS | {"heat_up_time", "lining", "opening_area", "opening_depth", "fuel", "fuel_blend", "refractory"}

@@ -26,7 +26,7 @@ class HotRun:
 
     `total_Pa`: at the start of the mix pipe for high fire; `margin`: what the blower has over it, less 1.
     `mixture_high`, `mixture_low`: equivalence ratio that one set cold comes to, gas and damper left alone, as near as a
-    hand sets it, and where the blower is too weak with the damper wide open; None where its curve ends before.
+    hand sets it. None where the blower does not carry high fire: then nothing is set that could drift.
     `drift`: the richer of the two over the one set, less 1.
     """
 
@@ -75,7 +75,7 @@ def hot_run(
 
     def mixture_at(air_m3_s, gas_gauge_Pa):
         """Equivalence ratio of a setting for this much air, hot."""
-        if air_m3_s > blower.curve.last_m3_s:
+        if not blower.carries:
             return None
         hot_m3_s = _hot_air_m3_s(blower, air_m3_s, needed_Pa)
         if hot_m3_s is None:
