@@ -52,6 +52,9 @@ def test_the_days_by_hand():
         f"day {day}, 09:00, {hours} h" for day, hours in ((7, 9.7), (8, 9.63), (9, 11.5))
     )
     assert solved()["first_fire_watched"] / H == pytest.approx(sum(fire), abs=1 / 60)
+    told = {key: answer.brief for key, answer in r.answers.items() if answer.declared.near == "first"}
+    assert (told["first_fire_heats"], told["first_fire_watched"]) == ("3", "30.8 h")  # what a smith plans by
+    assert "first_fire_time" not in told
     assert solved(watched_hours="through").tables["days"].rows[-2][1] == "First fire"
     assert solved()["days_in_all"] == 10 and solved(watched_hours="through")["days_in_all"] == 9
 
@@ -270,7 +273,7 @@ def test_chart_of_drying():
     assert r.charts["drying"].plot.y == pytest.approx((min(temps) - 10, max(temps) + 50))
     assert r.charts["drying"].sentence == (
         "Gentle warmth, then 2.5 h in the oven at 300 °F, then the first fire. It is drawn as one fire of 25.9 h. You "
-        "make 3, one a day, 30.8 h in all: each starts cold and first comes up to where the last one ended."
+        "make 3 heats, one a day, 30.8 h in all: each starts cold and first comes up to where the last one ended."
     )
     through = solved(watched_hours="through").charts["drying"]
     assert through.sentence.endswith("then the first fire: 25.9 h in one go.") and through.plot.series == (

@@ -83,7 +83,7 @@ mortar: set-lining; doors: set-opening_area; igniter: check-lighting; pilot: che
 thermocouple: set-chamber_temperature; pyrometer: set-chamber_temperature; damascus: set-chamber_temperature
 flux: set-chamber_temperature; anneal: set-chamber_temperature; billet: answer-throughput
 propane bill: set-fuel_price; therm: set-fuel_price; profit: answer-make_or_buy; weekend: answer-days_in_all
-steam: answer-first_fire_time; spall: check-web; cracks: check-web; step bit: answer-inlet_hole
+steam: answer-first_fire_watched; spall: check-web; cracks: check-web; step bit: answer-inlet_hole
 hole saw: answer-inlet_hole; plasma: answer-window_cut_length; printer: set-print_scale_x
 winter: set-ambient_temperature; noise: check-port_velocity; mountain: set-altitude; galvanized: set-mix_pipe
 power cut: answer-air_switch_pressure; orifice: set-jet_drill; mold: set-mould_board

@@ -112,11 +112,35 @@ ANSWERS = (
         near="bench",
     ),
     Answer(
+        "first_fire_heats",
+        "schedule.first_fire_heats",
+        "count",
+        "First fire, heats",
+        meaning="Into how many heats, a day each, it is split; none is longer than somebody watches, each begins cold "
+        "and goes on where the last ended.",
+        formula="a heat ends at a hold, before the watch does; up again at [300 °F|167 °C] an hour as far as it is dry",
+        inputs=("first_fire_time", "watched_hours"),
+        source=DRYING,
+        near="first",
+    ),
+    Answer(
+        "first_fire_watched",
+        "schedule.watched_s",
+        "time",
+        "First fire, hours by it",
+        meaning="Hours in which somebody stands by it, all heats together: as if in one go, and up again at each further "
+        "heat.",
+        formula="sum of the heats",
+        inputs=("first_fire_heats", "first_fire_time", "watched_hours"),
+        source=DRYING,
+        near="first",
+    ),
+    Answer(
         "first_fire_time",
         "schedule.first_fire_s",
         "time",
-        "First fire, in one go",
-        meaning="From lighting to working heat, holds included, never left alone; to the end of drying in a kiln, and "
+        "First fire, if in one go",
+        meaning="From lighting to working heat without a break, holds included; to the end of drying in a kiln, and "
         "where the lighting card does not lead to low fire.",
         formula="rise / ramp + holds of each stage",
         inputs=(
@@ -131,30 +155,6 @@ ANSWERS = (
             "lit_by",
             "heat_up_waits",
         ),
-        source=DRYING,
-        near="first",
-    ),
-    Answer(
-        "first_fire_heats",
-        "schedule.first_fire_heats",
-        "count",
-        "First fire, heats",
-        meaning="Into how many heats, a day each, it is split; none is longer than somebody watches, each begins cold "
-        "and goes on where the last ended.",
-        formula="a heat ends at a hold, before the watch does; up again at [300 °F|167 °C] an hour as far as it is dry",
-        inputs=("first_fire_time", "watched_hours"),
-        source=DRYING,
-        near="bench",
-    ),
-    Answer(
-        "first_fire_watched",
-        "schedule.watched_s",
-        "time",
-        "First fire, hours by it",
-        meaning="Hours in which somebody stands by it, all heats together: in one go, and up again at each further "
-        "heat.",
-        formula="sum of the heats",
-        inputs=("first_fire_heats", "first_fire_time", "watched_hours"),
         source=DRYING,
         near="bench",
     ),
@@ -484,8 +484,8 @@ CHARTS = (
             "shows": "Gentle warmth, then {hold:time} in the oven at {oven:rough_temperature}, then the first fire: "
             "{first_fire:time} in one go.",
             "split": "Gentle warmth, then {hold:time} in the oven at {oven:rough_temperature}, then the first fire. "
-            "It is drawn as one fire of {first_fire:time}. You make {heats}, one a day, {watched:time} in all: each "
-            "starts cold and first comes up to where the last one ended.",
+            "It is drawn as one fire of {first_fire:time}. You make {heats} heats, one a day, {watched:time} in all: "
+            "each starts cold and first comes up to where the last one ended.",
         },
     ),
 )
