@@ -128,8 +128,7 @@ ANSWERS = (
         "schedule.watched_s",
         "time",
         "First fire, hours by it",
-        meaning="Hours in which somebody stands by it, all heats together: as if in one go, and up again at each further "
-        "heat.",
+        meaning="Hours in which somebody stands by it, all heats together: up again at each further one too.",
         formula="sum of the heats",
         inputs=("first_fire_heats", "first_fire_time", "watched_hours"),
         source=DRYING,
