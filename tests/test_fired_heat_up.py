@@ -13,8 +13,9 @@ from burnercalc.design import Design
 from burnercalc.errors import InputError
 from burnercalc.parts.fired_heat_up import FINE
 from burnercalc.physics import fired_heat_up as module
-from burnercalc.physics.fired_heat_up import fired_heat_up, lit, rate_to_heat_up, rates_to_heat_up
+from burnercalc.physics.fired_heat_up import fired_heat_up, lit, rate_to_heat_up, rates_to_heat_up, time_left_on_s
 from burnercalc.physics.gas_zone import ChamberLosses, at_rate_and_wall, rate_to_hold, reached
+from burnercalc.physics.walls import steady_wall
 from burnercalc.result import solve
 
 
@@ -127,6 +128,31 @@ def test_lump_against_its_integral():
     assert got.time_s == pytest.approx(mass_J_K * simpson, rel=0.01)
     assert got.march.absorbed_J == pytest.approx(got.march.stored_J, rel=1e-6)
     assert got.march.stored_J == pytest.approx(mass_J_K * (got.walls_K[-1] - AIR_K), rel=1e-3)
+
+
+def test_a_lump_left_at_a_fire_against_its_integral():
+    """From 1300 to 1500 K; the first step of half a second is late by a share of it."""
+    zone = plain_zone(k_W_mK=1e4, thickness_m=0.01, film_W_m2K=40.0)
+    rate, count, start_K, end_K = 20e3, 100, 1300.0, 1500.0
+    temps = [start_K + (end_K - start_K) * (n + 0.5) / count for n in range(count)]
+    fires_W = [at_rate_and_wall(zone, rate, temp).available_fraction * rate for temp in temps]
+    whole_s = sum(2e6 * 0.01 * 0.22 * (end_K - start_K) / count / fire_W for fire_W in fires_W)
+    got_s = time_left_on_s(zone, firing_rate_W=rate, soaked_K=start_K, layer=0, limit_K=end_K, **FINE)
+    assert got_s == pytest.approx(whole_s, rel=0.03)
+
+
+def test_a_layer_behind_gets_as_hot_as_in_the_steady_wall():
+    zone, rate = forge(), 60 * KBTU_H_W
+    end_K = reached(zone, rate).wall_temp_K
+    of = {"wall": zone.losses.wall, "layers": zone.losses.layers, "ambient_temp_K": AIR_K}
+    start, end = (
+        steady_wall(**of, hot_face_temp_K=face_K, film_loss_W=zone.losses.film_loss_W).temps_K[1]
+        for face_K in (1300.0, end_K)
+    )
+    goes_on = {"firing_rate_W": rate, "soaked_K": 1300.0, "layer": 1, "longest_s": 4e5, **FINE}
+    assert time_left_on_s(zone, limit_K=start + 3, **goes_on) < time_left_on_s(zone, limit_K=end - 3, **goes_on)
+    assert time_left_on_s(zone, limit_K=start - 3, **goes_on) == 0.0
+    assert time_left_on_s(zone, limit_K=end + 3, **goes_on) is None
 
 
 def test_error_of_the_steps_as_used():

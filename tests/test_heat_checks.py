@@ -403,8 +403,9 @@ def test_lining_limit(temps, verdict, value, limit, text):
             "note",
             1451.0,
             "Left empty at high fire, layer 2 (ceramic fibre blanket 8 lb/ft3) may reach 2152 °F, above its limit of "
-            "2150 °F, as in nearly every forge: turn down once hot, if the lighting card allows it.",
-            ("low_fire", "lower"),
+            "2150 °F, as in nearly every forge: turn down once hot, if the lighting card allows it. From 2250 °F, hot "
+            "all through, it can be past that limit in 5 min.",
+            ("firing_rate", "lower"),
         ),
         (
             (1950.0, 1500.0),
@@ -412,7 +413,7 @@ def test_lining_limit(temps, verdict, value, limit, text):
             "caution",
             1923.0,
             "Left empty at low fire, layer 1 (dense castable 60 % alumina) may reach 3002 °F, above its limit of "
-            "3000 °F. Line it better, or turn down further.",
+            "3000 °F. Line it better, or turn down further.",  # no time: this low fire never gets there
             ("low_fire", "lower"),
         ),
     ],
@@ -422,6 +423,24 @@ def test_lining_of_a_chamber_left_alone(high, low, verdict, value, text, cure):
     found = judged("lining_limit", chamber=chamber, hot_lining=part("hot_lining", high_K=high, low_K=low))
     assert found[0] == verdict and found[1] == (value or 1400.0) and text in (None, found[3])
     assert found[4] == (("lining", "choose"), cure)
+
+
+@pytest.mark.parametrize(
+    "texts, verdict, text",
+    [
+        ({}, "note", "as in nearly every forge"),
+        ({"firing_rate": "200 kBtu/h", "low_fire": "25 %"}, "caution", "in 20 s"),
+    ],
+)
+def test_a_lining_left_at_high_fire_by_how_far_and_how_soon(texts, verdict, text):
+    """200 and 340 degF over its limit; each cure takes it away."""
+    check = solve(Design.from_texts(texts)).checks["lining_limit"]
+    assert check.verdict == verdict and text in check.text and "it can be past that limit in " in check.text
+    assert (check.value - check.limit > 250 / 1.8) == bool(texts)
+    if verdict == "caution":
+        assert [change.setting for change in check.changes] == ["lining", "firing_rate"]
+        for cure in ({"lining": "mullite_brick 1 in, ifb_28 2 1/2 in"}, {"firing_rate": "110 kBtu/h"}):
+            assert solve(Design.from_texts({**texts, **cure})).checks["lining_limit"].verdict in ("good", "note")
 
 
 def test_lining_near_its_limit_is_told_before_a_high_fire_that_nobody_leaves():

@@ -817,9 +817,13 @@ CHECKS = (
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:rough_temperature}, "
             "above its limit of {most:rough_temperature}, as in nearly every forge: turn down once hot, if the "
             "lighting card allows it.",
+            "left_high_far": "Left empty at high fire, layer {layer} ({material}) may reach {hot:rough_temperature}, "
+            "far above its limit of {most:rough_temperature}: it shrinks, cracks or melts. Never leave high fire on an "
+            "empty chamber. Use a smaller burner, or a lining with a higher limit.",
             "left_high_cool": "High fire is to heat up with: left on with the chamber empty, it brings layer {layer} "
             "({material}) to {hot:rough_temperature}, above its limit of {most:rough_temperature}. Turn down when the "
             "chamber has its {chamber:temperature}, and do not leave it before.",
+            "after": "From {chamber:temperature}, hot all through, it can be past that limit in {after:time 1}.",
             "stop": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, above its limit of "
             "{most:rough_temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, "
             "choose a material with a higher limit, or run cooler.",

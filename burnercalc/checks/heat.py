@@ -43,6 +43,9 @@ LINING_MARGIN_K = 50 / 1.8  # 50 degF of a layer below its limit; common practic
 # 150 and 400 degF above the set temperature, left at low fire: the first spoils work whose temperature counts, and is
 # so on nearly every forge; the second burns steel that is left in a forging heat. Common practice.
 DRIFT_K = (150 / 1.8, 400 / 1.8)
+# Left at high fire, beyond a limit by 250 degF within a quarter of an hour: no brick stands that, and nobody is back so
+# soon. Less is so on nearly every forge. Common practice.
+FAR_K, SOON_S = 250 / 1.8, 900.0
 LEAKS = 0.25  # of the heat to heat up, from which an opening is too large; common practice
 LATER = 0.1  # of the fire to heat up in time may lack: it heats up later, and harms nobody; common practice
 MUCH_LATER = 4.0  # times the time asked for, from which a day is planned wrong; common practice
@@ -201,19 +204,25 @@ def lining_limit_check(
         case = "class"
     cures = (LINING, COOLER)
     # At low fire a smith looks away. High fire is several times what holds any chamber: nobody may leave it.
-    for left_at, fire, unless, temps_K in (
-        ("left_low", "caution", ("stop",), hot_lining.low_K),
-        ("left_high" if chamber_temperature >= FORGING_K else "left_high_cool", "note", FAULTS, hot_lining.high_K),
-    ):
+    after_s: float | None = None
+    for fire, unless, temps_K in (("low", ("stop",), hot_lining.low_K), ("high", FAULTS, hot_lining.high_K)):
         if temps_K and word not in unless and case != "class" and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
-            word, case, hot_sides, layer = fire, left_at, temps_K, worst(temps_K)
-            cures = (LINING, ("low_fire", "lower"), *((SLOWER,) if _fire_by_time(firing, need) else ()))
+            word, case, hot_sides, layer = "caution", f"left_{fire}", temps_K, worst(temps_K)
+            after_s = hot_lining.after_s(fire, layer, limits[layer])
+            less_fire = (SLOWER,) if _fire_by_time(firing, need) else () if fire == "low" else (LESS_FIRE,)
+            cures = (LINING, *((("low_fire", "lower"),) if fire == "low" else ()), *less_fire)
+            if fire == "high":
+                far = hot_sides[layer] - limits[layer] > FAR_K and after_s is not None and after_s <= SOON_S
+                forging = chamber_temperature >= FORGING_K
+                word = "caution" if far else "note"
+                case = "left_high_far" if far else "left_high" if forging else "left_high_cool"
     return verdict(
         word,
         hot_sides[layer],
         limits[layer],
-        case=case,
+        case=(case, "after") if after_s is not None else case,
         cures=cures,
+        after=after_s,
         layer=layer + 1,
         material=linings.material_name(lining[layer][0], units),
         hot=hot_sides[layer],

@@ -35,6 +35,9 @@ AFTER_TURN_UP = 0.05
 NEVER_WITHIN_K = 1.0
 
 
+LONG_S = 8 * 3600.0  # a day's work, longer than a fire is left
+
+
 class Heating:
     """An empty chamber on its way from cold, under one fire after the other.
 
@@ -66,25 +69,28 @@ class Heating:
 
     def go_on(self, zone, firing_rate_W, goal_K, longest_s, to_be_turned_up=False):
         """With a fire until the hot face has a temperature, hardly past it where the fire is `to_be_turned_up`."""
+        while self.walls_K[-1] < goal_K and self.times_s[-1] < longest_s:
+            self.step(zone, firing_rate_W, goal_K if to_be_turned_up else None)
+
+    def step(self, zone, firing_rate_W, hardly_past_K=None):
+        """One step on with a fire."""
         march, losses, gas = self.march, self.losses, zone.gas
-        coldest_K, flame_K = losses.ambient_temp_K, gas.flame_temp_K
-        times, walls = self.times_s, self.walls_K
+        times, walls, flame_K = self.times_s, self.walls_K, zone.gas.flame_temp_K
 
         def missing_W(face_K):
             heat = march.heat_W(face_K) + losses.opening_W(face_K)
             return heat - zone.exchange_W(gas.temp_K(heat / firing_rate_W), face_K)
 
-        while walls[-1] < goal_K and times[-1] < longest_s:
-            step_s, face_K = self._step_s(goal_K if to_be_turned_up else None), walls[-1]
-            # Conductivity of the hot half cell from the face at the start of the step: its heat is a straight line.
-            march.prepare(step_s, min(face_K, TEMP_MAX_K))
-            guess_K = 2 * face_K - walls[-2] if len(walls) > 1 else face_K + FIRST_GUESS * (flame_K - face_K)
-            guess_K = min(guess_K, 0.5 * (face_K + flame_K))
-            face_K = near_root(missing_W, face_K, guess_K, coldest_K, flame_K, STEP_WITHIN)
-            march.advance(face_K)
-            self.took_s = step_s
-            times.append(times[-1] + step_s)
-            walls.append(face_K)
+        step_s, face_K = self._step_s(hardly_past_K), walls[-1]
+        # Conductivity of the hot half cell from the face at the start of the step: its heat is a straight line.
+        march.prepare(step_s, min(face_K, TEMP_MAX_K))
+        guess_K = 2 * face_K - walls[-2] if len(walls) > 1 else face_K + FIRST_GUESS * (flame_K - face_K)
+        guess_K = min(guess_K, 0.5 * (face_K + flame_K))
+        face_K = near_root(missing_W, face_K, guess_K, losses.ambient_temp_K, flame_K, STEP_WITHIN)
+        march.advance(face_K)
+        self.took_s = step_s
+        times.append(times[-1] + step_s)
+        walls.append(face_K)
 
     def _step_s(self, hardly_past_K):
         now, took = self.times_s[-1], self.took_s
@@ -182,6 +188,56 @@ def fired_heat_up(
         share = (wall_temp_K - walls[-2]) / (walls[-1] - walls[-2])
         heating.time_s = times[-2] + share * (times[-1] - times[-2])
     return heating
+
+
+def time_left_on_s(
+    zone,
+    *,
+    firing_rate_W,
+    soaked_K,
+    layer,
+    limit_K,
+    longest_s=LONG_S,
+    cells_per_layer=12,
+    step_growth=STEP_GROWTH,
+    early_step_s=FIRST_STEP_S,
+    cell_time_s=CELL_TIME_S,
+):
+    """Time until a layer has a temperature in an empty chamber that is hot all through and left at a fire.
+
+        as fired_heat_up, from the steady wall at `soaked_K`
+
+    Arguments:
+        zone            GasZone
+        firing_rate_W   gross, all burners           [W]   above 0
+        soaked_K        hot face at the start        [K]   above the shop
+        layer           whose hot side it is, the first 0   [-]
+        limit_K         [K]
+        longest_s       where the march is given up  [s]   above 0
+        cells_per_layer, step_growth   as in fired_heat_up
+        early_step_s, cell_time_s   as in fired_heat_up   [s]
+    Returns: float [s]; None when it does not get there by then
+    Raises: InputError as fired_heat_up
+    Assumes: as fired_heat_up
+    Checked by: tests/test_fired_heat_up.py (time_left_on_s of a lump against its integral, of a layer behind against
+        the steady wall)
+    """
+    require(0 < firing_rate_W < MOST_W, "firing_rate", f"{firing_rate_W:g} W", "must be above 0 and below 1e9 W")
+    check_temperatures(soaked_K, zone.losses.ambient_temp_K)
+    heating = Heating(zone.losses, cells_per_layer, step_growth, early_step_s, cell_time_s)
+    heating.march.soak(soaked_K)
+    heating.walls_K = [soaked_K]
+    now_s, now_K = 0.0, heating.march.hot_side_K(layer, soaked_K)
+    while now_K < limit_K:
+        if now_s >= longest_s or heating.walls_K[-1] >= TEMP_MAX_K:
+            return None
+        before_s, before_K = now_s, now_K
+        heating.step(zone, firing_rate_W)
+        now_s, now_K = heating.times_s[-1], heating.march.hot_side_K(layer, heating.walls_K[-1])
+        if now_K < limit_K:
+            continue
+        return before_s + (now_s - before_s) * (limit_K - before_K) / (now_K - before_K)
+    return 0.0
 
 
 def rate_to_heat_up(

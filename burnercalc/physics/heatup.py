@@ -6,6 +6,8 @@ from itertools import chain
 from ..errors import require
 from .walls import check_temperatures, checked_layers
 
+SOAK_S, SOAK_STEPS = 1e9, 8  # conductivities are those of the step before, so a few
+
 
 @dataclass(frozen=True)
 class HeatUp:
@@ -130,6 +132,23 @@ class WallMarch:
     def profile_K(self, hot_face_temp_K):
         """Temperatures at the depths of its cut."""
         return (hot_face_temp_K, *self.temps, self.shell_K)
+
+    def soak(self, hot_face_temp_K):
+        """Bring it where it ends with its hot face at this temperature: steps so long that nothing is stored."""
+        for _ in range(SOAK_STEPS):
+            self.prepare(SOAK_S, hot_face_temp_K)
+            self.advance(hot_face_temp_K)
+
+    def hot_side_K(self, layer, hot_face_temp_K):
+        """Temperature of the hot side of a layer, counted from 0: there both cells beside it pass the same heat."""
+        if layer == 0:
+            return hot_face_temp_K
+        cut, at = self.cut, self.cut.layers[layer][1].start
+        before, behind = (
+            self.conductivities[at - 1] / cut.to_cold_1_m[at - 1],
+            self.conductivities[at] / cut.to_hot_1_m[at],
+        )
+        return (before * self.temps[at - 1] + behind * self.temps[at]) / (before + behind)
 
     def prepare(self, step_s, hot_guess_K):
         """Set up a step; `hot_guess_K` gives the mean conductivity of the hot half cell."""
