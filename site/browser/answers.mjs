@@ -23,16 +23,17 @@ const worstOf = (reply, room) => within(reply, room).find(isFault); // they come
 
 export function showAnswers(answers) {
   for (const place of all("[data-answer], [data-echo]")) {
-    const answer = answers[place.dataset.answer ?? place.dataset.echo];
+    const key = place.getAttribute("data-answer"), answer = answers[key ?? place.getAttribute("data-echo")];
     if (!answer) continue;
-    if (place.dataset.answer) {
-      place.dataset.value = answer.value;
+    if (key !== null) {
+      if (place.getAttribute("data-value") !== String(answer.value)) place.setAttribute("data-value", answer.value);
       place.closest("details").hidden = Boolean(answer.idle);
     }
-    changedOnly(place, (place.dataset.brief !== undefined && answer.brief) || answer.shown);
+    changedOnly(place, (answer.brief && place.hasAttribute("data-brief")) ? answer.brief : answer.shown);
   }
   for (const place of all("[data-aim]")) {
-    if (answers[place.dataset.aim]?.aim !== undefined) changedOnly(place, answers[place.dataset.aim].aim);
+    const { aim } = answers[place.getAttribute("data-aim")] ?? {};
+    if (aim !== undefined) changedOnly(place, aim);
   }
   for (const open of all("details.answer[open]")) showInputs(open);
 }
@@ -77,7 +78,7 @@ async function showInputs(answer) {
 }
 
 // While something is refused, or the calculator is broken, nothing on the page is called good: what stands there is of the
-// last good design. showChecks takes it back.
+// last good design. A new answer takes it back.
 let old = false;
 
 export function showOld(words) {
@@ -98,15 +99,19 @@ export function showOld(words) {
 
 const said = (worst) => (worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : "Good: no check asks for a change.");
 
-export function showChecks(reply) {
+// Each list by itself, so that taps get through between them.
+export const checksIn = (reply) => all(".checks").map((list) => () => showList(list, reply));
+
+function showList(list, reply) {
+  list.inert = false;
+  const good = list.dataset.show === "good";
+  const mine = within(reply, list.dataset.room).filter((check) => (check.verdict === "good") === good);
+  renew(list, mine);
+  changedOnly(list.closest("details").querySelector(".count"), String(mine.length));
+}
+
+export function showVerdicts(reply) {
   old = false;
-  for (const list of all(".checks")) {
-    list.inert = false;
-    const good = list.dataset.show === "good";
-    const mine = within(reply, list.dataset.room).filter((check) => (check.verdict === "good") === good);
-    renew(list, mine);
-    changedOnly(list.closest("details").querySelector(".count"), String(mine.length));
-  }
   for (const line of all("details.worst")) {
     const { room } = line.dataset, worst = worstOf(reply, room);
     line.dataset.verdict = worst?.verdict ?? "good";
@@ -297,23 +302,23 @@ async function withMargin(attempt, good, nearest, best) {
 
 const tabled = new WeakMap(); // the rows of each table, as text
 
-export function showTables(tables) {
-  for (const place of all("[data-table]")) {
-    const table = tables[place.dataset.table];
-    if (!table) continue;
-    const body = place.querySelector("tbody");
-    changedOnly(place.querySelector("caption"), table.caption ?? table.title);
-    const title = document.querySelector(`[data-title="${place.dataset.table}"]`); // of a fold that holds this table alone
-    if (title) changedOnly(title, table.title);
-    const words = JSON.stringify(table.rows);
-    if (tabled.get(place) === words) continue;
-    tabled.set(place, words);
-    const shop = isTicked(place.dataset.table), cards = Boolean(place.querySelector("td[data-name]"));
-    body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => {
-      const place = shop && !at ? tickCell(row) : explainWords(make("td", "", cell));
-      if (cards) place.dataset.name = table.columns[at];
-      return place;
-    }))));
-    if (shop) shopFor(place.dataset.table, table.rows);
-  }
+// Each table by itself, so that taps get through between them.
+export const tablesIn = (tables) => all("[data-table]").map((place) => () => showTable(place, tables[place.dataset.table]));
+
+function showTable(place, table) {
+  if (!table) return;
+  const body = place.querySelector("tbody"), name = place.dataset.table;
+  changedOnly(place.querySelector("caption"), table.caption ?? table.title);
+  const title = document.querySelector(`[data-title="${name}"]`); // of a fold that holds this table alone
+  if (title) changedOnly(title, table.title);
+  const words = JSON.stringify(table.rows);
+  if (tabled.get(place) === words) return;
+  tabled.set(place, words);
+  const shop = isTicked(name), cards = Boolean(place.querySelector("td[data-name]"));
+  body.replaceChildren(...table.rows.map((row) => make("tr", "", ...row.map((cell, at) => {
+    const place = shop && !at ? tickCell(row) : explainWords(make("td", "", cell));
+    if (cards) place.dataset.name = table.columns[at];
+    return place;
+  }))));
+  if (shop) shopFor(name, table.rows);
 }

@@ -6,7 +6,7 @@ import { fetchPacked, hush, tell, waitFor, wireBars } from "./bars.mjs";
 import { embed, embedFigure, enlarge, onDrawn, placeOf, showFigures, theme } from "./models.mjs";
 import { go, layered, opensAddress, setAddress, turned, wireChapters } from "./chapters.mjs";
 import { clearRefusals, fillField, fillFields, fillTyped, listen, refuse, wireField, wireSettings } from "./settings.mjs";
-import { butThen, showAnswers, showChecks, showOld, showTables, showTexts, wireAnswers } from "./answers.mjs";
+import { butThen, checksIn, showAnswers, showOld, showTexts, showVerdicts, tablesIn, wireAnswers } from "./answers.mjs";
 import { jump } from "./jump.mjs";
 import { wireDesigns } from "./designs.mjs";
 import { showGrips, wireDrag } from "./drag.mjs";
@@ -112,6 +112,7 @@ async function solve(next, from = origin) {
   if (shown) ask({ kind: "face", settings: next, ...before, figures: places(["face"]) }).then((quick) => { if (quick.ok && number === asked) showQuick(quick); });
   const figures = [...wanted];
   const reply = await ask({ kind: "solve", settings: next, ...before, figures: places(figures), today: today() });
+  await showing;
   if (reply.dropped || reply.ended || number !== asked) return;
   held = Boolean(reply.stopped || reply.broken);
   if (!reply.ok && root.dataset.shared !== undefined && Object.keys(next).length) { // never leave the page hidden for it
@@ -136,6 +137,7 @@ async function solve(next, from = origin) {
   show(reply);
   fillFields(reply, typing);
   if (!typing) remember(reply.link, own, loaded);
+  showing = showRest(reply, number);
   if (figures.length < wanted.size) solve(texts); // more have come near the window
 }
 
@@ -169,6 +171,7 @@ function sayBrought({ brought: words, moved }) {
   short = true;
 }
 
+// Numbers, verdicts and drawings at once.
 function show(reply) {
   if (reply.brought || shown?.link !== reply.link) hush("brought");
   byId("take-sizes").hidden = !reply.offer;
@@ -181,13 +184,28 @@ function show(reply) {
   clearRefusals();
   showAnswers(reply.answers);
   showTexts(reply.fields);
-  showChecks(reply);
-  showTables(reply.tables);
+  showVerdicts(reply);
   for (const press of all("[data-job]")) press.setAttribute("aria-pressed", String(press.dataset.job === reply.job));
   byId("fit").hidden = !reply.fit.settings;
   byId("fit-words").hidden = !reply.fit.words;
   changedOnly(byId("fit-words"), reply.fit.words ?? "");
   showFigures(reply);
+}
+
+let showing = Promise.resolve(); // till all of the answer on the page is there
+
+// What follows of it, in steps that taps get through between.
+async function showRest(reply, number) {
+  for (const step of [...checksIn(reply), ...tablesIn(reply.tables), () => describe(reply), () => setAddress(reply.link === EXAMPLE ? location.pathname : reply.link)]) {
+    await rest();
+    step();
+  }
+  if (number !== asked) return;
+  sayBrought(reply); // last, as it looks what of the page it would cover
+  state("ready", navigator.serviceWorker?.controller ? "Ready. Works without a network." : "Ready.");
+}
+
+function describe(reply) {
   for (const place of all("[data-described]")) {
     const drawing = reply.drawings[place.dataset.described];
     if (drawing || reply.link !== EXAMPLE) changedOnly(place, drawing?.description ?? ""); // of one that is not drawn yet nothing is known
@@ -198,9 +216,6 @@ function show(reply) {
     if (said || reply.link !== EXAMPLE) changedOnly(place, said?.sentence ?? "");
     explain(place);
   }
-  setAddress(reply.link === EXAMPLE ? location.pathname : reply.link);
-  sayBrought(reply); // last, as it looks what of the page it would cover
-  state("ready", navigator.serviceWorker?.controller ? "Ready. Works without a network." : "Ready.");
 }
 
 // --- start ----------------------------------------------------------------------------------------------------------
@@ -255,6 +270,7 @@ function wireFit() {
     if (!shown?.fit.settings) return;
     const { ok, worsens } = await ask({ kind: "fit", settings: texts });
     await take({ ...texts, ...shown.fit.settings });
+    await showing; // what it moved besides is said first, and the worse in its place
     if (ok && worsens.length) {
       tell("brought", `The fire follows the chamber${butThen(worsens)}.`,
         ["Make it good", () => document.querySelector("[data-open=good-box]").click()], ["Undo", () => byId("undo").click()]);
@@ -418,7 +434,7 @@ const calculator = {
     if (shown) {
       keepTyped();
       state("error", "It broke off: numbers of the last good settings.");
-      showOld("Not judged: the calculator broke off. All that stands here is of the last good design.");
+      showing.then(() => showOld("Not judged: the calculator broke off. All that stands here is of the last good design."));
       return notice(`The calculator broke off (${trouble}). Start it again, or reload the page: the design is kept. If it breaks again, undo the last change.`);
     }
     state("error", "The calculator could not start: an example only.");
