@@ -11,7 +11,7 @@ from typing import Any, Self
 
 from . import rules, units
 from .errors import InputError, InputErrors, few
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, example, in_millimetres, layers_in_words, money_sign
+from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, blend_text, example, in_millimetres, layers_in_words, money_sign
 from .parts.gas import gas
 from .settings import BY_KEY, SETTINGS, Setting
 
@@ -498,6 +498,8 @@ def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
     yield default_text(setting, values)
     if setting.choices:
         yield from (value for value, _ in setting.choices)
+    if setting.dimension == "fuel_blend" and values.get("fuel"):
+        yield blend_text(gas(values["fuel"], None).composition)
     if setting.dimension in EXAMPLES:
         yield example(setting.dimension, system)
     low, high = limits(setting) if setting.dimension in units.DIMENSIONS else (None, None)

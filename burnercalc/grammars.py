@@ -180,6 +180,9 @@ def fuel_blend(text, field, system="in"):
     return fuels.parse_blend(text)
 
 
+blend_text = fuels.blend_text
+
+
 def blower_curve(text, field, system="in"):
     """`0 cfm 8 inH2O, 100 cfm 5 inH2O` as ((flow_m3_s, pressure_Pa), ...), flows rising from 0."""
 

@@ -97,10 +97,30 @@ def test_refuses_a_blend(text, rule):
     assert rule in caught.value.rule
 
 
-def test_offers_a_blend_that_works():
+@pytest.mark.parametrize(
+    ("text", "nearest"),
+    [
+        ("C3H8 0.9, C2H6 0.4", "C3H8 0.6923, C2H6 0.3077"),
+        ("C3H8 93, C2H6 5, C4H10 2", "C3H8 0.93, C2H6 0.05, C4H10 0.02"),  # per cent
+        ("CH4: 90 %, CO2: 10 %", "CH4 0.9, CO2 0.1"),
+        ("C3H8 0.5 C4H10 0.5", "C3H8 0.5, C4H10 0.5"),
+        ("C3H8 0.5, C3H8 0.5", "C3H8 1"),
+        ("propane 0.7, butane 0.3", "C3H8 0.7, C4H10 0.3"),
+        ("c3h8", "C3H8 1"),
+        ("CH4 0.2, CO2 0.8", "CH4 0.5, CO2 0.5"),  # no more than half does not burn
+        ("O2 0.2, CH4 0.8", "CH4 1"),
+        ("C3H8 -0.1, C4H10 1.1", "C4H10 1"),
+        ("CO2 1", ""),
+        ("", ""),
+    ],
+)
+def test_offers_the_blend_that_was_meant(text, nearest):
+    """It was an analysis of propane, whatever was typed."""
     with pytest.raises(InputError) as caught:
-        fuels.parse_blend("C3H8 0.9, C2H6 0.4")
-    assert sum(x for _, x in fuels.parse_blend(caught.value.nearest)) == pytest.approx(1)
+        fuels.parse_blend(text)
+    assert caught.value.nearest == nearest
+    if nearest:
+        assert sum(x for _, x in fuels.parse_blend(nearest)) == pytest.approx(1)
 
 
 def test_refuses_an_unknown_fuel_name():

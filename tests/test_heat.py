@@ -212,3 +212,13 @@ def test_blends_are_refused_by_name(text, word):
         Design.from_texts({"fuel_blend": text})
     (error,) = caught.value.errors
     assert error.field == "fuel_blend" and word in error.rule
+
+
+def test_a_blend_that_says_nothing_is_offered_as_the_fuel_of_the_design():
+    for fuel, nearest in (
+        ("propane", "C3H8 1"),
+        ("natural_gas", "CH4 0.949, C2H6 0.025, C3H8 0.002, N2 0.016, CO2 0.008"),
+    ):
+        with pytest.raises(InputErrors) as caught:
+            Design.from_texts({"fuel": fuel, "fuel_blend": "CO2 1"})
+        assert caught.value.errors[0].nearest == nearest

@@ -4,7 +4,7 @@ Volumes are of an ideal gas at 15 degC and 101 325 Pa. "Gross" counts the heat o
 """
 
 from functools import lru_cache
-from math import sqrt
+from math import inf, sqrt
 
 from ..constants import (
     AIR_MOLAR_MASS_KG_MOL,
@@ -64,35 +64,61 @@ def parse_blend(text):
     negative, a wrong sum, or too little that burns.
     """
     field, known, found = "fuel_blend", "known: " + ", ".join(BLEND_SPECIES), {}
-    example = "C3H8 0.93, C2H6 0.05, C4H10 0.02"
+
+    def must(holds, rule):
+        require(holds, field, text, rule, "" if holds else _blend_near(text))
+
     for part in text.split(","):
         words = part.split()
-        require(
-            len(words) == 2, field, text, f"needs pairs of species and mole fraction between commas; {known}", example
-        )
+        must(len(words) == 2, f"needs pairs of species and mole fraction between commas; {known}")
         name, number = words
-        require(name in BLEND_SPECIES, field, text, f"is not readable: no species {name}; {known}", example)
-        require(name not in found, field, text, f"must name each species once; {name} stands twice")
-        try:
-            fraction = float(number)
-        except ValueError:
-            raise InputError(field, text, f"needs a number after {name}, not {number}", example) from None
-        require(0 <= fraction <= 1, field, text, f"must have mole fractions of 0 to 1; {name} has {number}")
+        must(name in BLEND_SPECIES, f"is not readable: no species {name}; {known}")
+        must(name not in found, f"must name each species once; {name} stands twice")
+        fraction = _number(number)
+        must(fraction is not None, f"needs a number after {name}, not {number}")
+        must(0 <= fraction <= 1, f"must have mole fractions of 0 to 1; {name} has {number}")
         found[name] = fraction
     total = sum(found.values())
-    scaled = ", ".join(f"{name} {fraction / total:.4g}" for name, fraction in found.items()) if total > 0 else example
-    require(
-        abs(total - 1) <= BLEND_SUM_TOLERANCE,
-        field,
-        text,
-        f"must have mole fractions that sum to 1, not {total:.6g}",
-        scaled,
-    )
+    must(abs(total - 1) <= BLEND_SUM_TOLERANCE, f"must have mole fractions that sum to 1, not {total:.6g}")
     burning = sum(fraction for name, fraction in found.items() if name in COMBUSTIBLES)
-    require(
-        burning >= 0.5 * total, field, text, "must be at least half combustible: " + ", ".join(COMBUSTIBLES), example
-    )
+    must(burning >= 0.5 * total, "must be at least half combustible: " + ", ".join(COMBUSTIBLES))
     return tuple((name, fraction / total) for name, fraction in found.items() if fraction > 0)
+
+
+def _number(text):
+    try:
+        return float(text)
+    except ValueError:
+        return None
+
+
+def _blend_near(text):
+    """The analysis that a text comes nearest to, of the species that are known in it: shares summed, scaled to 1, and
+    inerts to no more than half. Empty where nothing in it burns."""
+    names = {name.lower(): name for name in BLEND_SPECIES}
+    names |= {fuel: pairs[0][0] for fuel, pairs in FUELS.items() if len(pairs) == 1}  # propane is C3H8
+    found: dict[str, float] = {}
+    last = None
+    for word in text.replace(",", " ").replace(":", " ").replace("=", " ").split():
+        share = _number(word.rstrip("%"))
+        if share is None:
+            last = names.get(word.lower())
+        elif last:
+            found[last] = found.get(last, 0.0) + (share if 0 < share < inf else 0.0)
+            last = None
+    if last and not found:
+        found[last] = 1.0
+    burns, inert = (sum(found.get(name, 0.0) for name in kind) for kind in (COMBUSTIBLES, INERTS))
+    if not burns:
+        return ""
+    thinner = min(burns / inert, 1.0) if inert else 1.0
+    total = burns + thinner * inert
+    return blend_text((name, (thinner if name in INERTS else 1.0) * share / total) for name, share in found.items())
+
+
+def blend_text(composition):
+    """An analysis as parse_blend reads it, but for traces."""
+    return ", ".join(f"{name} {share:.4g}" for name, share in composition if share >= 5e-5)
 
 
 def molar_mass_kg_mol(composition):
