@@ -575,12 +575,17 @@ OF_BARS = (("work_rate", "lower"), ("chamber_length", "raise"), ("chamber_width"
          f"gas burns. {LESS}", OF_BARS),
         (40.1, 2, (20, 30, 40), (10, 60, 70), "stop",
          "40.1 lb/h is out of reach: 2 bars of 1 in on the floor take up heat for 20 lb/h to 40 lb/h, however much gas "
-         "burns. About 10 lb/h is what this chamber heats: put less work through, make it larger, or run it hotter.",
-         OF_BARS),
+         f"burns. {LESS} This fire is not enough either: it has heat to spare for 10 lb/h to 70 lb/h.", OF_BARS),
+        (40.1, 2, (20, 30, 40), (10, 12, 14), "stop",
+         "40.1 lb/h is out of reach: 2 bars of 1 in on the floor take up heat for 20 lb/h to 40 lb/h, however much gas "
+         f"burns. {LESS} This fire ends it sooner: it has heat to spare for 10 lb/h to 14 lb/h.", OF_BARS),
+        (22, 2, (20, 30, 40), (10, 20, 30), "caution",
+         "22 lb/h may be out of reach: at high fire there is heat to spare for 10 lb/h to 30 lb/h. Raise the firing "
+         "rate, use more burners, or put less work through. With more fire the bars on the floor bind: they take up "
+         "heat for 20 lb/h to 40 lb/h.", (("work_rate", "lower"), *MORE)),
         (40.1, 1, (20, 30, 40), (50, 60, 70), "stop",
          "40.1 lb/h is out of reach: one bar of 1 in on the floor takes up heat for 20 lb/h to 40 lb/h, however much "
-         "gas burns. About 20 lb/h is what this chamber heats: put less work through, make it larger, or run it "
-         "hotter.", OF_BARS),
+         f"gas burns. {LESS}", OF_BARS),
         (20.1, 1, (20, 30, 40), (50, 60, 70), "caution",
          "20.1 lb/h may be out of reach: one bar of 1 in on the floor takes up heat for 20 lb/h to 40 lb/h, however "
          "much "

@@ -942,11 +942,17 @@ CHECKS = (
             "stop.fire": "{asked:mass_flow} is out of reach: high fire has no heat to spare for work. Raise the firing "
             "rate, use more burners, or make the chamber smaller.",
             "stop.one": "{asked:mass_flow} is out of reach: one bar of {bar:length} on the floor takes up heat for "
-            "{low:mass_flow} to {high:mass_flow}, however much gas burns. About {heats:mass_flow} is what this chamber "
-            "heats: put less work through, make it larger, or run it hotter.",
+            "{low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
+            "larger, or run it hotter.",
             "stop.several": "{asked:mass_flow} is out of reach: {bars} bars of {bar:length} on the floor take up heat "
-            "for {low:mass_flow} to {high:mass_flow}, however much gas burns. About {heats:mass_flow} is what this "
-            "chamber heats: put less work through, make it larger, or run it hotter.",
+            "for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make the chamber "
+            "larger, or run it hotter.",
+            "fire_sooner": "This fire ends it sooner: it has heat to spare for {other_low:mass_flow} to "
+            "{other_high:mass_flow}.",
+            "fire_too": "This fire is not enough either: it has heat to spare for {other_low:mass_flow} to "
+            "{other_high:mass_flow}.",
+            "bars_too": "With more fire the bars on the floor bind: they take up heat for {other_low:mass_flow} to "
+            "{other_high:mass_flow}.",
             "never": "Work never gets to {work:temperature} in a chamber at {chamber:temperature}: it must be hotter "
             "than the work. Raise the chamber temperature or lower that of the work.",
             "no_bar": "A bar of {bar:length} does not fit on the floor. Choose a thinner bar or make the chamber "

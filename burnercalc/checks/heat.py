@@ -343,7 +343,7 @@ def throughput_check(
     work_temperature: float,
 ) -> Judged | None:
     """The low end of the band is what can be promised; what even its high end does not reach is a stop, in any fire
-    where bars take up no more, else in this one."""
+    where bars take up no more, else in this one. Told is the limit that binds, and the other where it is passed too."""
     if work_rate == 0 or reached.spare_W is None or need.hold_W is None or back_pressure.opening_Pa is None:
         return None
     taken, found = bars.taken_kg_s, throughput.metal_kg_s
@@ -358,13 +358,18 @@ def throughput_check(
     asked = work_rate * (1 - 1e-9)
     word = "stop" if asked > found.high else "caution" if asked > found.low else "good"
     by_bars = taken is not None and (asked > taken.high or (word != "stop" and taken.low <= fire.low))
-    limit = taken if by_bars else fire
+    limit, other = (taken, fire) if by_bars else (fire, taken)
     cases, cures = [f"{word}.{('one' if bars.count == 1 else 'several') if by_bars else 'fire'}"], more
+    beyond = word != "good" and other is not None and asked > other.low  # the other limit alone would find fault too
+    if by_bars and beyond:
+        cases.append("fire_sooner" if fire.value < taken.value else "fire_too")
     if not by_bars:
         cures = (MORE_FIRE, MORE_BURNERS, LESS_WORK)
         if word == "stop" and fire.high > 0:
             cases = ["stop.short", "takes" if need.works_best_W else "takes_none"]
             cures = cures if need.works_best_W else (LESS_WORK, ("chamber_length", "raise"), COOLER)
+        if beyond:
+            cases, cures = [*cases, "bars_too"], (LESS_WORK, *(cure for cure in cures if cure != LESS_WORK))
     return verdict(
         word,
         work_rate,
@@ -375,7 +380,8 @@ def throughput_check(
         low=limit.low,
         high=limit.high,
         bars=bars.count,
-        heats=found.low,
+        other_low=other and other.low,
+        other_high=other and other.high,
         **slots,
     )
 
