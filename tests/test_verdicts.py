@@ -166,9 +166,11 @@ ENDS = {
     ("supply", "supply.outlet_Pa"): {"low", "high"},  # a stop only where the least loss is too much
     ("web_as_cast", "as_cast.web_m"): {"low"},
     ("lighting_air", "lighting_air.fresh_air_m3_s"): {"high"},
-    ("lighting", "lighting_slide.gas_Pa"): {"low", "value", "high"},  # what the needle is set to, and the room for it
+    ("lighting", "lighting_slide.gas_Pa"): {
+        "value"
+    },  # what the needle is set to; the room for it is a field of its own
     ("lit_length", "lit_length.side"): {"value"},  # too little of it harms the work, nobody
-    ("lighting_by_hand", "lighting_slide.gas_Pa"): {"low", "high"},  # by the room between
+    ("lighting_by_hand", "lighting_slide.gas_Pa"): {"value"},  # a share of it is missed; the room as above
     ("lighting_wait", "lighting_air.wait_s"): {"high"},
 }
 # Bands that a check sees and does not judge by.

@@ -206,7 +206,8 @@ ANSWERS = (
         meaning="Mixture that the mark LIGHT comes to with the gas as told, and how far hand and gauge may miss it. 1 "
         "is exact, above it rich; rich holds a cold flame better.",
         formula="mixture aimed at x open share wanted / made; 2 % of a hole's area or [0.005 in|0.13 mm] of a "
-        "gap, four times that by rule, and 2 % of the gauge's scale, on a line [0.02 in|0.5 mm] of water, sloping",
+        "gap, four times that by rule, and 2 % of the gauge's scale, on a line [0.02 in|0.5 mm] of water, sloping; 1 % "
+        "of the gas by the needle",
         inputs=("lighting_ratio", "lighting_damper", "lighting_gas_pressure", "lighting_mix_pressure", "mix_pipe"),
         source=BY_HAND,
         near="bench",
@@ -498,7 +499,8 @@ CHECKS += (
             "shuts the gas. Purge, and set it leaner: a little less gas.",
             "stand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. A port dark: "
             "gas off at once, purge, and set it leaner: a little less gas.",
-            "narrow": HAND + "Gauge and weighed gas together are off by {off:gas_pressure} either way, more than there "
+            "narrow": HAND
+            + "Gauge, weighed gas and hand together are off by {off:gas_pressure} either way, more than there "
             "is between {gas_least:gas_pressure} and {gas_most:gas_pressure}. " + FINER,
             "no_width": NEVER
             + "It would be from {gas_least:gas_pressure} to {gas_most:gas_pressure}: less than a mark "

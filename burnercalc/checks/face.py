@@ -6,7 +6,7 @@ from ..constants import INCH_M
 from ..parts.crossing import Crossing
 from ..parts.face import Face
 from ..parts.firing import Firing
-from ..parts.flame import MIXTURE_SLIP
+from ..parts.hand import MIXTURE_SLIP
 from ..parts.holding import Holding
 from ..parts.hot_block import HotBlock
 from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K

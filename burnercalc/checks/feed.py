@@ -7,8 +7,8 @@ from ..parts.baffle_plate import BafflePlate
 from ..parts.blower import Blower
 from ..parts.cylinders import Cylinders
 from ..parts.firing import Firing
-from ..parts.flame import MIXTURE_SLIP
 from ..parts.gas import Gas
+from ..parts.hand import MIXTURE_SLIP
 from ..parts.hot_run import HotRun
 from ..parts.house import House
 from ..parts.inlet_jet import InletJet
@@ -35,7 +35,6 @@ FINE_JET = 1.01
 BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the second its holes jet
 MIXING = (DIAMETERS_NEEDED, 5.0)
 MARGIN = 0.20  # pressure to spare at high fire, good from
-DRIFT = 0.03  # richer when hot, good to: what a hand can set
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
 METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
@@ -216,10 +215,10 @@ def hot_drift_check(hot_run: HotRun, equivalence_ratio: float) -> Judged:
     """A slip of the hand comes on top, whatever the drift is; it waits for a blower that carries the burner cold."""
     drift = hot_run.drift
     if drift is None:
-        return verdict("note", None, DRIFT, case=WAITS, cures=())
+        return verdict("note", None, MIXTURE_SLIP, case=WAITS, cures=())
     return judge(
         drift,
-        good=DRIFT,
+        good=MIXTURE_SLIP,
         stop=inf,
         more=drift,
         cold=equivalence_ratio,

@@ -13,6 +13,7 @@ from ..parts.firing import Firing
 from ..parts.first_fire import FirstFire
 from ..parts.gas import Gas
 from ..parts.gauges import Gauges
+from ..parts.hand import NEEDLE_PRESSURE_OFF
 from ..parts.jet import PROVEN_OFF, Jet
 from ..parts.lighting import (
     CEILING_FRACTION,
@@ -161,13 +162,9 @@ def _lifts_W(slide: LightingSlide) -> float | None:
     return slide.lifts_W
 
 
-def _room_Pa(slide: LightingSlide) -> float:
-    return slide.gas_Pa.high - slide.gas_Pa.low if slide.gas_Pa else 0.0
-
-
 def _no_width(slide: LightingSlide, gauges: Gauges) -> bool:
     """Whether there is less room than a mark of the gauge."""
-    return _room_Pa(slide) < 0.99 * gauges.mark_Pa
+    return slide.room_Pa < gauges.mark_Pa
 
 
 def lighting_by_hand_check(
@@ -188,11 +185,10 @@ def lighting_by_hand_check(
     why, bad = min(failing, key=lambda one: ("lost", "back", "burnt").index(one[0]), default=("good", None))
     case = lit_by if why == "burnt" else "back_guard" if why == "back" and lit_by == "guard" else why
     word = {"good": "good", "guard": "note", "stand": "note", "back_guard": "note"}.get(case, "caution")
-    room_Pa = _room_Pa(slide)
-    # Off by the gauge, and by a jet proven by weight, whose pressure is off by twice as much as its gas.
-    proven_Pa = 2 * PROVEN_OFF * (slide.gas_Pa.value - slide.pipe_Pa) if slide.gas_Pa and slide.pipe_Pa else 0.0
-    off_Pa = hypot(gauges.off_Pa, proven_Pa)
-    if why in ("good", "burnt") and room_Pa < 1.98 * off_Pa:  # a hundredth for its marks
+    # Off by the gauge, by a jet proven by weight and by the hand at the needle: of pressure twice as much as of gas.
+    drop_Pa = slide.gas_Pa.value - slide.pipe_Pa if slide.gas_Pa and slide.pipe_Pa else 0.0
+    off_Pa = hypot(gauges.off_Pa, 2 * PROVEN_OFF * drop_Pa, NEEDLE_PRESSURE_OFF * drop_Pa)
+    if why in ("good", "burnt") and slide.room_Pa < 2 * off_Pa:
         word, case = "note" if lit_by == "guard" else "caution", "narrow"
     if _no_width(slide, gauges):
         word, case = "caution" if lit_by == "guard" else "stop", "no_width"

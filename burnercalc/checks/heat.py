@@ -10,7 +10,8 @@ from ..parts.chamber import Chamber
 from ..parts.face import Face
 from ..parts.fired_heat_up import FiredHeatUp
 from ..parts.firing import Firing
-from ..parts.flame import MIXTURE_SLIP, Flame
+from ..parts.flame import Flame
+from ..parts.hand import MIXTURE_SLIP
 from ..parts.hot_lining import HotLining
 from ..parts.hot_run import HotRun
 from ..parts.lighting_try import LightingTry

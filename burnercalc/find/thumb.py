@@ -8,7 +8,8 @@ from collections.abc import Iterable
 from math import pi, sqrt
 
 from ..design import parse_setting
-from ..parts.tries import EASY_LINE_PA, KEEP_OFF, OFF, WIDE, careful_lift_m_s
+from ..parts.hand import MIXTURE_SLIP
+from ..parts.tries import EASY_LINE_PA, KEEP_OFF, WIDE, careful_lift_m_s
 from ..physics.combustion import mixture_flow_m3_s
 from ..settings import BY_KEY
 from ..units import parse_quantity
@@ -32,7 +33,7 @@ def too_weak_to_light(a: Asked) -> float:
     for diameter_m in _diameters_m(a):
         area_m2 = _ports(a, diameter_m) * pi / 4 * diameter_m**2
         for ratio in RICH:
-            lift_m_s = careful_lift_m_s(gas, shop, ratio, diameter_m, a.start.block_thickness, OFF)
+            lift_m_s = careful_lift_m_s(gas, shop, ratio, diameter_m, a.start.block_thickness, MIXTURE_SLIP)
             energy_J_m3 = firing.rate_W / mixture_flow_m3_s(gas.composition, ratio, firing.rate_W)
             holds_W = max(holds_W, (lift_m_s or 0.0) * area_m2 * energy_J_m3)
     return max(0.0, 1 - holds_W / least_W)

@@ -7,7 +7,7 @@ from ..physics import blower as physics
 from ..physics import losses, pipes
 from ..physics.blower import CURVE_DENSITY_KG_M3, OperatingPoint, Parabola, Points
 from .firing import Firing
-from .flame import MIXTURE_SLIP
+from .hand import MIXTURE_SLIP
 from .resistance import Resistance
 from .shop import Shop
 

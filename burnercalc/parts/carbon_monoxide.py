@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from ..physics import combustion, ventilation
 from ..physics.band import Band, about
 from .firing import Firing
-from .flame import MIXTURE_SLIP, Flame, flue_gas
+from .flame import Flame, flue_gas
 from .gas import Gas
+from .hand import MIXTURE_SLIP
 from .hot_run import HotRun
 from .reached import Reached
 from .shop import Shop

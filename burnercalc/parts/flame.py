@@ -7,9 +7,8 @@ from ..physics.band import Band
 from ..physics.combustion import FlueGas
 from ..physics.equilibrium import EquilibriumError
 from .gas import Gas
+from .hand import MIXTURE_SLIP
 from .shop import Shop
-
-MIXTURE_SLIP = 0.03  # either way in equivalence ratio: no hand, valve or blower holds it better; common practice
 
 
 @dataclass(frozen=True)

@@ -8,12 +8,12 @@ from ..constants import INH2O_PA
 from ..making import train as making
 from ..physics.band import Band
 from .gas import Gas
+from .hand import NEEDLE_PRESSURE_OFF
 from .jet import Jet
 from .lighting import Lighting
 
 # Common practice.
 GAUGE_OFF = 0.02  # of a gauge's scale
-NEAR_MARK = 0.02  # of a pressure, a hundredth of its gas: no nearer than a mark is set by hand
 LOW_SHOWN = 0.25  # of a gauge's scale, from which it shows well enough: the larger low fire, the small one lighting
 LOW_ROOM = 10 / 9  # so that the small one does, low fire may stand as high as nine tenths of its scale
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
@@ -41,7 +41,7 @@ class Gauges:
         """As the gauge that reads it shows it: at its nearest mark, half way between two where that is too far off."""
         mark_Pa = self.mark_Pa if gas_Pa <= self.lit_by_Pa else self.jet_mark_Pa
         at_mark_Pa = max(round(gas_Pa / mark_Pa), 1) * mark_Pa
-        if abs(at_mark_Pa - gas_Pa) <= NEAR_MARK * gas_Pa:
+        if abs(at_mark_Pa - gas_Pa) <= NEEDLE_PRESSURE_OFF * gas_Pa:
             return at_mark_Pa
         return max(round(2 * gas_Pa / mark_Pa), 1) * mark_Pa / 2
 

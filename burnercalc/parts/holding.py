@@ -10,8 +10,8 @@ from ..physics.block_fin import HotPort
 from ..physics.burning_velocity import PHI_RANGE, burning_velocity_m_s, burning_velocity_over_temp
 from .face import Face
 from .firing import Firing
-from .flame import MIXTURE_SLIP
 from .gas import Gas
+from .hand import MIXTURE_SLIP
 from .hot_block import HotBlock
 from .mixture import Mixture
 from .shares import Shares

@@ -9,8 +9,8 @@ from ..physics.blower import Parabola, Points
 from ..physics.port_stream import StreamProperties, stream_exit_temp_K
 from ..physics.root import rising_root
 from .blower import Blower
-from .flame import MIXTURE_SLIP
 from .gas import Gas
+from .hand import MIXTURE_SLIP
 from .hot_block import HotBlock
 from .jet import Jet
 from .mixture import Mixture

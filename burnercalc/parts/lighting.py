@@ -10,8 +10,9 @@ from .back_pressure import BackPressure
 from .burnt_gas import BurntGas
 from .fired_heat_up import FiredHeatUp
 from .firing import Firing
-from .flame import MIXTURE_SLIP, hottest_flue
+from .flame import hottest_flue
 from .gas import Gas
+from .hand import MIXTURE_SLIP
 from .holding import Holding
 from .jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
 from .lighting_try import LightingTry

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from ..physics import ventilation
 from ..physics.band import Band, about
 from .fired_heat_up import FiredHeatUp
-from .flame import MIXTURE_SLIP, flue_gas, hottest_flue
+from .flame import flue_gas, hottest_flue
 from .gas import Gas
+from .hand import MIXTURE_SLIP
 from .lighting import DOORS_M3_S, HOOD_M3_S, WAITS, Lighting, fresh_m3_s, waits
 from .lighting_slide import LightingSlide
 from .shop import Shop

@@ -14,6 +14,7 @@ from ..physics.drills import Drill
 from .blower import Blower
 from .gas import Gas
 from .gauges import Gauges
+from .hand import NEEDLE_OFF
 from .lighting import Lighting
 from .resistance import Resistance
 from .tries import TORCH_LIFT, Tries
@@ -42,8 +43,9 @@ class LightingSlide:
     runs back into a lip that glows where it can wait there. All as the gauge shows them; the one to light at as it was
     asked for, but no nearer to the ends than jet, gauge and mark are off; else so far from the lean end alone, or in
     the middle. `any_jet`: whether it is between them whatever the jet's coefficient is; `poor_jet`: whether the jet of
-    the least does not lead beyond the lean one. `jet_gas_Pa`: what passes the gas to light with through a jet of the
-    most, as set, and of the least.
+    the least does not lead beyond the lean one. `room_Pa`: between the ends before the gauge's marks narrow them, so
+    that no verdict goes by where a mark happens to lie. `jet_gas_Pa`: what passes the gas to light with through a jet
+    of the most, as set, and of the least.
     `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe,
     `tap_Pa`: at its tap.
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
@@ -63,6 +65,7 @@ class LightingSlide:
     gas_Pa: Band | None
     any_jet: bool
     poor_jet: bool
+    room_Pa: float
     jet_gas_Pa: Band | None
     pipe_Pa: float | None
     tap_Pa: float | None
@@ -84,6 +87,7 @@ UNLIT = LightingSlide(
     None,
     False,
     False,
+    0.0,
     None,
     None,
     None,
@@ -210,8 +214,8 @@ class Along:
         return self.flame.tries.at(ratio, 0.0).tap_Pa(self.rate_W(ratio))
 
     def gas_off(self, ratio: float, off_Pa: float) -> float:
-        """Share of the gas that a gauge misses: half that of its pressure's drop."""
-        return off_Pa / (2 * (self.gas_Pa(ratio) - self.pipe_Pa(ratio)))
+        """Share of the gas that a gauge misses, half that of its pressure's drop, and the hand at the needle."""
+        return hypot(off_Pa / (2 * (self.gas_Pa(ratio) - self.pipe_Pa(ratio))), NEEDLE_OFF)
 
     def jets_Pa(self, ratio: float) -> Band:
         """Pressures that pass the same gas through a jet of the most, as set, and of the least."""
@@ -314,6 +318,7 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
             made,
             any_jet=any_jet[0] <= ratios.value <= any_jet[1],
             poor_jet=any_jet[0] <= ratios.value,
+            room_Pa=high_Pa - low_Pa,
             advice=lighting.advice,
         )
 
@@ -342,6 +347,7 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         gas_Pa=gas_Pa,
         any_jet=False,
         poor_jet=False,
+        room_Pa=0.0,
         jet_gas_Pa=None,
         pipe_Pa=None,
         tap_Pa=None,

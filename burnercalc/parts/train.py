@@ -12,9 +12,9 @@ from ..physics import flame_limits, pipes
 from .blower import Blower
 from .cylinders import Cylinders
 from .firing import Firing
-from .flame import MIXTURE_SLIP
 from .gas import Gas
 from .gauges import Gauges
+from .hand import MIXTURE_SLIP
 from .house import House
 from .jet import Jet
 from .legs import Legs

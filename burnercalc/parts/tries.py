@@ -13,6 +13,7 @@ from .blower import Blower
 from .face import Face
 from .firing import Firing
 from .gas import Gas
+from .hand import MIXTURE_SLIP
 from .holding import port_flame
 from .hot_block import HotBlock
 from .jet import Jet
@@ -34,7 +35,6 @@ LEAST_NEEDLE_PA = 0.2 * PSI_PA  # below it gas of a cylinder is hard to set by t
 EASY_LINE_PA = 0.3 * INH2O_PA  # the same of gas from a line, by a sloping gauge,
 LEAST_LINE_PA = 0.2 * INH2O_PA  # with more care: ten marks of it, and 5 % of the gas for one,
 LINE_OVER_MIXTURE = 2.0  # and of it over the pressure in the mix pipe
-OFF = 0.03  # of the ratio: how near gas and damper are set
 TORCH = 0.6  # lift over flashback from which a torch held to the face keeps low fire lit,
 TORCH_LIFT = 1.5  # unless low fire is more than so many times the lift, or below flashback
 # Flames side by side hold so many times what one alone does, set-back ports and a warm face more. Nobody has measured
@@ -60,7 +60,7 @@ class Tries:
     blower: Blower
     resistance: Resistance
 
-    def at(self, ratio, off=OFF, fine=False):
+    def at(self, ratio, off=MIXTURE_SLIP, fine=False):
         """`off`: how near the ratio is set; `fine`: a line's gas set with more care than most take."""
         return self._at(ratio, off, fine)
 
