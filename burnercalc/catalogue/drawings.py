@@ -343,8 +343,8 @@ DRAWINGS = (
             "cock_low": "The small gauge's cock: open to light, shut before LOW (it ends at {scale:gas_pressure}).",
             "cock_straight": "The small gauge's cock: open to light, shut before more than {scale:gas_pressure}.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
-            "mark, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first hiss at "
-            "most: gas off.",
+            "mark, RESET, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first "
+            "hiss at most: gas off.",
             "keeper.hand": "A lit torch on a long stem at the ports",
             "keeper.stand": "A lit torch on a stand at the ports",
             "keeper.guard": "The pilot lit at the ports, its guard on,",

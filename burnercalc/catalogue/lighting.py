@@ -591,8 +591,8 @@ CHECKS += (
             "than when it is lit. The rate is {margin:.2f} times that at which a flame runs back into a "
             "lip that glows, or more.",
             "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
-            "lip that glows; that is as near as a hand sets it. Turned down to it with the walls just "
-            "glowing, it may run back.",
+            "lip that glows; a hand needs {close:.2f} times, as when it is lit. Turned down to it hot, "
+            "it may run back.",
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: on the way the "
             "flame lifts or runs back, gas first or air first, in up to 12 steps. Set low fire nearer to the lighting "
             "rate, or use larger ports.",
@@ -670,6 +670,7 @@ WORDS = {
     "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s."
     "{tap}",
     "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, else no gas.",
+    "tap.none": " Mix pipe's tap shows too little to read: a hand feels air from every port, else no gas.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
@@ -683,15 +684,15 @@ WORDS = {
     "torch.source": "NFPA 86, from memory; by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
-    "fire": "torch",
-    "fire.guard": "pilot",
     "read.gauge": "",
     "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
     "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
-    "{pipe:tap 2} at the mix pipe's tap. First time: needle a little open, {fire} at the ports, snap the cock "
-    "open. Not all alight in {hiss:.0f} s: off, purge, a little further, never beyond {gas_most:gas_pressure}{jets}. "
-    "{meter}Mark the valve. PROVED: ......",
+    "{pipe:tap 2} at the mix pipe's tap. {holds}First time, each try from Purge on: needle a little open, then as the "
+    "next row. Not all alight in {hiss:.0f} s: gas off, needle a little further, never beyond "
+    "{gas_most:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
+    "holds": "The regulator stays as for HIGH: it holds steady from {regulator:gas_pressure} on, the needle from "
+    "{needle:gas_pressure}. ",
     "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s. ",
     "jets.sure": "; all alight: to the pressure",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
@@ -720,23 +721,23 @@ WORDS = {
     "flows. A pilot with a flame guard does.",
     "set.source": "limits of the flame; common practice",
     "trial.when": "First {hiss:.0f} s",
-    "trial.do": "{reset}Hand on the cock. The mixture takes {arrives:.1f} s to the face: not alight {hiss:.0f} s after "
-    "the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills {let_in:percent 0} of the cold "
-    "chamber.",
-    "trial.do.late": "Torch AT the ports before gas, hand on the cock, all aside. {reset}Gas takes {arrives:.1f} s to "
-    "it: the moment it does not take, gas off. No hand is quick enough to light it late: {hiss:.0f} s, and "
-    "{hand:.0f} s for the hand, fill {let_in:percent 0} of the chamber.",
-    "trial.do.late_guard": "Pilot AT the ports before gas, hand on the cock, all aside. {reset}Gas takes "
-    "{arrives:.1f} s to it: the moment it does not take, gas off. No hand is quick enough to light it late: "
-    "{hiss:.0f} s, and {hand:.0f} s for the hand, fill {let_in:percent 0} of the chamber.",
-    "reset.hand": "RESET held till the guard sees the flame. ",
-    "reset.guard": "RESET: the guard sees the pilot. ",
+    "trial.do": "{reset}Snap the cock open, hand on it. The mixture takes {arrives:.1f} s to the face: not alight "
+    "{hiss:.0f} s after the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills "
+    "{let_in:percent 0} of the cold chamber.",
+    "trial.do.late": "Torch AT the ports before gas, all aside. {reset}Snap the cock open, hand on it. Gas takes "
+    "{arrives:.1f} s to the torch: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
+    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber.",
+    "trial.do.late_guard": "Pilot AT the ports before gas, all aside. {reset}Snap the cock open, hand on it. Gas takes "
+    "{arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
+    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber.",
+    "reset.hand": "RESET first, held till the guard sees the flame. ",
+    "reset.guard": "RESET first: the guard sees the pilot. ",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "
-    "when the face is black. {sniff}Three times: find out why.",
+    "when the face is black. {sniff}Three times at one setting: find out why.",
     "out.do.several": "Its gas off at once. Only if none burns: blower on, dampers at HIGH, door open, purge again for "
-    "{purge:time 2}; hot, light only when the face is black. {sniff}Three times: find out why.",
+    "{purge:time 2}; hot, light only when the face is black. {sniff}Three times at one setting: find out why.",
     "sniff.low": "Sniff low: this gas sinks. ",
     "sniff.high": "Sniff high: this gas rises. ",
     "sniff.both": "Sniff low and high: this gas is as heavy as air. ",
@@ -782,6 +783,8 @@ WORDS = {
     "before: cold, it lifts.",
     "then.do.straight": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up to "
     "high fire, and not before the walls glow.",
+    "then.do.straight_cool": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up "
+    "to high fire.",
     "step": "{cock}{gas:gas_pressure}, {damper}; ",
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.source": "limits of the flame",
@@ -816,6 +819,7 @@ WORDS = {
     "attend.when": "While it burns",
     "attend.do": "A hand near the cock, or a flame guard, till the walls are above {relights:temperature}; nobody "
     "leaves it later either.",
+    "attend.do.cool": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",
     "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86, from memory",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "

@@ -30,7 +30,7 @@ from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.shop import Shop
-from ..parts.tries import EASY_LINE_PA
+from ..parts.tries import CLOSE, EASY_LINE_PA
 from ..parts.turning import Turning
 from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict
 
@@ -309,6 +309,7 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
         case="as_lit" if as_lit else (case, *up),
         cures=() if worst is None else (*nearer, *(FASTER if case == "low" else STRONGER)),
         margin=turn.margin,
+        close=CLOSE,
         least=min(one.least_ratio for one in (to_low, to_high)) if worst is None else turn.least_ratio,
         most=max(one.most_ratio for one in (to_low, to_high)) if worst is None else turn.most_ratio,
         low=firing.low_W,

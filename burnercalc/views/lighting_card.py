@@ -16,6 +16,7 @@ from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.lighting_try import RELIGHTS_K
+from ..parts.tries import LEAST_NEEDLE_PA, LEAST_REGULATOR_PA
 from ..parts.turning import Turning
 from .view import Say
 
@@ -80,12 +81,12 @@ def lighting_card_table(
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "meter": _metered(lighting_meter, say),
-        "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else "",
+        "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),
+        "holds": say("holds", regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA) if gas.liquid else "",
         **_figures_of_card(card),
         **_figures_of_air(air),
         "burnt": _burnt(burnt_gas, say),
         "cock_open": say("cock_open") if gauges.small else "",
-        "fire": say("fire.guard" if lit_by == "guard" else "fire"),
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
         "read": say("read.gauge" if gas.liquid else "read.tube"),
         "sniff": say(f"sniff.{where}"),
@@ -116,7 +117,8 @@ def lighting_card_table(
         "out": "several" if burner_count > 1 else "",
         "lit": cool or ("dim" if dim else way),
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
-        **({"then": "straight"} if turning.straight else {}),
+        **({"then": "straight" if lighting.glows else "straight_cool"} if turning.straight else {}),
+        "attend": "" if lighting.glows else "cool",
         **({"high": "cool"} if turning.held_W is not None else {}),
         **({"high": "same"} if firing.low_W >= firing.rate_W and to_low else {}),
         "several": "one" if blower.burners > 1 else "",
