@@ -974,6 +974,20 @@ def test_where_find_says_none_good_finds_none_of_the_same_shop(pins, blower):
         assert {"jet_drill", "gas_pressure"} <= set(least.mine)
 
 
+@pytest.mark.parametrize(
+    "regulator, least, most", [("0.5 to 4 bar", 0.5, 0.55), ("0.5 bar", 0.49, 0.55), ("0 to 4 bar", 0.3, 0.4)]
+)
+def test_a_jet_too_large_for_the_fire_that_is_needed_gets_a_larger_fire(regulator, least, most):
+    """A regulator that goes no lower than 0.5 bar gives more than is needed through 1.2 mm: "nothing fits for jet"."""
+    start = Design.from_texts({"units": "mm", "sizes": "mm"})
+    space = Space(start, read_have(f"drill: 1.2 mm\nregulator: {regulator}\ncylinder: 18 kg", "mm"))
+    fires = [dict(one.texts) for one in space.menu(space.root)]
+    fire = [each for each in fires if each["burner_count"] == "1"][-1 if regulator == "0.5 bar" else 0]
+    result = solve(start.changed({**fire, "jet_drill": "1.2 mm"}))
+    assert result["firing_rate_gross"] >= result["firing_rate_needed"]
+    assert least * 1e5 <= result["jet_gas_pressure"] <= most * 1e5
+
+
 def test_a_regulator_that_can_be_turned_is_a_purchase_too():
     """Pressures that a fixed regulator has not cured the jet, and nothing was said to open it."""
     text = (

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 from math import ceil, floor, inf, pi, sqrt
+from types import SimpleNamespace
 from typing import Any
 
 from ..burner import Burner
@@ -19,6 +20,7 @@ from ..making.mould import BASE_MARGIN_M
 from ..making.stock import Board, board, boards, tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
+from ..parts.jet import TURN
 from ..parts.lit_length import SPREAD, run_m
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
@@ -54,6 +56,14 @@ RATES = {"in": (1.0, "kBtu/h"), "mm": (0.5, "kW")}
 REGULATED, OF_LINE = {"in": (0.1, "psi"), "mm": (0.01, "bar")}, {"in": (0.1, "inH2O"), "mm": (0.5, "mbar")}
 # Moves between the sizes of the menus: of rate and low fire in percent, holes of a baffle, half inches or centimetres.
 RATE_STEPS, LOW_STEPS, HOLE_STEPS, LENGTH_STEPS = (-8, 8, -4, 4, -1, 1), (-5, 5), (-5, 5, -10, 10), (-2, 2, -1, 1)
+REGULATOR_PA = (249.0, 413_000.0)  # what the setting takes
+# Of a burner of which only the fire is chosen: nothing holds the gas back behind its jet.
+NOT_BUILT: dict[str, Any] = {
+    "low_fire": 1.0,
+    "firing": SimpleNamespace(rate_W=1.0),
+    "stream": SimpleNamespace(mixture_m3_s=0.0),
+    "resistance": SimpleNamespace(total_Pa=0.0, pressure_Pa=lambda flow_m3_s: 0.0),
+}
 ADJUSTABLE = "an adjustable regulator"
 FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
 LIPS_TAKE = 0.5  # of the width at most, both together, where they are wider than they must be
@@ -118,9 +128,40 @@ def fire_options(a: Asked) -> Iterable[Option]:
     held = not a.have.mine.keys().isdisjoint(("burner_count", "batch_size"))
     for count in (asked,) if held else range(1, MOST_BURNERS + 1):
         made = max(count, batch) if count == asked else count * ceil(batch / asked)  # for as many chambers
-        for spare in SPARE_FIRE:
-            texts = {"burner_count": str(count), "firing_rate": _rate(spare * need.needed_W / count, a.system)}
+        for rate_W in _of_jets(a, [spare * need.needed_W / count for spare in SPARE_FIRE]):
+            texts = {"burner_count": str(count), "firing_rate": _rate(rate_W, a.system)}
             yield option({**texts, "batch_size": str(made)})
+
+
+def _of_jets(a: Asked, rates_W: list[float]) -> list[float]:
+    """Fires of which a jet at hand gives some at a pressure at hand; else the least above them that one gives: beside
+    them, where regulators cannot be turned and what is off by a little still burns."""
+    drills, regulators, liquid = a.have.of("drill"), a.have.of("regulator"), a.burner.part("gas").liquid
+    of_line = bool(a.have.of("line")) and not (liquid and (a.have.of("cylinder") or a.have.may_buy("cylinder")))
+    if not drills or a.have.may_buy("drill", "regulator") or of_line or not (liquid or regulators):
+        return rates_W
+    step, unit = REGULATED[a.system]
+    step_Pa = step * parse_quantity(f"1 {unit}", "gas_pressure", "gas_pressure")
+    bands_Pa = [_band_Pa(piece, step_Pa) for piece in regulators] or [(REGULATOR_PA[0] + step_Pa, REGULATOR_PA[1])]
+    given_W: list[float] = []
+    for piece in drills:
+        jet = a.burner.call(PARTS["jet"], **NOT_BUILT, gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])
+        for low_Pa, high_Pa in bands_Pa:
+            low_W, high_W = (jet.rate_through_W(jet.drill.diameter_m, each_Pa) for each_Pa in (low_Pa, high_Pa))
+            if any(low_W <= rate_W <= high_W for rate_W in rates_W):
+                return rates_W
+            given_W.append(low_W)
+    more_W = sorted(rate_W for rate_W in given_W if rate_W > max(rates_W))[:1]
+    return rates_W + more_W if a.have.fixed_pressure else more_W or rates_W
+
+
+def _band_Pa(piece: Piece, step_Pa: float) -> tuple[float, float]:
+    """Between which pressures a jet is at home on a regulator; one that cannot be turned is told as its jet asks for,
+    near enough."""
+    if piece.texts:
+        set_Pa = parse_quantity(piece.texts["gas_pressure"], "gas_pressure", "gas_pressure")
+        return set_Pa, TURN * set_Pa
+    return piece.figures["low_Pa"] + step_Pa, piece.figures["high_Pa"]
 
 
 def _rate_unit_W(system: str) -> float:
@@ -597,7 +638,7 @@ def _any_pressure(a: Asked, line: str) -> Iterable[Option]:
 
 def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
     if not ranges:
-        return 249.0 <= pressure_Pa <= 413_000.0  # what the setting takes
+        return REGULATOR_PA[0] <= pressure_Pa <= REGULATOR_PA[1]
     return any(low - 1 <= pressure_Pa <= high + 1 for low, high in ranges)
 
 
