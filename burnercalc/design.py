@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from html import escape
 from math import ceil, floor, log10
 from typing import Any, Self
@@ -279,9 +279,16 @@ def _at_odds(before: Texts, after: Texts, was: Mapping[str, Any], now: Mapping[s
     return stays
 
 
-def _circumstances(texts: Texts) -> dict[str, Any]:
+def _circumstances(texts: Texts) -> Mapping[str, Any]:
     """The values that defaults follow."""
-    return read({key: texts[key] for key in ("units", "sizes", "fuel", "fuel_blend") if key in texts})[0]
+    return _read_alone(
+        tuple((key, str(texts[key])) for key in ("units", "sizes", "fuel", "fuel_blend") if key in texts)
+    )
+
+
+@lru_cache(maxsize=64)
+def _read_alone(texts: tuple[tuple[str, str], ...]) -> Mapping[str, Any]:
+    return read(dict(texts))[0]
 
 
 def _elsewhere(setting: Setting, value: Any) -> bool:

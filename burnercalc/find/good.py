@@ -33,6 +33,7 @@ from .faults import Fault, faults_of
 from .graph import parts_of
 from .have import Have
 from .score import how_wrong, margin
+from .space import LATE
 
 MOST_CHANGES, MOST_SOLVES = 8, 1200
 MOST_TIDYING, MOST_TELLING = 150, 150  # to make the changes fewer and smaller, and to say what was tried
@@ -67,6 +68,8 @@ QUESTION = STAYS | {"heat_up_time", "lining", "opening_area", "opening_depth", "
 BLOWER, CYLINDERS = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve"), ("cylinder", "cylinder_count")
 
 CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(parts_of(checks.CHECKS[key])))
+# What rests on no dear part.
+SOON = [key for key in CHEAP_FIRST if not parts_of(checks.CHECKS[key]) & {*LATE}]
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
 REFUSED = 10**6  # ranks behind all that can be built
 
@@ -209,9 +212,8 @@ def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
     for made in (*pairs[:MOST_PAIRS], *islice(mended, MOST_PAIRS), *_together(bench, faults, still)):
         if bench.spent:
             break
-        if not bench.refused(made) and not any(bench.word(made, fault) for fault in faults):
-            if not bench.worse(made, (), 0):
-                return made
+        if bench.good(made):
+            return made
     return ()
 
 
@@ -385,9 +387,9 @@ class _Judged:
             self._seen[key] = (judged.verdict, how_wrong(key, judged.value, judged.limit)) if bad else ("", 0.0)
         return self._seen[key]
 
-    def words(self) -> Iterator[tuple[str, str]]:
+    def words(self, of: Iterable[str] = CHEAP_FIRST) -> Iterator[tuple[str, str]]:
         """(check, caution or stop) of what is not good, what rests on least first."""
-        for key in CHEAP_FIRST:
+        for key in of:
             if word := self.fault(key)[0]:
                 yield key, word
 
@@ -436,11 +438,16 @@ class _Bench:
         """How many checks are worse than without any change."""
         return len(self.worse(changes, ()))
 
-    def worse(self, changes: Changes, than: Changes, most: float = inf) -> list[str]:
+    def good(self, changes: Changes) -> bool:
+        """Whether no check finds fault; what rests on least is asked first, and nothing after the first fault."""
+        found = self._judged(changes)
+        return found is not None and next(found.words(), None) is None
+
+    def worse(self, changes: Changes, than: Changes, most: float = inf, of: Iterable[str] = CHEAP_FIRST) -> list[str]:
         """Checks that are worse than with other changes; one more than `most` at most."""
         found: list[str] = []
         judged = self._judged(changes)
-        for key, word in judged.words() if judged else ():
+        for key, word in judged.words(of) if judged else ():
             if self.word(than, key) not in (word, "stop"):
                 found.append(key)
                 if len(found) > most:
@@ -508,6 +515,8 @@ def _cured(bench: _Bench, changes: Changes, fault: str, still: frozenset[str], c
         made = _with(changes, key, text)
         if key in done or bench.spent or bench.refused(made):
             continue
+        if fault not in SOON and len(bench.worse(made, changes, chain, SOON)) > chain:
+            continue  # whatever the dear ones say
         now = bench.word(made, fault)
         if now in (was, "stop"):
             continue
@@ -529,6 +538,8 @@ def _nearer(bench: _Bench, changes: Changes, fault: str, still: frozenset[str]) 
     for key, text in _moves(bench, changes, fault, still):
         made = _with(changes, key, text)
         if bench.spent or key in dict(changes) or bench.refused(made):
+            continue
+        if fault not in SOON and bench.worse(made, changes, 0, SOON):
             continue
         if bench.wrong(made, fault) < NEARER * far and not bench.worse(made, changes, 0):
             yield made
