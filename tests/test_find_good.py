@@ -251,6 +251,21 @@ def test_a_closed_chamber_is_opened_before_the_changes_run_out():
     assert not {fault.key for fault in found.left} & {"chamber_pressure", "lighting"}
 
 
+@pytest.mark.parametrize(
+    "texts",
+    [
+        {"lining": "blanket_8lb 1 in"},
+        {"lining": "ifb_23 2 1/2 in"},
+        {"lining": "insulating_castable 2 in", "chamber_temperature": "2350 degF", "work_temperature": "2200 degF"},
+    ],
+)
+def test_a_lining_over_its_limit_becomes_one_that_stands_it(texts):
+    """Thicker alone left the stop; a brick is as thick as it is sold."""
+    one = make_good(Design.from_texts(texts))
+    assert [(change.key, change.after) for change in one.changes] == [("lining", "2 1/2 in soft brick 26")]
+    assert not one.left and one.solves < 200
+
+
 def test_the_chamber_stays_as_large_as_it_is():
     """It stands there; with all of the burner mine there is nothing to change, and no other chamber is proposed."""
     design = Design.from_texts({"chamber_length": "8 in", "chamber_width": "4 in", "chamber_height": "4 in"})

@@ -23,6 +23,7 @@ from ..checks.judge import FAULTS
 from ..design import Design, limits, parse_setting
 from ..errors import InputErrors
 from ..link import to_link
+from ..physics.linings import material, material_keys
 from ..physics.pipes import pipe_names
 from ..result import Result
 from ..settings import BY_KEY, Setting
@@ -49,6 +50,8 @@ NEARER = 0.8  # of a fault that is left, from which a move that does not mend it
 STEPS = (1, 2, 4, 8, 16, 32)
 CLOSE_STEPS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 20, 24, 28, 32, 36, 40)
 MOST_PAIRS = 60
+THICKER, MOST_MATERIALS = (1.5, 2.0, 3.0), 4
+BRICKS, BRICK_M = frozenset(key for key in material_keys() if "ifb" in key or "brick" in key), 0.0635  # 2 1/2 in flat
 TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
 # Stands there, or is meant to: a check may say that it is too small or too large, and that is for the smith to settle.
 CHAMBER = frozenset({"chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter"})
@@ -595,11 +598,26 @@ def _others(setting: Setting, value: str, move: str) -> Iterator[str]:
 
 
 def _linings(layers: tuple[tuple[str, float], ...], system: str) -> Iterator[str]:
-    """The same layers, the last one thicker; then another layer of it."""
-    name, thickness_m = layers[-1]
-    for times in (1.5, 2.0, 3.0):
-        made = (*layers[:-1], (name, thickness_m * times))
-        yield ", ".join(f"{layer} {show(thick, 'length', system, exact=True)}" for layer, thick in made)
+    """One layer thicker, the last first; then one of a material that stands more heat; then such a one put first."""
+    made = []
+    for at, (name, thickness_m) in reversed([*enumerate(layers)]):
+        made += [(*layers[:at], (name, thickness_m * times), *layers[at + 1 :]) for times in THICKER]
+    for at, (name, thickness_m) in enumerate(layers):
+        made += [(*layers[:at], (other, _thick_m(other, thickness_m)), *layers[at + 1 :]) for other in _standing(name)]
+    made += [((other, _thick_m(other, 0.0)), *layers) for other in _standing(layers[0][0]) if other in BRICKS]
+    for each in made:
+        yield ", ".join(f"{name} {show(thick, 'length', system, exact=True)}" for name, thick in each)
+
+
+def _standing(name: str) -> list[str]:
+    """A few materials that stand more than one, what stands least first."""
+    above = [one for one in map(material, material_keys()) if one.limit_K > material(name).limit_K]
+    return [one.key for one in sorted(above, key=lambda one: one.limit_K)[:MOST_MATERIALS]]
+
+
+def _thick_m(name: str, thickness_m: float) -> float:
+    """As thick as before, a brick no thinner than it is sold."""
+    return max(thickness_m, BRICK_M) if name in BRICKS else thickness_m
 
 
 def _stepped(setting: Setting, value: float, steps: int, system: str) -> str | None:
