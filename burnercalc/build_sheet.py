@@ -592,7 +592,7 @@ def fires(result):
     if never_lit(result):
         return [(name, "do not light" if name == "Light" else "-", "-", "-") for name in ("Light", "Low", "High")]
     fires, reader = result.part("fires"), result.design.reader
-    gas = "pressure" if result.part("gas").liquid is None else "gas_pressure"
+    gas = "line_pressure" if result.part("gas").liquid is None else "gas_pressure"
     told = (
         ("Light", fires.light, "lighting_mark" if result["lighting_rate"] else "damper_mark_low", ""),
         ("Low", fires.low, "damper_mark_low", "do not turn down"),

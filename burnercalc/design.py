@@ -212,7 +212,7 @@ class Design:
         dimension = as_shown(setting, self._values).dimension
         if dimension in ("temperature", "money"):  # what was set is said as it was set
             return units.show(self._values[key], "price" if dimension == "money" else dimension, self.reader, 4)
-        return units.show(self._values[key], "bore" if key in DRILLED else dimension, self.reader)
+        return units.show(self._values[key], "bore" if key in DRILLED else dimension, self.reader, units.FIGURES)
 
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:

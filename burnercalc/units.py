@@ -41,10 +41,12 @@ DIMENSIONS = {
     "rough_temperature": ("K", "degF", "degC"),  # common practice or a guess: 300 degF is no 149 degC
     "pressure": ("Pa", "inH2O", "mbar"),
     "gas_pressure": ("Pa", "psi", "bar"),
+    "line_pressure": ("Pa", "inH2O", "mbar"),  # of gas on a house line, told to the half mark that its gauge shows
     "density": ("kg/m3", "lb/ft3", "kg/m3"),
     "rate": ("1/s", "1/s", "1/s"),
     "angle": ("deg", "deg", "deg"),
     "ratio": ("1", "", ""),
+    "mixture": ("1", "", ""),  # lean below 1, rich above
     "fraction": ("1", "%", "%"),
     "gas_share": ("1", "%", "%"),  # of a mixture by volume; traces are said in ppm
     "count": ("1", "", ""),
@@ -501,20 +503,25 @@ LEAST_BAR_PA = 1e5  # less is read in mbar, as air and mixture beside it are
 LEAST_MASS_KG = 0.1  # less is said in grams or ounces
 
 
+FIGURES = 3  # significant ones that a number is told with
+# Of these two are known, or read on what measures them; none is told coarser than so much of its unit: an inch of
+# water to a tenth, a share to a whole percent, a mixture to a hundredth.
+ROUGHLY = {"pressure": 0.1, "fraction": 1.0, "ratio": 1.0, "mixture": 0.01}
+
 TAPED = ("length", "bore")  # read on a tape
 ROUGH = (10, 5, 1)  # degrees that a rough temperature is rounded to; finer below 100, or where two would read alike
 
 
 def show(
-    value: float | str | None, dimension: str, units: str, digits: int = 3, exact: bool = False, finer: int = 0
+    value: float | str | None, dimension: str, units: str, digits: int = 0, exact: bool = False, finer: int = 0
 ) -> str:
     """An SI number as a person reads it, with its unit: 0.0079375 m -> `5/16 in`, 29307 W -> `100 kBtu/h`.
 
     Lengths in inches are given as tape fractions of 1/64 when exact, or to 1/32 otherwise (1/64 below 1/8 in); times
     under a minute in seconds, under an hour in minutes, from three days on in days; traces of gas in ppm; gas below
-    1 bar in mbar; masses below 0.1 kg in g or oz; money from 10 on whole. `exact` keeps the unit, and what a tape
-    cannot show as a decimal, so that the text can be read back without loss. `finer` gives so many digits more than
-    usual; of inches first 1/64, then decimals.
+    1 bar in mbar; masses below 0.1 kg in g or oz; money from 10 on whole. `digits`: significant ones, 0 as many as such
+    a quantity has. `exact` keeps the unit, and what a tape cannot show as a decimal, so that the text can be read back
+    without loss. `finer` gives so many digits more than usual; of inches first 1/64, then decimals.
     """
     if value is None:
         return "none"
@@ -526,8 +533,9 @@ def show(
         dimension = SOLD[dimension]
         units = seller_of(units, (value, dimension))
     unit = shown_unit(dimension, units)
+    known = digits or FIGURES
     if dimension == "gas_share" and 0 < value < 5e-3 and not exact:
-        return f"{significant(1e6 * value, digits + finer)} ppm"
+        return f"{significant(1e6 * value, known + finer)} ppm"
     if dimension == "time" and not exact:
         unit = "s" if 0 < value < 60 else "min" if value < 3600 else unit if value < 3 * 86400 else "day"
     if unit == "bar" and 0 < abs(value) < LEAST_BAR_PA and not exact:
@@ -546,7 +554,7 @@ def show(
         text = f"{number:.{(2 if abs(number) < 10 else 1) + finer}f}"
         text = text.rstrip("0").rstrip(".")
     elif dimension == "temperature":
-        text = significant(number, digits + finer) if abs(number) >= 1000 else f"{number:.{finer}f}"
+        text = significant(number, known + finer) if abs(number) >= 1000 else f"{number:.{finer}f}"
     elif dimension == "rough_temperature":
         step = ROUGH[min(finer + (abs(number) < 100), 2)]
         text = f"{step * round(number / step)}"
@@ -554,13 +562,22 @@ def show(
         figure = f"{number:.{finer}f}" if dimension == "money" and abs(number) >= 10 else f"{number:.{2 + finer}f}"
         text = priced(figure, units)
     else:
-        text = significant(number, (2 if unit == "day" else digits) + finer)
+        digits = 2 if unit == "day" else digits
+        text = significant(number, digits + finer) if digits else roughly(number, dimension, finer)
         if "." in text and abs(float(text) - number) <= 1e-9 * abs(number):  # 2.50 that is 2.5 and no more
             text = text.rstrip("0").rstrip(".")
     if exact:
         return f"{text} {unit}".strip()
     unit = "days" if unit == "day" and text != "1" else readable(unit)
     return f"{text}{unit}" if unit == "°" else f"{text} {unit}".strip()
+
+
+def roughly(number: float, dimension: str, finer: int = 0) -> str:
+    """A number with the digits that are known of such a quantity, and so many more."""
+    step = ROUGHLY.get(dimension, 0) / 10**finer
+    if not step or not isfinite(number) or abs(number) < 9.95 * step:
+        return significant(number, (2 if step else FIGURES) + finer)
+    return significant(step * round(number / step), min(floor(log10(round(abs(number) / step))) + 1, FIGURES + finer))
 
 
 def _off_tape(inches: float, finer: int) -> str:

@@ -37,5 +37,5 @@ def judged(key, r: Result | None = None, **given):
         return None
     declared = catalogue.CHECKS[key]
     measure = (r.design.units, lambda: r.part("gas").liquid is None)
-    text = " ".join(written(declared.cases[case], found.slots, *measure) for case in found.cases)
+    text = " ".join(written(declared.cases[case], found.slots, *measure, apart=True) for case in found.cases)
     return found.verdict, found.value, found.limit, text, declared.cures if found.cures is None else found.cures

@@ -105,7 +105,7 @@ def test_chart_of_blower_and_burner():
     assert high_Pa == r["mixture_pressure"]
     assert low_Pa == pytest.approx(r.part("resistance").pressure_Pa(0.4 * r.part("stream").mixture_m3_s))
     assert plot.mark == (r["blower_flow"], r["blower_pressure"])
-    assert chart.sentence == "Blower and burner meet at 37.6 cfm and 2.47 in H₂O; high fire needs 15.8 cfm."
+    assert chart.sentence == "Blower and burner meet at 37.6 cfm and 2.5 in H₂O; high fire needs 15.8 cfm."
 
 
 def test_chart_of_a_blower_that_is_too_small():
@@ -124,7 +124,7 @@ OTHER = (
     ("ports_per_row", "raise"),
     ("firing_rate", "lower"),
 )
-ASKS = "High fire asks for 15.8 cfm of air at 0.467 in H₂O; the blower has 3.79 in H₂O there"
+ASKS = "High fire asks for 15.8 cfm of air at 0.47 in H₂O; the blower has 3.8 in H₂O there"
 
 
 @pytest.mark.parametrize(
@@ -171,7 +171,7 @@ def test_the_curve_may_end_before_high_fire():
         assert verdict == "stop" and ("the blower's curve ends at 15.8 cfm: take a larger" in text) == ends
     short = solved(blower_free_flow="10 cfm").checks["blower"]
     assert short.text == (
-        "The burner asks for 15.8 cfm of air at 0.467 in H₂O; the blower's curve ends at 10 cfm: take a larger blower, "
+        "The burner asks for 15.8 cfm of air at 0.47 in H₂O; the blower's curve ends at 10 cfm: take a larger blower, "
         "or less fire."
     )
     # More pressure and larger ports were offered: the curve ends where it did.

@@ -183,10 +183,10 @@ def test_jet_of_the_inlet(ratio, baffled, verdict, text):
 @pytest.mark.parametrize(
     "share, said, verdict",
     [
-        (0.5, "0.201 in H₂O, 0.5", "good"),
-        (0.51, "0.205 in H₂O, 0.51", "caution"),
-        (2.0, "0.803 in H₂O, 2", "caution"),
-        (2.01, "0.807 in H₂O, 2.0", "stop"),
+        (0.5, "0.20 in H₂O, 0.5", "good"),
+        (0.51, "0.20 in H₂O, 0.51", "caution"),
+        (2.0, "0.80 in H₂O, 2", "caution"),
+        (2.01, "0.81 in H₂O, 2.0", "stop"),
     ],
 )
 def test_jets_of_the_baffle(share, said, verdict):

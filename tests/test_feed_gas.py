@@ -152,7 +152,7 @@ def test_pressures_of_the_default_jet_by_hand():
     hole = 0.0635 * INCH
     assert r["jet"] == "#52" and r["jet_regime"] == "not choked"
     assert r["jet_firing_rate"] == pytest.approx(nozzle_W(hole, 5 * PSI, r["mixture_pressure"]), rel=2e-3)
-    assert nozzle_W(hole, r["jet_gas_pressure"], r["mixture_pressure"]) == pytest.approx(100 * KBTU_H, rel=2e-3)
+    assert nozzle_W(hole, r.part("jet").high_Pa, r["mixture_pressure"]) == pytest.approx(100 * KBTU_H, rel=2e-3)
     low_Pa = r.part("resistance").pressure_Pa(0.4 * r.part("stream").mixture_m3_s)
     assert nozzle_W(hole, r.part("jet").low_Pa, low_Pa) == pytest.approx(40 * KBTU_H, rel=2e-3)
     # Told as its gauge of 3 psi shows it, to half a mark of 0.05 psi; so have it the card and the train's gauge.
@@ -265,7 +265,8 @@ def test_drills_of_the_table_by_hand():
         if name == "#52":  # the one that is taken: as gauge and lighting card have it, 4.83 psi worked out
             assert gauge == pytest.approx(4.8 * PSI)
             assert any("4.8 psi" in row[1] for row in r.tables["lighting_card"].rows)
-            gauge = r["jet_gas_pressure"]
+            assert gauge == r["jet_gas_pressure"]
+            gauge = r.part("jet").high_Pa
         assert nozzle_W(hole, gauge, r["mixture_pressure"]) == pytest.approx(100 * KBTU_H, rel=2e-3)
 
 
@@ -274,8 +275,8 @@ def test_chart_of_the_jet():
     chart, rows = r.charts["jet_card"], r.tables["regulator_card"].rows
     assert chart.plot.series == {"rate": (tuple(row[0] for row in rows), tuple(row[1] for row in rows))}
     assert chart.plot.x == (0, rows[-1][0]) and chart.plot.y == (0, pytest.approx(1.1 * rows[-1][1]))
-    assert chart.plot.mark == (r["jet_gas_pressure"], r["firing_rate_gross"])
-    assert chart.sentence == "The jet gives the firing rate at 4.83 psi."
+    assert chart.plot.mark == (r.part("jet").high_Pa, r["firing_rate_gross"])
+    assert chart.sentence == "The jet gives the firing rate at 4.8 psi."  # as gauge, card and answer have it
 
 
 def test_without_a_jet_the_chart_is_empty():

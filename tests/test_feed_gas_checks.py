@@ -38,7 +38,7 @@ def gas_pressure(texts, mixture_Pa=100.0, hole_m=1e-3, **fields):
 def test_gas_that_cannot_enter():
     assert gas_pressure({}, mixture_Pa=500.0, gauge_Pa=500.0, flows=False, hole_m=None) == (
         "stop",
-        "Gas at 0.0725 psi cannot enter the mix pipe, where the blower holds 2.01 in H₂O: no gas flows. Raise the gas "
+        "Gas at 0.0725 psi cannot enter the mix pipe, where the blower holds 2.0 in H₂O: no gas flows. Raise the gas "
         "pressure, or ease the way through the burner (larger ports or pipe).",
         (*RAISE, ("port_diameter", "raise"), ("mix_pipe", "raise")),
     )
@@ -67,13 +67,13 @@ def test_gas_too_weak_for_the_rate(texts, gauge, advice):
 def test_gas_not_far_above_the_mix_pipe():
     assert gas_pressure({}, mixture_Pa=100.0, gauge_Pa=under(400.0)) == (
         "caution",
-        "Gas at 0.0580 psi is not far above the 0.401 in H₂O in the mix pipe: every change of air moves the gas as "
+        "Gas at 0.0580 psi is not far above the 0.40 in H₂O in the mix pipe: every change of air moves the gas as "
         "well. More gas pressure is steadier.",
         RAISE,
     )
     assert gas_pressure({}, mixture_Pa=100.0, gauge_Pa=400.0) == (
         "good",
-        "Gas at 0.0580 psi stands well over the 0.401 in H₂O in the mix pipe.",
+        "Gas at 0.0580 psi stands well over the 0.40 in H₂O in the mix pipe.",
         RAISE,
     )
 
@@ -93,7 +93,7 @@ def test_the_most_in_a_house_line():
 def test_the_most_of_a_regulator():
     assert gas_pressure({}, gauge_Pa=30 * PSI_PA, choked=True) == (
         "good",
-        "Gas at 30 psi stands well over the 0.401 in H₂O in the mix pipe, and chokes in the jet: its flow follows the "
+        "Gas at 30 psi stands well over the 0.40 in H₂O in the mix pipe, and chokes in the jet: its flow follows the "
         "regulator alone.",
         RAISE,
     )
@@ -150,20 +150,19 @@ def test_jet_of_a_house_line(share, verdict, text):
     "high_psi, gauge_psi, verdict, text",
     [
         (12.5, 10, "good", "Jet #52 gives the firing rate at 12.5 psi."),
-        (8.01, 10, "good", "Jet #52 gives the firing rate at 8.01 psi."),
+        (8.01, 10, "good", "Jet #52 gives the firing rate at 8 psi."),
         (
             12.6,
             10,
             "caution",
-            "Jet #52 gives the firing rate at 12.6 psi, not at the 10 psi as set: turn the regulator or change the "
+            "Jet #52 gives the firing rate at 12.5 psi, not at the 10 psi as set: turn the regulator or change the "
             "drill.",
         ),
         (
             7.9,
             10,
             "caution",
-            "Jet #52 gives the firing rate at 7.9 psi, not at the 10 psi as set: turn the regulator or change the "
-            "drill.",
+            "Jet #52 gives the firing rate at 8 psi, not at the 10 psi as set: turn the regulator or change the drill.",
         ),
         (
             30,
@@ -194,7 +193,7 @@ def test_jet_of_a_house_line(share, verdict, text):
     ],
 )
 def test_jet_of_a_regulator(high_psi, gauge_psi, verdict, text):
-    """A quarter of the pressure is a turn of the dial; it reaches from 0.5 to 30 psi."""
+    """A quarter of the pressure is a turn of the dial; it reaches from 0.5 to 30 psi. Told as its gauge shows it."""
     assert jet({}, high_Pa=high_psi * PSI_PA, gauge_Pa=gauge_psi * PSI_PA) == (verdict, text, JET_CURES)
 
 

@@ -137,9 +137,9 @@ def test_flame_holds_of_designs(texts, verdict):
 @pytest.mark.parametrize(
     "ratio, wanted, verdict, limit, cures, text",
     [
-        ("0.899", "no", "caution", 0.9, (RAISE,), "Lean: 11.2 % more air than needed. It scales the work and carries "
+        ("0.899", "no", "caution", 0.9, (RAISE,), "Lean: 11 % more air than needed. It scales the work and carries "
          "heat out of the door: raise the mixture to 0.9 or more."),
-        ("0.9", "no", "good", 0.9, (RAISE,), "A little lean, 11.1 % more air than needed: the work scales somewhat."),
+        ("0.9", "no", "good", 0.9, (RAISE,), "A little lean, 11 % more air than needed: the work scales somewhat."),
         ("0.98", "no", "good", 0.9, (RAISE,), "Neutral mixture, next to nothing left over; a small slip makes it "
          "rich."),
         ("1.02", "no", "good", 1.2, (LOWER,), "Neutral mixture, next to nothing left over; a small slip makes it "
@@ -252,21 +252,21 @@ def test_a_cure_of_carbon_monoxide_works():
     "ratio, settled, most, verdict, text",
     [
         ("0.96", 300e-6, 400e-6, "good", "As set, the gas that leaves holds 100 ppm carbon monoxide; 400 ppm at "
-        "most, when the mixture slips to 0.998 and the gas is chilled at once. A cold or lifted flame makes more: "
+        "most, when the mixture slips to 1.00 and the gas is chilled at once. A cold or lifted flame makes more: "
         "draw it outdoors, and hang a carbon monoxide alarm all the same."),
         ("0.96", 400e-6, 4000e-6, "note", "The gas leaves as hot as 2960 °F, and holds carbon monoxide, a deadly "
         "poison without smell. As set it is 100 ppm; a little richer and cooled slowly, 400 ppm. With the burner "
-        "hot, the mixture at 0.998 and the gas chilled at once, it is 4000 ppm. A gas appliance in a house may make "
+        "hot, the mixture at 1.00 and the gas chilled at once, it is 4000 ppm. A gas appliance in a house may make "
         "400 ppm. Draw it outdoors under a hood, and hang a carbon monoxide alarm: if all of it stayed in the room, "
         "212 cfm of fresh air, the burner hot, would hold the 35 ppm that a working day allows."),
         ("0.98", 401e-6, 2000e-6, "caution", "The mixture need only slip 0.03 richer, and the gas that leaves holds "
         "carbon monoxide, a deadly poison without smell: 401 ppm however slowly it cools, where it is 100 ppm as "
-        "set. With the burner hot, the mixture at 0.998 and the gas chilled at once, it is 2000 ppm. A gas appliance "
+        "set. With the burner hot, the mixture at 1.00 and the gas chilled at once, it is 2000 ppm. A gas appliance "
         "in a house may make 400 ppm. If all of it stayed in the room, 212 cfm of fresh air, the burner hot, "
         "would hold the 35 ppm that a working day allows. Make "
         "the mixture leaner; draw it outdoors under a hood, and hang a carbon monoxide alarm."),
         ("1.021", 0.01, 0.01, "caution", "Rich: the gas that leaves holds 100 ppm carbon monoxide, a deadly poison "
-         "without smell, and 1 % when the mixture slips to 0.998, the burner hot; if all of it stayed in the "
+         "without smell, and 1 % when the mixture slips to 1.00, the burner hot; if all of it stayed in the "
          "room, 212 cfm of "
          "fresh air, the burner hot, would hold the 35 ppm that a working day allows. "
          "Draw it outdoors under a hood, hang a carbon "
@@ -293,7 +293,7 @@ def test_too_much_carbon_monoxide_chilled_is_a_caution_however_clean_the_flame()
     word, value, limit, text, _ = judged("carbon_monoxide", mixture=mixture, flame=flame, carbon_monoxide=found)
     assert (word, value, limit) == ("caution", 5000e-6, 4000e-6)
     assert text.startswith(
-        "The mixture is 0.93 as set; the burner hot, a hand may have it at 0.998. The gas that then leaves, chilled "
+        "The mixture is 0.93 as set; the burner hot, a hand may have it at 1.00. The gas that then leaves, chilled "
         "at once, holds 0.5 % carbon monoxide, a deadly poison without smell. That is more than ten times the 400 ppm "
         "that a gas appliance in a house may make; cooled slowly it would be 300 ppm. If all of it stayed in the room, "
         "212 cfm of fresh air, the burner hot, would hold"
@@ -517,7 +517,7 @@ def test_way_out_for_the_smoke():
     found = smoke(0.101 * IN_H2O, 6 * inch2)
     assert (found[0], found[4]) == ("caution", (("opening_area", "raise"), ("firing_rate", "lower")))
     assert found[3] == (
-        "The chamber stands 0.101 in H₂O above the shop: from 0.1 in H₂O flame and carbon monoxide blow out of every "
+        "The chamber stands 0.10 in H₂O above the shop: from 0.1 in H₂O flame and carbon monoxide blow out of every "
         "joint. Open 6 in² or more, or burn less."
     )
     found = smoke(0.53 * IN_H2O, 6 * inch2)  # 0.5035 likely

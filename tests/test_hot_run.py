@@ -121,13 +121,13 @@ def judged(r, key="hot_drift", **figures):
         (
             0.0299,
             "good",
-            "A mixture set cold gets 2.99 % richer once the ports are hot, from 0.93 to 0.96, or 0.99 as near as a "
+            "A mixture set cold gets 3.0 % richer once the ports are hot, from 0.93 to 0.96, or 0.99 as near as a "
             "hand sets it: set it once the block is hot.",
         ),
         (
             0.0301,
             "caution",
-            "A mixture set cold gets 3.01 % richer once the ports are hot: from 0.93 to 0.96, or 0.99 as near as a "
+            "A mixture set cold gets 3.0 % richer once the ports are hot: from 0.93 to 0.96, or 0.99 as near as a "
             "hand sets it. It makes more carbon monoxide; the blower has little to spare. Set gas and air once the "
             "block is hot, or use a stronger blower, or larger or more ports.",
         ),

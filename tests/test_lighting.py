@@ -1800,7 +1800,7 @@ def test_every_fire_is_told_at_a_mark_of_its_gauge_with_the_rate_that_comes_of_i
         through_W = jet.rate_through_W(jet.drill.diameter_m, fire.gas_Pa, jet.ambient_Pa + pipe_Pa)
         assert fire.rate_W == pytest.approx(through_W, rel=2e-3) == pytest.approx(asked_W, rel=0.02)
     assert fires.low.rate_W >= r.part("holding").hot_W.high or r.part("firing").low_W < r.part("holding").hot_W.high
-    gas = "pressure" if r.design.fuel == "natural_gas" else "gas_pressure"
+    gas = "line_pressure" if r.design.fuel == "natural_gas" else "gas_pressure"
     words = str(r.tables["lighting_card"].rows)
     plate = {shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text")}
     for fire in (fires.light, fires.low, fires.high):

@@ -64,7 +64,7 @@ def test_what_valves_take_by_hand():
     r = solved()
     assert r["valves_pressure_drop"] == pytest.approx(76.5 * 15.4 + 100, rel=0.03)
     assert r["regulator_pressure"] == pytest.approx(
-        r["jet_gas_pressure"] + r["hose_pressure_drop"] + r["valves_pressure_drop"]
+        r.part("jet").high_Pa + r["hose_pressure_drop"] + r["valves_pressure_drop"]
     )
     house = t.valves_drop_Pa(
         gas_kg_s=2.30 / 3600 * 0.72, pipe="1/2", counts=dict.fromkeys(("trap", "solenoid", "needle", "check_valve"), 1),

@@ -803,7 +803,7 @@ CHECKS = (
     ),
     Check(
         "flammable",
-        "ratio",
+        "mixture",
         "Mixture that burns",
         harm="danger",
         source=FLAMMABILITY,
@@ -933,7 +933,7 @@ CHARTS = (
     Chart(
         "stability_map",
         "Where the flame stays",
-        Axis("mixture: lean below 1, rich above", "ratio"),
+        Axis("mixture: lean below 1, rich above", "mixture"),
         Axis("speed in cold ports", "speed"),
         (
             Series("flashback_cold_band", "flashback, cold: band", "band", "caution"),

@@ -365,7 +365,7 @@ ANSWERS = (
     Answer(
         "mixture_hot_high",
         "hot_run.mixture_high",
-        "ratio",
+        "mixture",
         "Mixture when hot, high fire",
         meaning="What the mixture of a burner set cold comes to when its ports are hot, gas and damper left alone; "
         "a hand sets it to 0.03. None when the blower is too weak.",
@@ -376,7 +376,7 @@ ANSWERS = (
     Answer(
         "mixture_hot_low",
         "hot_run.mixture_low",
-        "ratio",
+        "mixture",
         "Mixture when hot, low fire",
         meaning="What the mixture of a burner set cold comes to at low fire when its ports are hot, gas and damper "
         "left alone; a hand sets it to 0.03. None when the blower is too weak.",
@@ -460,12 +460,12 @@ ANSWERS = (
     ),
     Answer(
         "jet_gas_pressure",
-        "jet.high_Pa",
+        "jet.read_Pa",
         "gas_pressure",
         "Gas pressure for high fire",
-        meaning="Gas pressure at which the jet drill gives the firing rate.",
-        formula="pressure at which the jet passes the gas flow",
-        inputs=("jet", "firing_rate_gross", *JET_STATE),
+        meaning="Gas pressure at which the jet drill gives the firing rate, as gauge and lighting card have it.",
+        formula="pressure at which the jet passes the gas flow, at the gauge's nearest mark or half mark",
+        inputs=("jet", "firing_rate_gross", "sizes", *JET_STATE),
         source=JET,
         near="first",
     ),
@@ -543,7 +543,7 @@ ANSWERS = (
     Answer(
         "blend_mixture_first",
         "cylinders.first_ratio",
-        "ratio",
+        "mixture",
         "Mixture of a blend, first",
         meaning="Mixture at this fill with jet, gas pressure and air as set for the mean of the charge: "
         "propane boils off first. None for a pure gas.",
@@ -555,7 +555,7 @@ ANSWERS = (
     Answer(
         "blend_mixture_last",
         "cylinders.last_ratio",
-        "ratio",
+        "mixture",
         "Mixture of a blend, near empty",
         meaning="The mixture of a blend when 5 % of a full charge is left, or what the cold leaves.",
         formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
@@ -1081,7 +1081,7 @@ TABLES = (
             Column("drill", "Drill", "word"),
             Column("diameter", "Diameter", "drill_length"),
             Column("firing_rate", "Firing rate", "power"),
-            Column("equivalence_ratio", "Mixture", "ratio"),
+            Column("equivalence_ratio", "Mixture", "mixture"),
             Column("gas_pressure", "Pressure for the rate", "gas_pressure"),
         ),
         source=JET,
@@ -1092,7 +1092,7 @@ TABLES = (
         (
             Column("gas_pressure", "Gas pressure", "gas_pressure"),
             Column("firing_rate", "Firing rate", "power"),
-            Column("equivalence_ratio", "Mixture", "ratio"),
+            Column("equivalence_ratio", "Mixture", "mixture"),
             Column("atmosphere", "Atmosphere", "word"),
         ),
         source=JET,

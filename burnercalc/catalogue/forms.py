@@ -58,7 +58,7 @@ class Answer:
     may_lack: bool = False
     at_most: bool = False
     room: str = ""
-    digits: int = 3
+    digits: int = 0
     aim: tuple[str, str] | tuple[()] = ()
 
     def __post_init__(self) -> None:

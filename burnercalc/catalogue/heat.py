@@ -144,6 +144,7 @@ MIXTURE_ANSWERS = (
         inputs=MIXED,
         source=STOICHIOMETRY,
         near="bench",
+        digits=3,
     ),
     Answer(
         "air_fuel_ratio_mass",
@@ -154,6 +155,7 @@ MIXTURE_ANSWERS = (
         formula="air to gas by volume x molar mass of air / molar mass of gas",
         inputs=MIXED,
         source=STOICHIOMETRY,
+        digits=3,
     ),
     Answer(
         "excess_air",
@@ -667,7 +669,7 @@ ASPIRATED_ANSWERS = (
     Answer(
         "aspirated_equivalence_ratio",
         "aspirated.equivalence_ratio",
-        "ratio",
+        "mixture",
         "Aspirated: mixture",
         meaning="Mixture that the gas jet makes with the air it pulls into its throat; above 1 it pulls too little.",
         formula="air to just burn the gas / air pulled in, from the momentum that the jet hands to the mixture",
@@ -730,7 +732,7 @@ CHECKS = (
     ),
     Check(
         "mixture",
-        "ratio",
+        "mixture",
         "Mixture",
         harm="danger",
         source=PRACTICE,
@@ -760,31 +762,31 @@ CHECKS = (
         source=FREEZING & SLIP & CO_OF_APPLIANCES & BY_EYE,
         cases={
             "good": "As set, the gas that leaves holds {co:gas_share} carbon monoxide; {most:gas_share} at most, when "
-            "the mixture slips to {richest:ratio} and the gas is chilled at once. A cold or lifted flame makes more: "
+            "the mixture slips to {richest:mixture} and the gas is chilled at once. A cold or lifted flame makes more: "
             "draw it outdoors, and hang a carbon monoxide alarm all the same.",
             "note": "The gas leaves as hot as {leaves:temperature}, and holds carbon monoxide, a deadly poison "
             "without smell. As set it is {co:gas_share}; a little richer and cooled slowly, {slipped:gas_share}. With "
-            "the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is {most:gas_share}. A "
+            "the burner hot, the mixture at {richest:mixture} and the gas chilled at once, it is {most:gas_share}. A "
             "gas appliance in a house may make {usual:gas_share}. Draw it outdoors under a hood, and hang a carbon "
             "monoxide alarm: if all of it stayed in the room, {fresh:air_flow} of fresh air, the burner hot, would "
             "hold the "
             "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows.",
-            "chilled": "The mixture is {set:ratio} as set; the burner hot, a hand may have it at {richest:ratio}. The "
-            "gas that then leaves, chilled at once, holds {most:gas_share} carbon monoxide, a deadly poison without "
-            "smell. That is more than ten times the {usual:gas_share} that a gas appliance in a house may make; cooled "
-            "slowly it would be {slipped:gas_share}. If all of it stayed in the room, {fresh:air_flow} of fresh air, "
-            "the burner hot, would hold the "
+            "chilled": "The mixture is {set:mixture 3} as set; the burner hot, a hand may have it at "
+            "{richest:mixture}. The gas that then leaves, chilled at once, holds {most:gas_share} carbon monoxide, a "
+            "deadly poison without smell. That is more than ten times the {usual:gas_share} that a gas appliance in a "
+            "house may make; cooled slowly it would be {slipped:gas_share}. If all of it stayed in the room, "
+            "{fresh:air_flow} of fresh air, the burner hot, would hold the "
             "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows. Make the mixture "
             "leaner or burn less; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
             "caution": "The mixture need only slip {slip:g} richer, and the gas that leaves holds carbon monoxide, a "
             "deadly poison without smell: {slipped:gas_share} however slowly it cools, where it is {co:gas_share} as "
-            "set. With the burner hot, the mixture at {richest:ratio} and the gas chilled at once, it is "
+            "set. With the burner hot, the mixture at {richest:mixture} and the gas chilled at once, it is "
             "{most:gas_share}. A gas appliance in a house may make {usual:gas_share}. If all of it stayed in the "
             "room, {fresh:air_flow} of fresh air, the burner hot, would hold the "
             "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows. Make the "
             "mixture leaner; draw it outdoors under a hood, and hang a carbon monoxide alarm.",
             "rich": "Rich: the gas that leaves holds {co:gas_share} carbon monoxide, a deadly poison without smell, "
-            "and {most:gas_share} when the mixture slips to {richest:ratio}, the burner hot; if all of it stayed in "
+            "and {most:gas_share} when the mixture slips to {richest:mixture}, the burner hot; if all of it stayed in "
             "the room, {fresh:air_flow} of fresh air, the burner hot, would hold the "
             "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows. Draw "
             "it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner "
@@ -1255,7 +1257,7 @@ TABLES = (
     ),
 )
 
-RATIO = Axis("mixture: lean below 1, rich above", "ratio")
+RATIO = Axis("mixture: lean below 1, rich above", "mixture")
 
 CHARTS = (
     Chart(

@@ -201,7 +201,7 @@ ANSWERS = (
     Answer(
         "lighting_ratio_by_hand",
         "lighting_slide.ratio",
-        "ratio",
+        "mixture",
         "Mixture to light",
         meaning="Mixture that the mark LIGHT comes to with the gas as told, and how far hand and gauge may miss it. 1 "
         "is exact, above it rich; rich holds a cold flame better.",
@@ -321,7 +321,7 @@ ANSWERS = (
     Answer(
         "lighting_ratio",
         "lighting.equivalence_ratio",
-        "ratio",
+        "mixture",
         "Mixture that the mark is worked out for",
         meaning="What the mark LIGHT aims at. The drills that are sold and the gauge come near it, not to it: the "
         "mixture to light is what they make.",
@@ -482,7 +482,7 @@ CHECKS = (
 CHECKS += (
     Check(
         "lighting_by_hand",
-        "ratio",
+        "mixture",
         "Lighting, set by hand",
         harm="danger",
         source=BY_HAND,

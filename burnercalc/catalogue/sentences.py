@@ -58,6 +58,7 @@ class _Slots:
     def shown(self, value: Any, spec: str) -> str:
         kind, _, digits = spec.partition(" ")
         finer = self.finer.get(kind, 0)
+        known = int(digits or 0)
         if value is None:
             return "none"
         if kind in SOLD:
@@ -65,7 +66,7 @@ class _Slots:
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0) + finer}f} %"
         if kind == "tap":
-            return units.tapped(value, self.unit_system, int(digits or 3), finer)
+            return units.tapped(value, self.unit_system, known, finer)
         if kind == "money":
             return units.priced(f"{value:.{int(digits or 0) + finer}f}", self.unit_system)
         kind = measured(kind, self.on_a_line)
@@ -76,10 +77,10 @@ class _Slots:
         if kind == "length" and finer == 2 and self.unit_system == "in":  # a sentence speaks as a tape does
             return units.near_a_mark(value)
         if kind in units.DIMENSIONS:
-            text = units.show(value, kind, self.unit_system, int(digits or 3), finer=finer)
+            text = units.show(value, kind, self.unit_system, known, finer=finer)
             shop = units.shop_of(self.unit_system)
             if spec.startswith("gas_pressure") and shop != self.unit_system:  # the gauge is the shop's
-                return f"{text} ({units.show(value, kind, shop, int(digits or 3), finer=finer)})"
+                return f"{text} ({units.show(value, kind, shop, known, finer=finer)})"
             return text
         if fixed := _FIXED.fullmatch(spec):
             return f"{value:.{int(fixed[1]) + finer}f}"
@@ -118,7 +119,7 @@ def measured(dimension: str, on_a_line: Callable[[], bool]) -> str:
 
     `on_a_line` is asked of gas pressures only.
     """
-    return "pressure" if dimension == "gas_pressure" and on_a_line() else dimension
+    return "line_pressure" if dimension == "gas_pressure" and on_a_line() else dimension
 
 
 def written(

@@ -348,7 +348,7 @@ def jet_check(jet: Jet, firing: Firing, gas: Gas) -> Judged | None:
         drill=jet.drill.name,
         rate=jet.rate_W,
         wanted=firing.rate_W,
-        at=jet.high_Pa,
+        at=jet.high_Pa if word == "stop" else jet.read_Pa,
         now=jet.gauge_Pa,
     )
 

@@ -8,8 +8,7 @@ from ..constants import INH2O_PA
 from ..making import train as making
 from ..physics.band import Band
 from .gas import Gas
-from .hand import NEEDLE_PRESSURE_OFF
-from .jet import Jet
+from .jet import Jet, at_mark_Pa
 from .lighting import Lighting
 
 # Common practice.
@@ -38,12 +37,9 @@ class Gauges:
     jet_mark_Pa: float
 
     def shown_Pa(self, gas_Pa: float) -> float:
-        """As the gauge that reads it shows it: at its nearest mark, half way between two where that is too far off."""
+        """As the gauge that reads it shows it."""
         mark_Pa = self.mark_Pa if gas_Pa <= self.lit_by_Pa else self.jet_mark_Pa
-        at_mark_Pa = max(round(gas_Pa / mark_Pa), 1) * mark_Pa
-        if abs(at_mark_Pa - gas_Pa) <= NEEDLE_PRESSURE_OFF * gas_Pa:
-            return at_mark_Pa
-        return max(round(2 * gas_Pa / mark_Pa), 1) * mark_Pa / 2
+        return at_mark_Pa(gas_Pa, mark_Pa)
 
     @property
     def small(self) -> bool:

@@ -4,11 +4,13 @@ from dataclasses import dataclass, replace
 from math import sqrt
 
 from ..constants import PSI_PA
+from ..making import train
 from ..physics import drills, fuels, gas_jet
 from ..physics.band import Band
 from ..physics.drills import Drill
 from .firing import Firing
 from .gas import Gas
+from .hand import NEEDLE_PRESSURE_OFF
 from .resistance import Resistance
 from .shop import Shop
 from .stream import Stream
@@ -51,6 +53,17 @@ class Jet:
     rate_W: float | None
     high_Pa: float | None
     low_Pa: float | None
+    sizes: str
+    from_cylinder: bool
+
+    @property
+    def read_Pa(self) -> float | None:
+        """What high fire needs, as the gauge shows it that is sold for it: it is told by this."""
+        if self.high_Pa is None:
+            return None
+        sold = {"unit": self.sizes, "from_cylinder": self.from_cylinder}
+        scale_Pa = train.gauge_Pa(pressure_Pa=self.high_Pa, **sold)
+        return at_mark_Pa(self.high_Pa, train.gauge_mark_Pa(scale_Pa=scale_Pa, **sold))
 
     @property
     def coefficients(self) -> tuple[float, float, float]:
@@ -144,6 +157,8 @@ def jet(
         rate_W=None,
         high_Pa=None,
         low_Pa=None,
+        sizes=sizes,
+        from_cylinder=gas.liquid is not None,
     )
     diameter = _band(bare.hole_m(firing.rate_W), bare.coefficients) if flows else None
     # To prove a jet moves no drill.
@@ -161,6 +176,14 @@ def jet(
         high_Pa=bare.needed_Pa(firing.rate_W, drill.diameter_m) if drill else None,
         low_Pa=bare.needed_Pa(firing.rate_W * low_fire, drill.diameter_m, low_down_Pa) if drill else None,
     )
+
+
+def at_mark_Pa(gas_Pa: float, mark_Pa: float) -> float:
+    """As a gauge shows it: at its nearest mark, half way between two where that is too far off."""
+    at_Pa = max(round(gas_Pa / mark_Pa), 1) * mark_Pa
+    if abs(at_Pa - gas_Pa) <= NEEDLE_PRESSURE_OFF * gas_Pa:
+        return at_Pa
+    return max(round(2 * gas_Pa / mark_Pa), 1) * mark_Pa / 2
 
 
 def _chosen(diameter, sizes, regulated):

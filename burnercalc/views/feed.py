@@ -111,5 +111,5 @@ def jet_card_chart(jet: Jet, gas: Gas, firing: Firing, equivalence_ratio: float,
         series={"rate": (pressures, rates)},
         mark=(jet.high_Pa, firing.rate_W) if jet.drill else (),
         case="shows" if jet.drill else "none",
-        slots={"at": jet.high_Pa},
+        slots={"at": jet.read_Pa},
     )
