@@ -39,6 +39,11 @@ def money(amount, result):
     return units.show(amount, "price", result.design.reader)
 
 
+def whole(amount, result):
+    """A sum as the answers have it; on paper it stands under lines that add up to it."""
+    return units.show(amount, "money", result.design.reader)
+
+
 def pdf(result, link, paper, got=()):
     """The list as PDF bytes, without what is got."""
     listed = [*blocks(result, got), *sold(result)]

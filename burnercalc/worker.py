@@ -505,7 +505,7 @@ def _compare(request):
     judged.sort(key=lambda one: -max(VERDICTS.index(one[of]) for of in ("mine", "other") if one[of] in VERDICTS))
     # Of both the same rule: what is ticked as at hand is left out.
     left = [
-        shopping.money(sum(row[-1] or 0.0 for row in shopping.left_to_buy(result, request.get(key, ()))), result)
+        shopping.whole(shopping.summed(shopping.left_to_buy(result, request.get(key, ()))), result)
         for result, key in zip(both, ("got", "other_got"), strict=True)
     ]
 
@@ -658,7 +658,7 @@ def _left(request):
 
     def told(lists):
         left, listed = lists
-        spent, of = (shopping.money(shopping.summed(rows), result) for rows in (left, listed))
+        spent, of = (shopping.whole(shopping.summed(rows), result) for rows in (left, listed))
         return f"{spent} of {of}, {len(left)} of {len(listed)} lines"
 
     return {"words": f"Left to buy: {told(burner)}. Tools and safety gear: {told(tools)}."}

@@ -516,7 +516,7 @@ def test_stability_map_holds_the_operating_line():
     plot = chart.plot
     velocity = r["mixture_velocity_in_port"]
     assert plot.series["operating"] == ((1.0, 1.0), (velocity / 4, velocity)) and plot.mark == (1.0, velocity)
-    assert plot.x == (0.5, 1.6) and (chart.declared.x.dimension, chart.declared.y.dimension) == ("ratio", "speed")
+    assert plot.x == (0.5, 1.6) and (chart.declared.x.dimension, chart.declared.y.dimension) == ("mixture", "speed")
     # 5.713 m/s is 18.7 ft/s, a quarter of it 4.69.
     assert chart.sentence.endswith("a hot face holds it. The line is low to high fire, 4.69 ft/s to 18.7 ft/s.")
     assert set(plot.series) == {series.key for series in chart.declared.series}

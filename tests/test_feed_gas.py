@@ -10,7 +10,7 @@ from feed_designs import BTU_H, INCH, INH2O, KBTU_H, PSI, solved
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from burnercalc import Design, InputErrors
+from burnercalc import Design, InputErrors, units
 from burnercalc.parts.jet import jet
 from burnercalc.views.feed import jet_card_chart, regulator_card_table
 
@@ -262,12 +262,11 @@ def test_drills_of_the_table_by_hand():
         assert {"#": "number", "n": "fraction", "m": "metric"}[name[0] if name[0] == "#" else name[-1]] == family
         assert rate == pytest.approx(nozzle_W(hole, 5 * PSI, r["mixture_pressure"]), rel=2e-3)
         assert phi == pytest.approx(rate / (100 * KBTU_H), rel=1e-6)
-        if name == "#52":  # the one that is taken: as gauge and lighting card have it, 4.83 psi worked out
-            assert gauge == pytest.approx(4.8 * PSI)
-            assert any("4.8 psi" in row[1] for row in r.tables["lighting_card"].rows)
-            assert gauge == r["jet_gas_pressure"]
-            gauge = r.part("jet").high_Pa
-        assert nozzle_W(hole, gauge, r["mixture_pressure"]) == pytest.approx(100 * KBTU_H, rel=2e-3)
+        # As gauge and lighting card have it, no further off than a hundredth of the gas; of #52 4.83 psi worked out.
+        assert nozzle_W(hole, gauge, r["mixture_pressure"]) == pytest.approx(100 * KBTU_H, rel=1.2e-2)
+        assert units.show(gauge, "gas_pressure", "in") in ("6.4 psi", "5.2 psi", "5 psi", "4.8 psi", "4.4 psi", "2 psi")
+        assert (gauge == pytest.approx(r["jet_gas_pressure"])) is (name == "#52")
+    assert any("4.8 psi" in row[1] for row in r.tables["lighting_card"].rows)
 
 
 def test_chart_of_the_jet():

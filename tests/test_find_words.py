@@ -76,7 +76,9 @@ def test_a_card_says_what_is_built_and_what_feeds_it(answers):
             jet = offer.result.part("jet")
             ((drill, pressure),) = re.findall(r"; jet (\S+), gas at (.+?) from ", one["feed"])
             rate = jet.rate_through_W(jet.drill.diameter_m, parse_quantity(pressure, "gas_pressure", ""))
-            assert drill == jet.drill_name and rate == pytest.approx(offer.result["firing_rate_gross"], rel=0.005)
+            assert drill == jet.drill_name and rate == pytest.approx(
+                offer.result["firing_rate_gross"], rel=0.012
+            )  # at a mark of its gauge
             many = f"{d.cylinder_count} cylinders" if d.cylinder_count > 1 else "a cylinder"
             fed = f"a line that holds {d.show('line_pressure')}" if name == "round" else f"{many} of {d.cylinder} lb"
             assert one["feed"].endswith(fed) and one["feed"] in report.as_text(answer)
@@ -92,7 +94,7 @@ def test_what_stands_beside_the_shopping_list_is_named(answers):
     offer = answers["plates"].offers[0]
     (more,) = (one for one in offer.buys if not one.key and one.price)
     assert report.says(offer)[0].endswith(
-        f" ({offer.bill.listed:.2f} on the shopping list, besides {more.words} {more.price:.2f})"
+        f" ({offer.bill.listed:.0f} on the shopping list, besides {more.words} {more.price:.2f})"
     )
 
 

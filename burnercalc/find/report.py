@@ -126,7 +126,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "said": units.show(answer.opening.price, "price", answer.opening.design.reader),
             "cures": list(answer.opening.cures),
             "left": _faults(answer.opening.left, answer.given),
-            "to_spend": units.show(answer.opening.to_spend, "price", answer.opening.design.reader),
+            "to_spend": units.show(answer.opening.to_spend, "money", answer.opening.design.reader),
             "whole": _whole(answer.opening),
             "link": to_link(answer.opening.design, base),
             "settings": dict(answer.opening.design.texts),
@@ -275,7 +275,7 @@ def _opening_lines(answer: Answer) -> list[str]:
     left = _faults(opening.left, answer.given)
     stopped = any(one["verdict"] == "stop" for one in left)
     what = "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
-    spent = units.show(opening.to_spend, "price", opening.design.reader)
+    spent = units.show(opening.to_spend, "money", opening.design.reader)
     cures = f" It cures: {', '.join(opening.cures)}." if opening.cures else ""
     lines = [f"{what} {words}.{cures} To spend in all then: {spent}."]
     if opening.whole:
@@ -321,7 +321,7 @@ def says(offer: Offer) -> list[str]:
     all_of_them = f" for all {batch}" if batch > 1 else ""
     said = {key: shown(BY_TERM[key], offer.terms[key]) for key in that_count(TOLD, result.design.chamber_shape)}
     spent, listed = (
-        units.show(each, "price", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed)
+        units.show(each, "money", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed)
     )
     besides = [_thing(one, offer.design.reader) for one in offer.buys if not one.key and one.price]
     split = f" ({listed} on the shopping list, besides {', '.join(besides)})" if besides else ""

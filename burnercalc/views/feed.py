@@ -31,12 +31,11 @@ def port_flows_table(body: Body, face: Face, stream: Stream, shares: Shares) -> 
 
 
 def jet_drills_table(jet: Jet, firing: Firing, gauges: Gauges, equivalence_ratio: float) -> tuple:
-    """That of the drill that is taken as its gauge shows it."""
+    """Pressures as the gauge shows them."""
     rows = []
     for drill in jet.near:
         rate = jet.rate_through_W(drill.diameter_m, jet.gauge_Pa)
-        needed = jet.needed_Pa(firing.rate_W, drill.diameter_m)
-        needed = gauges.shown_Pa(needed) if jet.drill == drill else needed
+        needed = gauges.shown_Pa(jet.needed_Pa(firing.rate_W, drill.diameter_m))
         rows.append(
             (drill.family, drill.name, drill.diameter_m, rate, equivalence_ratio * rate / firing.rate_W, needed)
         )

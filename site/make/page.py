@@ -54,8 +54,17 @@ CARDS = (
     "stock",
     "batch_days",
     "cut_list",
+    "batch_cut_list",
     "mould",
+    "lining_layers",
+    "jet_drills",
+    "refractories",
+    "castings",
+    "cost_lines",
+    "quantity_breaks",
+    "drying",
 )  # wider than a phone: there a line for each column
+TWO = ("days", "cut_list", "batch_cut_list", "mould", "lining_layers", "jet_drills")  # whose first two are its heading
 TICKED = "tools"  # stands under the shopping list, in its fold
 # Places on the screen that pictures are laid out for until the live ones have measured theirs: width and height in px.
 STILL_PX, ANY_PX, WIDE_PX = {"face": (340, 150)}, (340,), 540
@@ -275,6 +284,7 @@ def shown(result, data, style, early, csp):
         worst_text=worst_text,
         takes_a_row=takes_a_row,
         CARDS=CARDS,
+        TWO=TWO,
         shown_text=shown_text,
         by_key=BY_KEY,
         start=[s for s in SETTINGS if s.key in ASKED],
