@@ -216,9 +216,12 @@ class Design:
 
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
-    """The setting in the measure it is shown in: gas of a house line in the blower's measure, steps and range."""
-    if setting.key != "gas_pressure" or not by_line(values):
+    """The setting in the measure it is shown in: gas of a house line in the blower's measure, steps and range; of a
+    cylinder to the reader of millimetres in mbar, as what it is answered with."""
+    if setting.key != "gas_pressure":
         return setting
+    if not by_line(values):
+        return replace(setting, dimension="line_pressure") if values.get("units") == "mm" else setting
     return replace(setting, dimension="pressure", step=LINE_STEPS, high=LINE_MOST)
 
 

@@ -155,8 +155,7 @@ def lining(text, field, system="in"):
 def layers_in_words(layers, system):
     """`2 1/2 in soft brick 26, 1 in blanket 8 lb` of ((material, thickness_m), ...)."""
     return ", ".join(
-        f"{show(thick, 'length', system)} {linings.material_name(material, system, short=True)}"
-        for material, thick in layers
+        f"{show(thick, 'length', system)} {linings.material_name(material, system)}" for material, thick in layers
     )
 
 

@@ -68,7 +68,7 @@ _EIGHTH, _SIXTEENTH = ("1/8 in", "2 mm"), ("1/16 in", "1 mm")
 PIPES = tuple((name, pipe_label(name)) for name in pipe_names())
 METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
-REFRACTORIES = (*((name, material_name(name, short=True)) for name in castable_names()), ("own", "own, from the bag"))
+REFRACTORIES = (*((name, material_name(name)) for name in castable_names()), ("own", "own, from the bag"))
 LIQUID = ("fuel", "propane", "butane")
 LINE = ("fuel", "natural_gas")
 BOX_BODY = ("body_kind", "tube", "plates")  # what a round body has no use for
@@ -839,7 +839,7 @@ SETTINGS = (
         "60 psi",
         ("0.5 psi", "0.05 bar"),
         near="first",
-        metric="0.35 bar",
+        metric="350 mbar",
         line=("7 inH2O", "20 mbar"),
     ),
     Setting(

@@ -119,7 +119,7 @@ def test_a_purchase_tells_what_leaves_no_fault_and_what_is_spent_in_all(answers)
     assert words == f"{more} more cylinders of 20 lb" and price == more * 60
     assert cured.checks["cylinder"].verdict in ("good", "note")
     told = report.as_data(answer, read_have(""))["opens"]
-    assert told["whole"] == f"{words} {price:.2f}" and told["to_spend"] == f"{opening.to_spend:.2f}"
+    assert told["whole"] == f"{words} {price:.2f}" and told["to_spend"] == f"{opening.to_spend:.0f}"
     assert opening.to_spend > answer.offers[0].bill.to_spend + opening.price * 0.999
     said = report.as_text(answer)
     assert f"To spend in all then: {told['to_spend']}." in said

@@ -349,15 +349,14 @@ def test_carbon_monoxide_without_a_flame():
             "good",
             1422.0,
             BLANKET_K,
-            "Every layer stays below its service limit; nearest is layer 2 (ceramic fibre blanket 8 lb/ft3): 2100 °F "
-            "of 2150 °F.",
+            "Every layer stays below its service limit; nearest is layer 2 (blanket 8 lb): 2100 °F of 2150 °F.",
         ),
         (
             (1450.0, 1423.0, 400.0),
             "caution",
             1423.0,
             BLANKET_K,
-            "Layer 2 (ceramic fibre blanket 8 lb/ft3) gets 2100 °F on its hot side, hardly below its limit of 2150 "
+            "Layer 2 (blanket 8 lb) gets 2100 °F on its hot side, hardly below its limit of 2150 "
             "°F: a hot spot shrinks or cracks it. Put more or a better insulating layer before it, choose a material "
             "with a higher limit, or run cooler.",
         ),
@@ -367,7 +366,7 @@ def test_carbon_monoxide_without_a_flame():
             "caution",
             1451.0,
             BLANKET_K,
-            "Layer 2 (ceramic fibre blanket 8 lb/ft3) gets 2152 °F on its hot side, above the 2150 °F that it stands "
+            "Layer 2 (blanket 8 lb) gets 2152 °F on its hot side, above the 2150 °F that it stands "
             "day after day, below its class, 2300 °F. It shrinks slowly and gaps open: look at it after each week of "
             "work. Better put more before it, choose a material with a higher limit, or run cooler.",
         ),
@@ -377,7 +376,7 @@ def test_carbon_monoxide_without_a_flame():
             "stop",
             BLANKET_CLASS_K + 1,
             BLANKET_K,
-            "Layer 2 (ceramic fibre blanket 8 lb/ft3) gets 2302 °F on its hot side, above its limit of 2300 °F: it "
+            "Layer 2 (blanket 8 lb) gets 2302 °F on its hot side, above its limit of 2300 °F: it "
             "shrinks, cracks or melts. Put more or a better insulating layer before it, choose a material with a "
             "higher limit, or run cooler.",
         ),
@@ -402,7 +401,7 @@ def test_lining_limit(temps, verdict, value, limit, text):
             (1600.0, BLANKET_K),
             "note",
             1451.0,
-            "Left empty at high fire, layer 2 (ceramic fibre blanket 8 lb/ft3) may reach 2152 °F, above its limit of "
+            "Left empty at high fire, layer 2 (blanket 8 lb) may reach 2152 °F, above its limit of "
             "2150 °F, as in nearly every forge: turn down once hot, if the lighting card allows it. From 2250 °F, hot "
             "all through, it can be past that limit in 5 min.",
             ("firing_rate", "lower"),
@@ -412,7 +411,7 @@ def test_lining_limit(temps, verdict, value, limit, text):
             (1923.0, 1440.0),
             "caution",
             1923.0,
-            "Left empty at low fire, layer 1 (dense castable 60 % alumina) may reach 3002 °F, above its limit of "
+            "Left empty at low fire, layer 1 (castable 60 %) may reach 3002 °F, above its limit of "
             "3000 °F. Line it better, or turn down further.",  # no time: this low fire never gets there
             ("low_fire", "lower"),
         ),

@@ -452,7 +452,7 @@ def test_classes_of_refractory_as_in_the_data(default):
     rows = default.tables["refractories"].rows
     assert len(rows) == 4
     assert rows[2] == (
-        "insulating castable",
+        "light castable (insulating)",
         close(80 * LB / FT3),
         close(95 * LB / FT3),
         0.25,

@@ -57,8 +57,8 @@ def test_a_thickness_that_is_none_is_refused_with_one_that_works(typed):
 def test_every_material_has_a_name_short_enough_for_a_phones_list_and_metric_ones_hold_no_pounds():
     for key in material_keys():
         for units in ("in", "mm"):
-            assert 4 < len(material_name(key, units, short=True)) <= 20
-            assert units == "in" or "lb" not in material_name(key, units) + material_name(key, units, short=True)
+            assert 4 < len(material_name(key, units)) <= 20
+            assert units == "in" or "lb" not in material_name(key, units) + material_name(key, units, full=True)
 
 
 @pytest.mark.parametrize("units", ["in", "mm"])

@@ -12,6 +12,10 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
         "A plate with holes inside the box. It breaks the stream from the inlet, so that all ports get alike.",
     ),
     "bevel": (("bevelled",), "A slope cut on an edge, so that the weld reaches deep."),
+    "blanket": (
+        ("blanket 8 lb", "blanket 6 lb"),
+        "Ceramic fibre in a roll. The higher its number, the denser it is.",
+    ),
     "block": (("blocks",), "The cast refractory of the burner, with the ports through it."),
     "bore": (("bores",), "Inside diameter of a pipe or hose."),
     "burning velocity": ((), "How fast a flame moves into still mixture. Hot mixture burns much faster."),
@@ -118,6 +122,10 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "sloping gauge": (
         (),
         "A tube of water that lies aslant: a small pressure moves the water far, so that it can be read.",
+    ),
+    "soft brick": (
+        ("soft bricks", "soft brick 23", "soft brick 26", "soft brick 28"),
+        "Insulating firebrick: light, and a hand saw cuts it. Its number is the group that it is sold by.",
     ),
     "slump": (("slumps",), "To sag: of a mix that is too wet, or of refractory that gets too hot."),
     "stripping": (("stripped", "strip after", "strip the mould"), "To take the mould and the pins off the block."),

@@ -610,7 +610,7 @@ def _named(kind: str, key: str, text: str, system: str) -> str:
     known: dict[str, str] = {}
     for value, label in BY_KEY[key].choices:
         names = [value, label, *label.split(", ")]
-        names += [material_name(value)] if value in material_keys() else []
+        names += [material_name(value, full=True)] if value in material_keys() else []
         known |= {_plain(name): value for name in names}
     if _plain(text) in known:
         return known[_plain(text)]

@@ -137,9 +137,9 @@ def _sums(xs, ys):
     return tuple(sums)
 
 
-def material_name(key, units="in", short=False):
-    """What a material is called by those who buy in inches or in millimetres; `short` as in a list."""
-    row, column = find("linings", "key", key, "lining"), "label" if short else "name"
+def material_name(key, units="in", full=False):
+    """What a material is called by those who buy in inches or in millimetres; `full` as it is sold."""
+    row, column = find("linings", "key", key, "lining"), "name" if full else "label"
     return (units == "mm" and row[f"{column}_mm"]) or row[column]
 
 

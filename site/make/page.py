@@ -291,9 +291,7 @@ def shown(result, data, style, early, csp):
         keypad=keypad,
         measured=measured,
         blowers=read_table("blower_kinds"),
-        materials=[
-            (key, *(material_name(key, units, short=True) for units in ("in", "mm"))) for key in material_keys()
-        ],
+        materials=[(key, *(material_name(key, units) for units in ("in", "mm"))) for key in material_keys()],
         chapters=[chapter(*each, result, data) for each in ROOMS.items()],
         aspects={name: aspect(drawing) for name, drawing in data["drawings"].items()},
         svg={
