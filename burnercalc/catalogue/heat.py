@@ -870,13 +870,6 @@ CHECKS = (
             "{wall_long:size} by {wall_wide:length}: it does not fire into it. Make the chamber larger or the burner "
             "smaller.",
         },
-        cures=(
-            ("body_length", "lower"),
-            ("body_width", "lower"),
-            ("chamber_length", "raise"),
-            ("chamber_width", "raise"),
-            ("chamber_diameter", "raise"),
-        ),
     ),
     Check(
         "chamber_pressure",

@@ -1,5 +1,6 @@
 """The verdicts of the room Heat: one function a check, named <key>_check; None where it does not apply."""
 
+from itertools import combinations
 from math import hypot, inf, pi, sqrt
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, NO_LESS_SPARED, TORCHES_PA, BackPressure
@@ -278,18 +279,21 @@ def chamber_fit_check(
 
     A round wall is taken as wide as the square in its circle: a flatter chord would stand in the middle of the chamber.
     """
+    chamber = {"chamber_length": chamber_length, "chamber_diameter": chamber_diameter}
     if chamber_shape == "box":
-        walls = [(chamber_length, chamber_width), (chamber_length, chamber_height), (chamber_width, chamber_height)]
-    else:
-        walls = [(chamber_length, chamber_diameter / sqrt(2))]
+        chamber = {"chamber_length": chamber_length, "chamber_width": chamber_width, "chamber_height": chamber_height}
 
-    def filled(long, wide, count=1):
+    def filled(long, wide, count, chamber=chamber):
         """(share, wall): of so many in a row."""
+        if chamber_shape == "box":
+            walls = list(combinations(chamber.values(), 2))
+        else:
+            walls = [(chamber["chamber_length"], chamber["chamber_diameter"] / sqrt(2))]
         ways = ((count * long, wide), (long, count * wide), (wide, count * long), (count * wide, long))
         found, wall = min((min(max(a / w[0], b / w[1]) for a, b in ways), w) for w in walls)
         if chamber_shape != "box" and count == 1:
             across = long if face.round else hypot(long, wide)
-            found = min(found, across / chamber_diameter)
+            found = min(found, across / chamber["chamber_diameter"])
         return found, wall
 
     window, steel = (face.window_length_m, face.window_width_m), (body.length_m, body.width_m)
@@ -299,7 +303,20 @@ def chamber_fit_check(
     share, wall = filled(*sides, count)
     word = case if case in ("stop", "good") else "caution"
     slots = {"long": sides[0], "wide": sides[1], "wall_long": wall[0], "wall_wide": wall[1], "burners": burner_count}
-    return verdict(word, share, 1.0, case=case, **slots)
+    # What by itself, halved or doubled at most, lets all of them stand there; else what brings them nearer to it.
+    now = filled(*steel, burner_count)[0]
+    short, thin = (steel[0] / 2, steel[1]), (steel[0], steel[1] / 2)
+    if face.round:
+        short = thin = (steel[0] / 2, steel[1] / 2)
+    moves = {("burner_count", "lower"): filled(*steel, 1)} if burner_count > 1 else {}
+    moves |= {
+        ("body_length", "lower"): filled(*short, burner_count),
+        ("body_width", "lower"): filled(*thin, burner_count),
+    }
+    moves |= {(key, "raise"): filled(*steel, burner_count, chamber | {key: 2 * side}) for key, side in chamber.items()}
+    alone = tuple(move for move, (then, _) in moves.items() if then <= 1 + 1e-9)
+    cures = alone or tuple(move for move, (then, _) in moves.items() if then < now)
+    return verdict(word, share, 1.0, case=case, cures=() if word == "good" else cures, **slots)
 
 
 def chamber_pressure_check(
