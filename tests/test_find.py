@@ -573,6 +573,9 @@ def test_things_go_by_the_names_that_a_shop_has_for_them():
         return [(piece.texts, piece.figures) for piece in have.of("cylinder", "bag", "pipe")], have.mine
 
     assert meant(link) == meant(inches) == meant(metric)
+    for pipe in ("1-1/2 inch", '1 1/2"', "1-1/2 in. pipe", "1-1/2 sch 40"):
+        have = read_have(things.format("20 x 2", "castable 60 % x 2", pipe, "rows", "port diameter"))
+        assert meant(have) == meant(link)
 
 
 @pytest.mark.parametrize("system, entry, offered", [("mm", "11 kg", "9 kg"), ("in", "25 lb", "20 lb")])

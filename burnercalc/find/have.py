@@ -634,7 +634,9 @@ def _nearest(text: str, names: list[str]) -> str:
 
 
 def _plain(name: str) -> str:
-    return re.sub(r"[\s_-]|(in|\")$", "", name.lower())
+    """A name without what need not be told: spaces, inches, and that a pipe is one, of the schedule it is taken for."""
+    bare = re.sub(r"(sch(ed|edule)?\.?40|pipe)+$", "", re.sub(r"[\s_-]", "", name.lower()))
+    return re.sub(r"(inch|inches|in\.?|\")$", "", bare)
 
 
 def choice_name(key: str, value: str, system: str) -> str:
