@@ -843,7 +843,7 @@ CHECKS = (
             "there, only {times:ratio} times its need; {usual:ratio} or more is enough. Use larger ports, a larger mix "
             "pipe or a stronger blower.",
             "short": "High fire asks for {air:air_flow} of air; with the damper open the blower brings "
-            "{brings:air_flow}, {short:percent} less, and it burns so much richer. Use larger ports, a larger mix "
+            "{brings:air_flow}, {short:fraction 2} less, and it burns so much richer. Use larger ports, a larger mix "
             "pipe, a stronger blower, or less fire.",
             "stop": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there. It is too weak: with the damper open it brings {brings:air_flow}. Use larger ports, a larger mix "
