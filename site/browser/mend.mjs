@@ -2,6 +2,7 @@
 import { all, button, byId, make } from "./page.mjs";
 import { askAside, stopAside } from "./aside.mjs";
 import { explain } from "./glossary.mjs";
+import { kept } from "./settings.mjs";
 
 let design = null;
 let about = ""; // link of the design that was asked about
@@ -46,7 +47,7 @@ function wire(kind, words, show) {
     turn(false, reply.stopped);
     about = link;
     status.textContent = reply.ok ? "" : reply.stopped ? "Stopped." : reply.errors.map((error) => error.text).join(" ");
-    if (reply.ok) show(reply, status);
+    if (reply.ok) show(reply, status, run);
   };
   for (const press of all(`[data-open=${kind}-box]`)) press.addEventListener("click", run);
   box.addEventListener("close", () => { if (asking) stopAside(); });
@@ -56,12 +57,22 @@ const listed = (rows) => make("ul", "changes", ...rows.map(([head, words, ...mor
 
 const lines = (words) => make("ul", "", ...words.map((line) => make("li", "", line)));
 
-function showGood(reply, status) {
+// A change that does not suit: that setting is mine as it stands, and the rest is tried again.
+const leave = (key, label, again) => {
+  const press = button("Mine: leave it", async () => {
+    await design.change("mine", [...kept(), key].join(","));
+    again();
+  }, "small");
+  press.setAttribute("aria-label", `Mine: leave it: ${label}`);
+  return press;
+};
+
+function showGood(reply, status, again) {
   const { changes, mended, worse, left } = reply;
   status.textContent = reply.head;
   const parts = [];
   const add = (head, rows) => { if (rows.length) parts.push(make("h3", "", head), listed(rows)); };
-  add("What changes", changes.map(({ label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says)]));
+  add("What changes", changes.map(({ setting, label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says), leave(setting, label, again)]));
   add("What that mends", mended.map(({ label, verdict, then }) => [label, `${verdict} now, then ${then}`]));
   add("What gets worse", worse.map(({ label, was, then }) => [label, `${was} now, then ${then}`]));
   add("What stays", left.map(({ check, label, verdict }) => [label, `${reply.before[check] ?? "none"} now, then ${verdict}`]));
