@@ -1,6 +1,6 @@
 """The words of the room Air and gas: flow through the burner, blower, jet and cylinder."""
 
-from ..sources import CONTINUITY, LIMITS, PRACTICE, Source
+from ..sources import CONTINUITY, FLASHBACK, LIMITS, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 from .inputs import HOT_HIGH, HOT_LOW
 from .train import TRAIN_WORDS
@@ -267,11 +267,13 @@ ANSWERS = (
         "mixing.flame_m_s",
         "speed",
         "Flame speed in the mix pipe",
-        meaning="How fast a flame could eat its way up the mix pipe at low fire; good to a factor of two.",
-        formula="burning velocity + 2 x velocity swings (a tenth of the pipe velocity at low fire from Reynolds number "
-        "4000, none up to 2300, in proportion between)",
+        meaning="Mixture as slow as this, at low fire, a flame in the mix pipe comes back against; good to a factor of "
+        "two.",
+        formula="the larger of two: burning velocity + 2 x velocity swings (a tenth of the pipe velocity at low fire "
+        "from Reynolds number 4000, none up to 2300, in proportion between); velocity below which a flame runs back "
+        "along the wall of a long cold port as wide as the pipe",
         inputs=("burning_velocity", "mix_pipe_velocity", "mix_pipe", "low_fire"),
-        source=DAMKOEHLER,
+        source=DAMKOEHLER & FLASHBACK,
     ),
     Answer(
         "blower_flow",
@@ -815,14 +817,19 @@ CHECKS = (
         "speed",
         "Flame walking back up the pipe",
         harm="danger",
-        source=DAMKOEHLER & LIMIT,
+        source=DAMKOEHLER & FLASHBACK & LIMIT,
         cases={
-            "good": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks at {most:speed} "
-            "at most, so it cannot walk back up.",
-            "caution": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks at about "
-            "{likely:speed}, {most:speed} at most: it may walk back up. Use a smaller mix pipe or a higher low fire.",
-            "stop": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks at about "
-            "{likely:speed}: one that gets in walks back to the blower. Use a smaller mix pipe or a higher low fire.",
+            "good": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks back "
+            "against {most:speed} at most, so it cannot walk back up.",
+            "note": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks back against "
+            "about {likely:speed}, {most:speed} at most. The ports keep it out; one that gets past them may walk back "
+            "up. A smaller mix pipe or a higher low fire would stop it.",
+            "caution": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks back against "
+            "about {likely:speed}: one that gets past the ports walks back up. Use a smaller mix pipe or a higher low "
+            "fire.",
+            "stop": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks back "
+            "against about {likely:speed}: one that gets in walks back to the blower. Use a "
+            "smaller mix pipe or a higher low fire.",
         },
         cures=(("mix_pipe", "lower"), ("low_fire", "raise")),
     ),

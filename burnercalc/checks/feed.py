@@ -154,9 +154,11 @@ def mixing_length_check(mixing: Mixing) -> Judged:
 
 
 def mix_pipe_velocity_check(mixing: Mixing, low_fire: float) -> Judged:
-    """Good from the quickest flame of the band on, stop below the middle."""
+    """The second thing in a flame's way, after the ports: a note up to the careful end, a fault below the middle."""
     low, flame = mixing.velocity_m_s * low_fire, mixing.flame_m_s
-    return judge(low, good=flame.high, stop=flame.value, low=low, likely=flame.value, most=flame.high)
+    return judge(
+        low, good=flame.high, note=flame.value, stop=mixing.own_m_s, low=low, likely=flame.value, most=flame.high
+    )
 
 
 def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:

@@ -6,24 +6,38 @@ from ..physics import losses, pipes
 from ..physics import mixing as physics
 from ..physics.band import Band
 from ..physics.port_stream import turbulent_weight
+from .gas import Gas
+from .holding import limits_m_s
 from .mixture import Mixture
+from .shop import Shop
 from .stream import Stream
 
 UNSURE = 2.0  # the flame speed of a turbulent stream is good to a factor of two
+LONG = 100.0  # bores: the stream of a pipe after blower, elbows and jet is no young one
 
 
 @dataclass(frozen=True)
 class Mixing:
-    """`diameters`: mixing length over bore, elbows counted; `flame_m_s`: of a flame in the pipe at low fire."""
+    """`diameters`: mixing length over bore, elbows counted; `flame_m_s`: of mixture at low fire that a flame comes back
+    against, by its own speed, `own_m_s` most likely, or along the wall of the pipe."""
 
     bore_m: float
     diameters: float
     velocity_m_s: float
+    own_m_s: float
     flame_m_s: Band
 
 
 def mixing(
-    mix_pipe: str, mix_pipe_length: float, mix_pipe_elbows: int, low_fire: float, stream: Stream, mixture: Mixture
+    mix_pipe: str,
+    mix_pipe_length: float,
+    mix_pipe_elbows: int,
+    low_fire: float,
+    equivalence_ratio: float,
+    gas: Gas,
+    shop: Shop,
+    stream: Stream,
+    mixture: Mixture,
 ) -> Mixing:
     pipe = pipes.pipe(mix_pipe)
     velocity = stream.mixture_m3_s / pipe.area_m2
@@ -33,9 +47,12 @@ def mixing(
     slow, middle, fast = (
         physics.turbulent_burning_velocity_m_s(laminar, low, swings) for laminar in mixture.burning_velocity_m_s
     )
+    own = Band(slow / UNSURE, middle, fast * UNSURE)
+    along, _ = limits_m_s(gas, shop, equivalence_ratio, pipe.bore_m, LONG * pipe.bore_m)
     return Mixing(
         bore_m=pipe.bore_m,
         diameters=physics.mixing_diameters(mix_pipe_length, pipe.bore_m, mix_pipe_elbows),
         velocity_m_s=velocity,
-        flame_m_s=Band(slow / UNSURE, middle, fast * UNSURE),
+        own_m_s=middle,
+        flame_m_s=own if along is None else Band(*map(max, own, along)),
     )
