@@ -27,6 +27,7 @@ from burnercalc.find.shops import built, moved
 from burnercalc.find.space import Space
 from burnercalc.making.stock import board
 from burnercalc.parts import PARTS
+from burnercalc.settings import BY_KEY
 from burnercalc.units import parse_quantity
 
 # Small shops: what is not at hand is mine, so that every design can be solved whole.
@@ -660,6 +661,26 @@ def test_a_stop_of_the_day_hides_no_purchase():
     assert [(fault.key, fault.verdict) for fault in answer.in_the_way] == [("cylinder", "caution")]
     assert answer.opening is not None and not answer.opening.left
     assert answer.opening.words == "1 more cylinder of 20 lb" and answer.opening.design.cylinder_count == 3
+
+
+def test_a_fault_that_another_pipe_cures_is_none_that_no_burner_changes():
+    """Lit by hand: of one design the lip was too hot for it, of the best the damper was open too little to set."""
+    shop = (
+        "tube: 3 1/4 x 3 1/4 x 3/25 in, 2 ft\npins: 1/4 in; 5/32 in\npipe: 1; 1-1/2; 2-1/2\nblower: 4 inH2O 60 cfm\n"
+        "cylinder: 40 lb x 3\nregulator: 0 to 15 psi\nmine: lit_by"
+    )
+    asked = {"chamber_width": "8 in", "chamber_temperature": "2150 degF", "lit_by": "hand"}
+    answer = find(Design.from_texts(asked), read_have(shop), budget=300)
+    chosen = {BY_KEY[key].label for axis in AXES for key in axis.keys}
+    assert not [fault for fault in answer.given if chosen & dict(fault.cures).keys()]
+
+
+def test_bags_of_what_cannot_be_taken_are_not_bought_once_more():
+    """Of a rammed plastic "1 more bag" was told to cure that it is one; the price was of a castable."""
+    shop = "tube: 3 x 3 x 3/16 in\npins: 1/4 in\npipe: 1\nblower: 4 inH2O 60 cfm\ncylinder: 40 lb\nbag: rammed plastic"
+    opening = find(Design(), read_have(shop), budget=300).opening
+    assert opening.words == "1 bag of castable 60 %" and opening.design.refractory == "dense_castable"
+    assert solve(opening.design).checks["placing"].verdict == "good"
 
 
 def test_what_no_purchase_cures_is_told_with_what_is_in_the_way(answers):

@@ -171,14 +171,16 @@ def find(
 
 
 def _given(space: Space, found: Found) -> set[str]:
-    """Checks at fault that no burner changes: judged before any choice, or of every design and cured by no choice."""
+    """Checks at fault that no burner changes: judged before any choice, or of every design and in each of them, for it
+    may be at fault in several ways, cured by no choice."""
     settled = [node for node in found.pool if node.settled]
     always = set.intersection(*(set(node.words) for node in settled)) & set(CHECKS)
-    one = settled[0]
-    cured_by = {key: {setting for setting, _ in cures_of(one, key)} for key in always}
-    return set(space.root.words) | {
-        key for key, cures in cured_by.items() if cures and not cures & set(space.decided_at)
-    }
+
+    def chosen_by_none(key: str, node: Node) -> bool:
+        cures = {setting for setting, _ in cures_of(node, key)}
+        return bool(cures) and not cures & set(space.decided_at)
+
+    return set(space.root.words) | {key for key in always if all(chosen_by_none(key, node) for node in settled)}
 
 
 def _best(found: Found, weights: Mapping[str, float]) -> Node:

@@ -16,7 +16,7 @@ from ..units import parse_quantity, show
 from .bill import OF_ITS_OWN
 from .faults import Fault, blamed
 from .graph import touches
-from .have import GAS, NEEDED, Have
+from .have import GAS, NEEDED, Have, choice_name
 from .search import Found, dive, followed, others, polish
 from .sold import STICK
 from .space import Node, Space
@@ -208,6 +208,9 @@ def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, flo
         parts = [part for part in node.burner.part("train").parts if part.key in OF_ITS_OWN["regulator"]]
         price += node.values["batch_size"] * sum(part.price for part in parts)
     if kind == "bag" and "bag" in things:
-        bag = things["bag"]
-        words, price = {f"{bag.count} more bag{'s' if bag.count > 1 else ''}": None}, bag.price
+        bag, stuff = things["bag"], node.texts["refractory"]
+        again = any(piece.texts["refractory"] == stuff for piece in have.of("bag"))
+        named = "" if again else f" of {choice_name('refractory', stuff, space.start.sizes)}"
+        words = {f"{bag.count}{' more' if again else ''} bag{'s' if bag.count > 1 else ''}{named}": None}
+        price = bag.price
     return " and ".join(words) or kind, price
