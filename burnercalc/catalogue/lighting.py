@@ -437,7 +437,7 @@ CHECKS = (
             "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
-            "there it lifts or runs back. Use larger ports.",
+            "there it lifts or runs back. Move low fire as turning says, or use fewer ports.",
             "no_width": NEVER + "No hand can set it: there is less room than a mark of the gauge, as lighting by hand "
             "says.",
             "dim": DIM + "It takes a lining that loses less, a smaller opening, or a pilot with a flame guard.",
@@ -595,7 +595,7 @@ CHECKS += (
             "it may run back.",
             "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: on the way the "
             "flame lifts or runs back, gas first or air first, in up to 12 steps. Set low fire nearer to the lighting "
-            "rate, or use larger ports.",
+            "rate, or use fewer ports.",
             "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
             "unreached": "So it never gets to high fire.",
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
@@ -605,7 +605,7 @@ CHECKS += (
             "{held:power 2} for sure, and low fire is {low:power 2}: turned to it the flame may go out. Set low fire "
             "lower, or use more ports.",
             "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: on the way the flame "
-            "lifts or runs back, gas first or air first, in up to 12 steps. Set low fire higher, or use larger ports.",
+            "lifts or runs back, gas first or air first, in up to 12 steps. Set low fire higher, or use fewer ports.",
         },
     ),
     Check(

@@ -41,7 +41,7 @@ LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 MORE_PORTS = (("ports_per_row", "raise"), ("rows", "raise"))
 BETTER_PORTS = (*MORE_PORTS, ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
-FASTER = (("port_diameter", "lower"), ("ports_per_row", "lower"))  # what runs back at low fire does not through these
+FASTER = (("ports_per_row", "lower"), ("port_diameter", "lower"))  # what runs back at low fire does not through these
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # Of the chamber, that may be let in before the gas is shut: beyond the first more than it holds stands before its
 # opening, beyond the second three times that. Common practice; a guard has seen the pilot at the ports before.
@@ -83,7 +83,7 @@ LIGHTING_CURES = {
     "torch_weak": BETTER_PORTS,
     "no_flame": (("equivalence_ratio", "choose"),),
     "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
-    "no_way": STRONGER,  # which way low fire is moved the turning says
+    "no_way": FASTER,  # which way low fire is moved the turning says
     "air": FEWER,
     "dim": (GUARD, *SOONER),
     "long": (GUARD, *SOONER),
@@ -307,7 +307,7 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
         turn.margin,
         1.0,
         case="as_lit" if as_lit else (case, *up),
-        cures=() if worst is None else (*nearer, *(FASTER if case == "low" else STRONGER)),
+        cures=() if worst is None else (*nearer, *(FASTER if case == "low" else FASTER[:1])),
         margin=turn.margin,
         close=CLOSE,
         least=min(one.least_ratio for one in (to_low, to_high)) if worst is None else turn.least_ratio,
