@@ -898,6 +898,10 @@ def test_a_chamber_that_never_glows_is_turned_to_no_low_fire_that_a_pilot_does_n
         assert (("low_fire", "lower") in {(one.setting, one.move) for one in r.checks["turning"].changes}) == (
             turning == "stop"
         )
+    whole = {**COOL, "lit_by": "guard"}  # less fire is offered, and lets a pilot hold low fire
+    told = solved(**whole).checks["turning"]
+    assert told.verdict == "stop" and ("firing_rate", "lower") in {(one.setting, one.move) for one in told.changes}
+    assert solved(**whole, firing_rate="85 kBtu/h").checks["turning"].verdict == "caution"
 
 
 def test_less_than_none_at_the_tap_is_told_as_suction():

@@ -600,10 +600,10 @@ CHECKS += (
             "unreached": "So it never gets to high fire.",
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
             "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Use "
-            "less fire, or more ports.",
+            "less fire with a larger share of it for low fire, or more ports.",
             "cool_low": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
             "{held:power 2} for sure, and low fire is {low:power 2}: turned to it the flame may go out. Set low fire "
-            "lower, or use more ports.",
+            "lower, or use less fire or more ports.",
             "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: on the way the flame "
             "lifts or runs back, gas first or air first, in up to 12 steps. Set low fire higher, or use fewer ports.",
         },

@@ -293,7 +293,7 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
             held_W / ended_W,
             1.0,
             case="cool" if worst is to_high else "cool_low",
-            cures=(("firing_rate", "lower") if worst is to_high else ("low_fire", "lower"), *MORE_PORTS),
+            cures=(*(() if worst is to_high else (("low_fire", "lower"),)), ("firing_rate", "lower"), *MORE_PORTS),
             low=firing.low_W,
             high=firing.rate_W,
             held=held_W,
