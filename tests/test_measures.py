@@ -9,7 +9,7 @@ import pytest
 from designs import FAR_APART, solved
 
 from burnercalc import Design, InputErrors, on_page, sheet, solve, units
-from burnercalc.design import parse_setting
+from burnercalc.design import as_shown, parse_setting
 from burnercalc.drawing.shapes import Text
 from burnercalc.examples import EXAMPLES
 from burnercalc.files import FILES
@@ -164,7 +164,7 @@ def test_every_default_with_a_measure_has_one_in_each():
         if setting.default in setting.words:
             continue
         text = setting.default_in("mm")
-        assert text.endswith(f" {units.shown_unit(setting.dimension, 'mm')}"), setting.key
+        assert text.endswith(f" {units.shown_unit(as_shown(setting, metric.values()).dimension, 'mm')}"), setting.key
         # A whole millimetre for 1/32 in; 7 in of water are 17.4 mbar, where houses have 20.
         near = {"port_position_tolerance": 0.3, "line_pressure": 0.15}.get(setting.key, 0.1)
         assert parse_setting(setting, text) == pytest.approx(parse_setting(setting, setting.default), rel=near)
