@@ -1006,6 +1006,24 @@ def test_undo_and_redo(real):
     real.wait_for_function("() => location.hash === '#v=2&rows=4'")
 
 
+def test_ctrl_z_in_a_field_takes_back_what_was_typed_there_and_elsewhere_the_last_change(ready):
+    put(ready, "rows", "6")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=6'")
+    rows = field(ready, "rows")
+    rows.focus()
+    ready.keyboard.press("End")
+    ready.keyboard.type("x")
+    assert rows.input_value() == "6x"
+    ready.keyboard.press("Control+z")
+    assert rows.input_value() == "6" and ready.evaluate("() => location.hash") == "#v=2&rows=6"
+    ready.locator("#chapters [data-go=face]").focus()
+    ready.keyboard.press("Control+z")
+    ready.wait_for_function("() => location.hash === '#v=2'")
+    assert rows.input_value() == "5"
+    ready.keyboard.press("Control+Shift+z")
+    ready.wait_for_function("() => location.hash === '#v=2&rows=6'")
+
+
 def test_each_press_of_undo_is_a_step_however_fast(ready):
     first = ready.evaluate("() => location.hash")
     for rows in "346":
