@@ -192,10 +192,11 @@ def put_below(made, legend, name):
         background_fill_alpha=0,
         padding=2,
         margin=2,
-        label_text_font_size="13px",
+        label_text_font_size="12px",
+        label_standoff=3,
         glyph_height=16,
-        glyph_width=24,
-        spacing=1,
+        glyph_width=22,
+        spacing=4,
     )
     made.center.remove(legend)
     made.add_layout(legend, "below")
