@@ -31,7 +31,7 @@ from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card"
-LEAST_VIEW_MM, MOST_VIEW_MM = (28.0, 40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
+LEAST_VIEW_MM, MOST_VIEW_MM = (40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across

@@ -526,3 +526,14 @@ def test_what_the_flat_is_too_wide_for_is_told_on_paper():
     assert "540 °C" in holds and "540 °C" in care["First fire"] and "540 °C" in care["Oven-dry"]
     kiln = {row[0]: row[1] for row in solved(**dozen, kiln="yes", oven_places="2").tables["tools"].rows}
     assert "old oven" not in kiln and "to 540 °C" in kiln["kiln"] and "inside for 2 of" in kiln["kiln"]
+
+
+def test_the_face_on_the_first_page_is_never_too_small_to_read_however_many_faults_stand_below_it():
+    """With five faults it was 28 mm high; rather they run on to the second page."""
+    result, heights = solved(), []
+    for lines in range(0, 60, 3):
+        faults = [build_sheet.Paragraph("Use larger ports.")] * lines
+        with mock.patch.object(build_sheet, "_faults", return_value=faults):
+            made = build_sheet._first_page(result, "https://x.example/#v=2", 185, 240, "letter")
+        heights.append(next(block.height for block in made if isinstance(block, build_sheet.Figure)))
+    assert min(heights) >= 40 and len(set(heights)) > 3
