@@ -275,7 +275,7 @@ def cylinder(ended_by, run_h, left, draw_W=DRAW, least_Pa=10 * PSI, **given):
 
 
 COLD = (
-    "At 100 kBtu/h the cylinders last {}, then they are too cold, with {} of a full charge still in: near the end 50 "
+    "At 100 kBtu/h the gas lasts {}, then it is too cold, with {} of a full charge still in: near the end 50 "
     "kBtu/h is all that the air can boil off there."
 )
 MORE = " Use more or larger cylinders, or "
@@ -311,7 +311,7 @@ def test_a_long_heat_up_takes_its_hours_of_a_charge():
     for hours, up, word in ((1.9, 1800, "caution"), (1.9, 3600, "stop"), (4.9, 14400, "stop"), (5, 14400, "good")):
         found = cylinder("cold", hours, 0.1, heat_up_time=up)
         assert found[:2] == (word, 3600 * hours) and found[2] == max(4 * 3600, 3600 + up)
-    assert cylinder("empty", 12, 0.0)[3] == "The cylinders feed 100 kBtu/h for 12 h until they are empty."
+    assert cylinder("empty", 12, 0.0)[3] == "At 100 kBtu/h the gas lasts 12 h, until none is left."
 
 
 @pytest.mark.parametrize(

@@ -1023,7 +1023,7 @@ CHECKS = (
         harm="comfort",
         source=VESSEL & LIMITS & Source("half a day of 4 h at high fire is common practice", "common practice"),
         cases={
-            "empty": "The cylinders feed {rate:power} for {run:time 2} until they are empty.",
+            "empty": "At {rate:power} the gas lasts {run:time 2}, until none is left.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
             "regulator needs ({needed:gas_pressure}). Use less gas pressure with a larger jet, or wait for a warmer "
             "day. Never heat a cylinder.",
@@ -1036,9 +1036,9 @@ CHECKS = (
             "light": "No cylinder holds this blend: {light:percent 0} of it is gas lighter than propane, which stands "
             "over the liquid and leaves first, so the first gas is another one. Up to {ethane:percent 0} of ethane and "
             "{lighter:percent 0} of the rest is usual. Give the blend that is in the cylinder.",
-            "cold": "At {rate:power} the cylinders last {run:time 2}, then they are too cold, with {left:percent 0} of "
+            "cold": "At {rate:power} the gas lasts {run:time 2}, then it is too cold, with {left:percent 0} of "
             "a full charge still in: near the end {last:power} is all that the air can boil off there.",
-            "cold_at_once": "At {rate:power} the cylinders last {run:time 2}, then they are too cold, with "
+            "cold_at_once": "At {rate:power} the gas lasts {run:time 2}, then it is too cold, with "
             "{left:percent 0} of a full charge still in: even at this fill {draw:power} is all that the air "
             "can boil off.",
             "full": "A full charge would last {full_run:time 2} until the cold ends it, with {full_left:percent 0} of "
