@@ -365,6 +365,14 @@ def test_what_lies_there_is_mine_in_what_is_found(answers):
         assert set(offer.mine) == tube | blower | {"port_diameter"}
 
 
+def test_a_body_as_long_as_its_piece_stays_as_it_is():
+    """*Make it good* took a box of plate longer than the sheet that it is cut from; of a larger one it may be moved."""
+    sizes = {"body_length", "body_width", "body_depth"}
+    for sheet, stays in (("12 x 12 in", sizes), ("48 x 48 in", set())):
+        offers = find(Design(), read_have(f"plate: 3/16 in, {sheet}\npins: 1/4 in"), budget=150).offers
+        assert offers and all(sizes & set(offer.mine) == stays for offer in offers)
+
+
 def test_a_tube_that_lies_there_is_no_fault_though_no_rack_holds_it():
     """Find told a shop with a tube of 3 1/2 x 2 1/2 in that nothing of it is good, as no such tube is commonly sold."""
     have = read_have("tube: 3 1/2 x 2 1/2 x 1/8 in, 14 in\npins: 5/16 in\nblower: 3 inH2O 40 cfm")
@@ -785,6 +793,18 @@ def test_a_card_tells_a_wait_longer_than_asked(answers):
                 assert over == pytest.approx(times, rel=0.01)
                 assert parse_quantity(waits, "time", "") == pytest.approx(offer.result["heat_up_waits"], rel=0.01)
     assert late
+
+
+def test_a_fire_below_the_need_is_told_on_its_card():
+    """The check only notes it, so the design was called good, and nothing told that the chamber heats up later."""
+    said = []
+    for rate in ("47 kBtu/h", "60 kBtu/h"):  # heating up in the time asked takes 50.6
+        (offer, *_) = find(
+            Design.from_texts({"work_rate": "0 lb/h"}), read_have(f"pins: 1/4 in\nmine: firing_rate={rate}"), budget=100
+        ).offers
+        assert offer.result.checks["rate_for_need"].verdict == ("note" if rate == "47 kBtu/h" else "good")
+        said.append([words for words in offer.gives_up if words.startswith("a fire of 47")])
+    assert len(said[0]) == 1 and "50.6 kBtu/h that are needed" in said[0][0] and not said[1]
 
 
 def test_cards_differ_in_what_is_built_or_clearly_in_a_kind(answers):

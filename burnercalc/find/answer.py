@@ -36,6 +36,7 @@ Progress = Callable[[int, int], None]  # nodes judged, nodes in all
 # Axes in which another way of building is looked for, and what is held then; nodes for each.
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
 WAY_POLISH, MOST_WAYS, LONGER = 60, 2, 1.25  # times as long is another way
+ROOM_TO_GROW = 2.0  # times its length must come out of the piece, where a mend may move the size of the body
 MENDED = (  # settings that take nothing from the shop, moved in the least wrong designs
     *("firing_rate", "low_fire", "pattern", "rows", "ports_per_row", "setback", "grip", "edge_margin"),
     *("block_thickness", "pin_depth", "corner_radius", "corner_drill", "cap_thickness", "mould_clearance"),
@@ -415,9 +416,11 @@ def _mine(space: Space, node: Node) -> tuple[str, ...]:
     keys = set(space.mine)
     for axis, one in zip(space.axes, node.chosen):
         if not one.buy and space.have.of(*axis.kinds):
-            # A plate is cut to any width.
-            cut = dict(one.texts).get("body_kind") == "plates"
+            # A plate is cut to any width, and all to any length, as far as there is enough of it.
+            ample = ROOM_TO_GROW * node.values["body_length"] <= space.longest_m(node)
+            cut = dict(one.texts).get("body_kind") == "plates" and ample
             keys |= {key for key in axis.stock if not (cut and key in ("body_width", "body_depth"))}
+            keys |= {"body_length"} if axis.name == "body" and not ample else set()
         kind, size = SIZES.get(axis.name, ("", ""))
         if size and not one.buy and space.have.of(kind):
             keys.add(size)
@@ -460,6 +463,10 @@ def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:
             for value in (offer.result["heat_up_takes"], design.heat_up_time, offer.result["heat_up_waits"])
         )
         said.append(f"heating up in {takes} instead of {asked}, {waits} of it at the rate to light at")
+    fire, needed_W = offer.result.part("firing").installed_W, offer.result.part("need").needed_W
+    if needed_W is not None and offer.result.checks["rate_for_need"].verdict == "note" and fire < needed_W:
+        given, needed = (show(value, "power", design.reader) for value in (fire, needed_W))
+        said.append(f"a fire of {given} instead of {needed} that are needed, so it heats up later than asked")
     return tuple(said)
 
 

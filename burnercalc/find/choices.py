@@ -308,7 +308,7 @@ def length_options(a: Asked) -> Iterable[Option]:
 
 def _lengths(a: Asked) -> tuple[float, float]:
     """The shortest and the longest body."""
-    longest_m = min(_chamber_m(a) / a.values["burner_count"], _from_stick_m(a))
+    longest_m = min(_chamber_m(a) / a.values["burner_count"], from_stick_m(a))
     return max(LEAST_BODY_M, 2 * a.values["setback"] + 0.025), longest_m
 
 
@@ -418,7 +418,7 @@ def _chamber_m(a: Asked) -> float:
     return run_m(*(a.values[key] for key in ("chamber_shape", "chamber_length", "chamber_width")))
 
 
-def _from_stick_m(a: Asked) -> float:
+def from_stick_m(a: Asked) -> float:
     """The longest body of which the batch comes out of the piece."""
     batch, kerf = a.values["batch_size"], a.start.kerf
     length_m, width_m = a.figures["length_m"], a.figures["width_m"]

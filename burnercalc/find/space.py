@@ -25,7 +25,7 @@ from ..rules import RULES
 from ..settings import BY_KEY
 from .begun import begun
 from .bill import bill, first_fire_gas, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
-from .choices import AXES, Asked, Axis, Option, middle
+from .choices import AXES, Asked, Axis, Option, from_stick_m, middle
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
 from .have import Have
@@ -361,6 +361,10 @@ class Space:
     def design(self, node: Node) -> Design:
         """The design of a whole node, its texts read and its rules asked as anybody's."""
         return Design.from_texts(node.texts)
+
+    def longest_m(self, node: Node) -> float:
+        """The longest body that comes out of the piece which a node takes, the whole batch of it; inf of a round."""
+        return inf if node.values["body_kind"] == "pipe" else from_stick_m(self._asking(node))
 
     def altered(self, node: Node, texts: Mapping[str, str], hopeful: Hopeful = lambda node: True) -> Node | None:
         """The whole node with other texts, on the menu or not, of what is on no axis too; None where a rule refuses it
