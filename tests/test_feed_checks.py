@@ -242,14 +242,7 @@ def test_mixing_length(diameters, verdict, text):
             "3.99 m/s; a flame walks back against about 2 m/s, 4 m/s at most. The ports keep it out; one that gets "
             "past them may walk back up. A smaller mix pipe or a higher low fire would stop it.",
         ),
-        (2.0, "note", None),
-        (
-            1.99,
-            "caution",
-            "1.99 m/s; a flame walks back against about 2 m/s: one that gets past the ports walks back up. Use a "
-            "smaller mix pipe or a higher low fire.",
-        ),
-        (1.5, "caution", None),
+        (1.5, "note", None),
         (
             1.49,
             "stop",
@@ -259,7 +252,7 @@ def test_mixing_length(diameters, verdict, text):
     ],
 )
 def test_walking_back_up_the_pipe(low, verdict, text):
-    """Good from the quickest flame on, a fault below the middle of the band, a stop below a flame's own speed."""
+    """Good from the quickest flame on, a stop below a flame's own speed."""
     pipe = part("mixing", velocity_m_s=4 * low, own_m_s=1.5, flame_m_s=Band(1.0, 2.0, 4.0))
     found = judged("mix_pipe_velocity", solved(units="mm"), mixing=pipe, low_fire=0.25)
     assert found[:3] == (verdict, low, 4.0) and found[4] == (("mix_pipe", "lower"), ("low_fire", "raise"))

@@ -161,7 +161,7 @@ ENDS = {
     ("grip_heat", "hot_block.lip_K"): {"value", "high"},
     ("lift", "holding.lift_W"): {"low"},
     ("cross_light", "crossing.cross_light_m"): {"value", "high"},  # value is its low end
-    ("mix_pipe_velocity", "mixing.flame_m_s"): {"value", "high"},
+    ("mix_pipe_velocity", "mixing.flame_m_s"): {"high"},
     ("gas_pressure", "jet.diameter_m"): {"high"},
     ("supply", "supply.outlet_Pa"): {"low", "high"},  # a stop only where the least loss is too much
     ("web_as_cast", "as_cast.web_m"): {"low"},

@@ -824,9 +824,6 @@ CHECKS = (
             "note": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks back against "
             "about {likely:speed}, {most:speed} at most. The ports keep it out; one that gets past them may walk back "
             "up. A smaller mix pipe or a higher low fire would stop it.",
-            "caution": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks back against "
-            "about {likely:speed}: one that gets past the ports walks back up. Use a smaller mix pipe or a higher low "
-            "fire.",
             "stop": "At low fire the mixture runs through the mix pipe at {low:speed}; a flame walks back "
             "against about {likely:speed}: one that gets in walks back to the blower. Use a "
             "smaller mix pipe or a higher low fire.",

@@ -154,11 +154,10 @@ def mixing_length_check(mixing: Mixing) -> Judged:
 
 
 def mix_pipe_velocity_check(mixing: Mixing, low_fire: float) -> Judged:
-    """The second thing in a flame's way, after the ports: a note up to the careful end, a fault below the middle."""
-    low, flame = mixing.velocity_m_s * low_fire, mixing.flame_m_s
-    return judge(
-        low, good=flame.high, note=flame.value, stop=mixing.own_m_s, low=low, likely=flame.value, most=flame.high
-    )
+    """The ports come first, and are judged by the careful end: so a flame along the pipe's wall is a note, and a stop
+    only one as quick as the mixture."""
+    low, flame, own = mixing.velocity_m_s * low_fire, mixing.flame_m_s, mixing.own_m_s
+    return judge(low, good=flame.high, note=own, stop=own, low=low, likely=flame.value, most=flame.high)
 
 
 def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
