@@ -38,7 +38,7 @@ def gas_pressure(texts, mixture_Pa=100.0, hole_m=1e-3, **fields):
 def test_gas_that_cannot_enter():
     assert gas_pressure({}, mixture_Pa=500.0, gauge_Pa=500.0, flows=False, hole_m=None) == (
         "stop",
-        "Gas at 0.0725 psi cannot enter the mix pipe, where the blower holds 2.0 in H₂O: no gas flows. Raise the gas "
+        "Gas at 0.0725 psi cannot enter the mix pipe, where high fire takes 2.0 in H₂O: no gas flows. Raise the gas "
         "pressure, or ease the way through the burner (larger ports or pipe).",
         (*RAISE, ("port_diameter", "raise"), ("mix_pipe", "raise")),
     )

@@ -9,8 +9,10 @@ from scipy.optimize import brentq
 from burnercalc.catalogue import CHECKS as DECLARED
 from burnercalc.catalogue.sentences import written
 from burnercalc.checks import CHECKS
+from burnercalc.design import Design
 from burnercalc.parts.stream import properties
 from burnercalc.physics.port_drop import hot_port_drop_Pa
+from burnercalc.result import solve
 
 INH2O = 249.08891
 WEAK = {"blower_shutoff_pressure": "0.75 inH2O"}
@@ -191,3 +193,29 @@ def test_air_as_short_as_a_hand_sets_it_is_no_stop():
         assert 1 - r["blower_flow"] / blower.high_m3_s == pytest.approx(short, abs=1e-3)
     assert "with the damper open the blower brings 16.6 cfm, 2.5 % less" in near.checks["blower"].text
     assert (near.part("damper_marks").high.case, weak.part("damper_marks").high.case) == ("full", "weak")
+
+
+def test_gas_of_little_pressure_makes_a_hot_burner_leaner():
+    """22 % leaner was good, as "-6.06 % richer"; the cure as told takes it away."""
+    found = {gas: solve(Design.from_texts({"gas_pressure": gas})) for gas in ("1 inH2O", "0.2 psi", "1 psi")}
+    words = {gas: (r.checks["hot_drift"].verdict, r.checks["hot_drift"].text) for gas, r in found.items()}
+    assert words["1 inH2O"][0] == "caution" and "22.0 % leaner" in words["1 inH2O"][1]
+    assert [(one.setting, one.move) for one in found["1 inH2O"].checks["hot_drift"].changes] == [
+        ("gas_pressure", "raise")
+    ]
+    assert words["0.2 psi"][0] == "good" and " leaner " in words["0.2 psi"][1]
+    assert words["1 psi"][0] == "good" and " richer " in words["1 psi"][1]
+    weak = found["1 inH2O"]
+    leanest = min(weak["mixture_hot_high"], weak["mixture_hot_low"])
+    assert weak.checks["hot_drift"].value == pytest.approx(1 - leanest / 0.93)
+
+
+@pytest.mark.parametrize("texts", [{"mix_pipe": "1/8"}, {"firing_rate": "3000 kBtu/h"}])
+def test_more_pressure_than_any_blower_has_is_told_as_that(texts):
+    """It was told as 612 and 399 inches of water."""
+    r = solve(Design.from_texts(texts))
+    assert r["mixture_pressure"] > 100 * INH2O
+    for key in ("blower", "gas_pressure"):
+        check = r.checks[key]
+        assert check.verdict == "stop" and "than any blower has" in check.text and " in H₂O" not in check.text
+        assert "mix_pipe" in {change.setting for change in check.changes}

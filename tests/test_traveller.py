@@ -242,6 +242,14 @@ def test_the_customer_s_two_papers_and_the_train_tell_the_same_pressure(texts):
     assert (jet["low"], jet["high"]) == (pytest.approx(low.gas_Pa), pytest.approx(high.gas_Pa))
 
 
+def test_the_plate_tells_air_as_the_blower_brings_it_and_in_what_state():
+    """At 9000 ft it told 17.0 cfm of sea level, where the blower's check said 23.8."""
+    high = solved(altitude="9000 ft", ambient_temperature="60 degF")
+    plate = [shape.text for shape in high.drawings["plate"].shapes if isinstance(shape, Text)]
+    flow = re.search(r"asks for (.* cfm) of air", high.checks["blower"].text)[1]
+    assert f"{flow}, 60 °F, 9000 ft" in plate and flow != high.answers["air_flow"].brief
+
+
 def test_plate_and_card_are_in_both_measures(default):
     plate, card = read(default, "plates-a4")
     for said in ("99.7 kBtu/h", "29.2 kW", "propane", "#52", "1.61 mm", "3000 °F", "1649 °C", "NOT CERTIFIED",

@@ -852,6 +852,8 @@ CHECKS = (
             "stop": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there. It is too weak: with the damper open it brings {brings:air_flow}. Use larger ports, a larger mix "
             "pipe, a stronger blower, or less fire.",
+            "beyond": "High fire asks for {air:air_flow} of air, and to push it through this burner takes more "
+            "pressure than any blower has. Use larger ports, a larger mix pipe, or less fire.",
             "hunts": "Its curve crosses that of the burner more than once: the flow may hunt.",
         },
     ),
@@ -888,6 +890,11 @@ CHECKS = (
             "to {hot:.2f}, or {richest:.2f} as near as a hand sets it. It makes more carbon "
             "monoxide; the blower has little to spare. Set gas and air once the block is hot, or use"
             " a stronger blower, or larger or more ports.",
+            "leaner_good": "A mixture set cold gets {less:fraction} leaner once the ports are hot, from {cold:.2f} to "
+            "{hot:.2f}, or {leanest:.2f} as near as a hand sets it: set it once the block is hot.",
+            "leaner_caution": "A mixture set cold gets {less:fraction} leaner once the ports are hot, from {cold:.2f} "
+            "to {hot:.2f}, or {leanest:.2f} as near as a hand sets it. Gas of so little pressure falls off more than "
+            "the air: raise the gas pressure, with a smaller jet, or set both once the block is hot.",
             "waits": "Waits for the blower: as long as it does not bring the air of high fire, no mixture is set that "
             "could drift.",
         },
@@ -918,8 +925,10 @@ CHECKS = (
         harm="danger",
         source=JET & LIMITS,
         cases={
-            "none": "Gas at {gas:gas_pressure} cannot enter the mix pipe, where the blower holds {mixture:pressure}: "
+            "none": "Gas at {gas:gas_pressure} cannot enter the mix pipe, where high fire takes {mixture:pressure}: "
             "no gas flows. Raise the gas pressure, or ease the way through the burner (larger ports or pipe).",
+            "none_beyond": "Gas at {gas:gas_pressure} cannot enter the mix pipe, where high fire takes more pressure "
+            "than any blower has: no gas flows. Ease the way through the burner (larger ports or pipe).",
             "good": "Gas at {gas:gas_pressure} stands well over the {mixture:pressure} in the mix pipe.",
             "choked": "Gas at {gas:gas_pressure} stands well over the {mixture:pressure} in the mix pipe, and chokes "
             "in the jet: its flow follows the regulator alone.",

@@ -35,6 +35,7 @@ FINE_JET = 1.01
 BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the second its holes jet
 MIXING = (DIAMETERS_NEEDED, 5.0)
 MARGIN = 0.20  # pressure to spare at high fire, good from
+MOST_BLOWER_PA = 100 * INH2O_PA  # that any blower of a shop has, as far as the setting goes; more is no air of a burner
 HOUSE_PA = 7 * INH2O_PA  # usual in a house line
 METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
@@ -174,6 +175,9 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
     if blower.point.crossings > 1 and word == "good":
         word, cases = "caution", [*cases, "hunts"]
     ends = "ends" in cases
+    beyond = word == "stop" and blower.high_Pa > MOST_BLOWER_PA
+    if beyond:
+        cases = [*cases[:-1], "beyond"]
     own: tuple[tuple[str, str], ...] = (("blower_free_flow", "raise"),)
     if blower_curve:
         own = (("blower_curve", "choose"),)
@@ -186,9 +190,9 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         MARGIN,
         case=cases,
         cures=(
-            *own,
+            *(() if beyond else own),
             *((("blowers", "choose"),) if blower.burners > 1 else ()),
-            *(() if ends else eased),  # no curve gets longer by less resistance
+            *(eased if beyond or not ends else ()),  # no curve gets longer by less resistance
             ("firing_rate", "lower"),
         ),
         burners=blower.burners,
@@ -213,10 +217,16 @@ def blower_hot_check(hot_run: HotRun, blower: Blower) -> Judged | None:
 
 
 def hot_drift_check(hot_run: HotRun, equivalence_ratio: float) -> Judged:
-    """A slip of the hand comes on top, whatever the drift is; it waits for a blower that carries the burner cold."""
-    drift = hot_run.drift
-    if drift is None:
+    """A slip of the hand comes on top, whatever the drift is; it waits for a blower that carries the burner cold. Gas
+    of so little pressure that it falls off more than the air makes it leaner."""
+    drift, leanest = hot_run.drift, hot_run.leanest
+    if drift is None or leanest is None:
         return verdict("note", None, MIXTURE_SLIP, case=WAITS, cures=())
+    leaner = 1 - leanest / equivalence_ratio
+    if leaner > max(drift, 0.0):
+        word = ladder(leaner, good=MIXTURE_SLIP, stop=inf)
+        slots = {"less": leaner, "cold": equivalence_ratio, "hot": leanest, "leanest": leanest - MIXTURE_SLIP}
+        return verdict(word, leaner, MIXTURE_SLIP, case=f"leaner_{word}", cures=(("gas_pressure", "raise"),), **slots)
     return judge(
         drift,
         good=MIXTURE_SLIP,
@@ -250,6 +260,8 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
         cures = (*raise_, ("mix_pipe", "raise"), ("firing_rate", "lower"))
         if not jet.flows:
             case, cures = "none", (*raise_, ("port_diameter", "raise"), ("mix_pipe", "raise"))
+            if mixture_Pa > MOST_BLOWER_PA:
+                case, cures = "none_beyond", cures[1:]
     elif steady != "good":
         word, case = steady, "near"
     elif carried != "good":
@@ -281,8 +293,8 @@ def supply_check(
 ) -> Judged | None:
     """What the regulator of a line must hold, by the most that connector and valves take; a stop where even with the
     least of it high fire comes out as short as no jet may. A cylinder's regulator is set as the gauge at the jet
-    asks."""
-    if gas.liquid is not None:
+    asks. None where no gas flows at all: the gas pressure has said so."""
+    if gas.liquid is not None or not jet.flows:
         return None
     outlet, holds, mixture_Pa = supply.outlet_Pa, line_pressure, resistance.total_Pa
 

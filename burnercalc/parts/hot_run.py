@@ -45,6 +45,11 @@ class HotRun:
         return 1 + self.margin
 
     @property
+    def leanest(self) -> float | None:
+        """Equivalence ratio that a hot burner comes to where gas of little pressure falls off more than the air."""
+        return min((one.value for one in (self.mixture_high, self.mixture_low) if one), default=None)
+
+    @property
     def richest(self) -> float | None:
         """Equivalence ratio that a hot burner may come to, a slip of the hand on top; None without one."""
         return max((one.high for one in (self.mixture_high, self.mixture_low) if one), default=None)

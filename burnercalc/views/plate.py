@@ -6,6 +6,7 @@ from math import ceil
 from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
 from ..drawing.shapes import Circle, Text, rectangle
 from ..parts.block import Block
+from ..parts.blower import Blower
 from ..parts.damper_marks import DamperMarks
 from ..parts.fires import Fires
 from ..parts.firing import Firing
@@ -15,6 +16,7 @@ from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
 from ..parts.resistance import Resistance
+from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
@@ -35,6 +37,9 @@ def plate_drawing(
     jet: Jet,
     block: Block,
     resistance: Resistance,
+    blower: Blower,
+    shop: Shop,
+    altitude: float,
     lighting: Lighting,
     fuel: str,
     fuel_blend: object,
@@ -51,13 +56,14 @@ def plate_drawing(
         """As gauge and card have them, neither where nobody may turn to it or light it."""
         return both(say, "power", power=rate_W) if fire else (say("not_lit" if unlit else never), "")
 
+    air = {"flow": blower.high_m3_s, "temp": shop.temp_K, "height": altitude}
     rows = [
         (say("gas_words"), say("blend") if fuel_blend else say(fuel), ""),
         (say("high_words"), *rated(high, high.rate_W if high else firing.rate_W, "not_high")),
         (say("low_words"), *rated(low, low.rate_W if low and not full else firing.low_W, "not_low")),
         *(() if unlit else ((say("jet_words"), *both(say, "gas", pressure=high.gas_Pa if high else jet.high_Pa)),)),
         (say("drill_words"), *_drill(jet, say)),
-        *(() if unlit else ((say("air_words"), *both(say, "air", flow=firing.air_m3_s)),)),
+        *(() if unlit else ((say("air_words"), *both(say, "air", **air)),)),
         *(() if unlit else ((say("mixture_words"), *both(say, "pressure", pressure=resistance.total_Pa)),)),
         (say("limit_words"), *both(say, "heat", temp=block.material.service_temp_K)),
     ]
