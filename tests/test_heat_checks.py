@@ -230,6 +230,16 @@ def test_a_mixture_that_drifts_rich_is_not_made_richer():
     assert moves["blower_shutoff_pressure"] == moves["port_diameter"] == "raise"
 
 
+def test_carbon_monoxide_of_what_does_not_burn_is_not_good():
+    """1.1 ppm of a mixture that goes out was good; 0.53 less the slip of a hand is 0.50, under 0.51."""
+    for ratio, burns in (("0.53", False), ("0.55", True)):
+        r = solved(equivalence_ratio=ratio)
+        assert (r.checks["flammable"].verdict != "stop") is burns
+        check = r.checks["carbon_monoxide"]
+        assert (check.verdict, "does not burn cold" in check.text) == ("good" if burns else "caution", not burns)
+        assert burns or [(one.setting, one.move) for one in check.changes] == [("equivalence_ratio", "raise")]
+
+
 def test_carbon_monoxide_judges_the_gas_as_hot_as_it_leaves():
     r = solved(equivalence_ratio="0.93")
     assert r.part("carbon_monoxide").leaves_K == r.answers["gas_leaves"].band[1] > 1900
@@ -1038,7 +1048,7 @@ def test_a_rule_of_thumb_stands_beside_what_the_chamber_asks_for_and_is_no_fault
     for found, temp_K, limit, told in ((0.9e6, 1311.0, 1e6, "50.3"), (8.1e6, 1300.0, 8e6, "453")):
         text = f"{told} Btu/h/in³" + USUAL + OTHER.format("112 Btu/h/in³")
         assert firing_per_volume(found, temp_K) == ("note", found, limit, text, ())
-        assert firing_per_volume(found, temp_K, None) == ("good", found, limit, f"{told} Btu/h/in³" + USUAL, ())
+        assert firing_per_volume(found, temp_K, None) == ("note", found, limit, f"{told} Btu/h/in³" + USUAL, ())
 
 
 @pytest.mark.parametrize("key, verdict", [("lining_limit", "stop"), ("shell_touch", "note")])

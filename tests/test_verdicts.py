@@ -150,6 +150,8 @@ ENDS = {
     ("chamber_pressure", "back_pressure.opening_Pa"): {"high"},
     ("mixture", "hot_run.mixture_high"): {"high"},
     ("mixture", "hot_run.mixture_low"): {"high"},
+    ("hot_drift", "hot_run.mixture_high"): {"value"},  # leaner than set; a slip of the hand comes on top either way
+    ("hot_drift", "hot_run.mixture_low"): {"value"},
     ("throughput", "throughput.metal_kg_s"): {"low", "high"},  # its stop: more than can be at best
     ("heat_up_reach", "need.heat_up_band"): {"low", "high"},  # a stop only where the best film is too slow
     ("rate_for_need", "need.working_band"): {"high"},

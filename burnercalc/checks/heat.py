@@ -13,6 +13,7 @@ from ..parts.fired_heat_up import FiredHeatUp
 from ..parts.firing import Firing
 from ..parts.flame import Flame
 from ..parts.hand import MIXTURE_SLIP
+from ..parts.holding import Holding
 from ..parts.hot_lining import HotLining
 from ..parts.hot_run import HotRun
 from ..parts.lighting_try import LightingTry
@@ -127,13 +128,17 @@ def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Ju
     return waiting(judged, hot_run.richest)
 
 
-def carbon_monoxide_check(mixture: Mixture, flame: Flame, carbon_monoxide: CarbonMonoxide, hot_run: HotRun) -> Judged:
+def carbon_monoxide_check(
+    mixture: Mixture, flame: Flame, carbon_monoxide: CarbonMonoxide, hot_run: HotRun, holding: Holding
+) -> Judged:
     """By one figure, which its sentence is about. What the rich slip leaves however slowly the gas cools, where that is
-    no clean flame; else the careful end, of gas chilled at once. No flame found is no clean flame."""
-    found, settled = carbon_monoxide.dry, flame.co_dry_band
+    no clean flame; else the careful end, of gas chilled at once. No flame found is no clean flame, nor one that goes
+    out."""
+    found, settled, ratio = carbon_monoxide.dry, flame.co_dry_band, mixture.equivalence_ratio
     if found is None or settled is None:
-        cures = (("equivalence_ratio", "lower"),)
-        return verdict("caution", None, MOST_CO_GOOD, case="unknown", cures=cures)
+        return verdict("caution", None, MOST_CO_GOOD, case="unknown", cures=(_nearer_to_one(ratio),))
+    if ratio - MIXTURE_SLIP < holding.lean or ratio + MIXTURE_SLIP > holding.rich:
+        return verdict("caution", None, MOST_CO_GOOD, case="goes_out", cures=(_nearer_to_one(ratio),))
     word = ladder(found.high, good=MOST_CO_GOOD, note=MOST_CO_CHILLED, stop=inf)
     case, value, limit = "chilled" if word == "caution" else word, found.high, MOST_CO_GOOD
     if case == "chilled":
@@ -632,7 +637,7 @@ def firing_per_volume_check(firing: Firing, need: Need, chamber: Chamber, chambe
     cool = little and chamber_temperature < FORGING_K
     case = "cool" if cool else "other" if little or much else None
     return verdict(
-        "note" if case == "other" and asked is not None else "good",
+        "note" if case == "other" else "good",
         found,
         low if little else high,
         case=("usual", case) if case and (cool or asked is not None) else "usual",
