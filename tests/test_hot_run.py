@@ -98,7 +98,8 @@ def test_what_a_hot_burner_burns_with_waits_for_a_blower_that_carries_it(shutoff
     assert r.checks["blower"].verdict == "stop" and r["blower_times_hot"] <= r["blower_times"] < 1
     assert r["mixture_hot_high"] is r["mixture_hot_low"] is r["hot_drift"] is None
     for key in ("hot_drift", "mixture", "carbon_monoxide"):
-        assert r.checks[key].verdict == "note" and "aits for " in r.checks[key].text
+        assert r.checks[key].verdict == "caution" and "aits for " in r.checks[key].text
+        assert r.checks[key].changes[0].setting == "blower_shutoff_pressure"
     assert r.part("carbon_monoxide").richest == pytest.approx(r.design.equivalence_ratio + 0.03)
 
 

@@ -216,12 +216,12 @@ def blower_hot_check(hot_run: HotRun, blower: Blower) -> Judged | None:
     return judge(hot_run.margin, good=0.0, stop=-inf, needed=hot_run.total_Pa, has=has_Pa, ports=hot_run.more_high)
 
 
-def hot_drift_check(hot_run: HotRun, equivalence_ratio: float) -> Judged:
+def hot_drift_check(hot_run: HotRun, blower: Blower, equivalence_ratio: float) -> Judged:
     """A slip of the hand comes on top, whatever the drift is; it waits for a blower that carries the burner cold. Gas
     of so little pressure that it falls off more than the air makes it leaner."""
     drift, leanest = hot_run.drift, hot_run.leanest
     if drift is None or leanest is None:
-        return verdict("note", None, MIXTURE_SLIP, case=WAITS, cures=())
+        return verdict("caution", blower.short, MIXTURE_SLIP, case=WAITS)
     leaner = 1 - leanest / equivalence_ratio
     if leaner > max(drift, 0.0):
         word = ladder(leaner, good=MIXTURE_SLIP, stop=inf)

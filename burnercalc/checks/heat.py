@@ -125,7 +125,7 @@ def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Ju
         leanest=LEANEST_GOOD,
         richest=RICHEST_GOOD,
     )
-    return waiting(judged, hot_run.richest)
+    return waiting(judged, hot_run.richest, LESS_DRIFT)
 
 
 def carbon_monoxide_check(
@@ -168,7 +168,7 @@ def carbon_monoxide_check(
         eu_day=EU_DAY_FRACTION,
         leaves=carbon_monoxide.leaves_K,
     )
-    return waiting(judged, hot_run.richest)
+    return waiting(judged, hot_run.richest, LESS_DRIFT)
 
 
 # What leaves the hot burner air to spare.

@@ -79,8 +79,10 @@ def verdict(
 WAITS = "waits"  # the sentence of a check that a stop of another leaves without its premise
 
 
-def waiting(judged: Judged, known: object) -> Judged:
-    """A check whose premise is not `known`, as another check stops it: no better than a note, and its words say so."""
+def waiting(judged: Judged, known: object, cures: Cures) -> Judged:
+    """A check whose premise is not `known`, as another check stops it: no better than a caution, its words say that it
+    waits, and what mends the other cures it."""
     if known is not None:
         return judged
-    return replace(judged, verdict=max(judged.verdict, "note", key=VERDICTS.index), cases=(*judged.cases, WAITS))
+    word = max(judged.verdict, "caution", key=VERDICTS.index)
+    return replace(judged, verdict=word, cases=(*judged.cases, WAITS), cures=tuple(cures))
