@@ -793,8 +793,8 @@ CHECKS = (
             "mixture makes far less.",
             "meter": "A flue-gas meter, not an alarm, lets you hold the mixture to {slip:g}. Set by the look of the "
             "flame it may be anything from {eye_lean:.2f} to {eye_rich:.2f}: up to {eye:gas_share 2}.",
-            "goes_out": "This mixture does not burn cold, so nothing is known of the carbon monoxide, a deadly poison "
-            "without smell, nor of the gas that leaves unburnt. Bring the mixture nearer to 1.",
+            "goes_out": "This mixture does not burn cold: gas leaves unburnt, with carbon monoxide, a deadly poison "
+            "without smell. How much is not known. Bring the mixture nearer to 1.",
             "unknown": "No flame was found, so nothing is known of the carbon monoxide, a deadly poison without smell. "
             "Draw what leaves outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room.",
             "waits": BLOWER_FIRST,
