@@ -467,7 +467,7 @@ ANSWERS = (
         "Gas pressure for high fire",
         meaning="Gas pressure at which the jet drill gives the firing rate, as gauge and lighting card have it.",
         formula="pressure at which the jet passes the gas flow, at the gauge's nearest mark or half mark",
-        inputs=("jet", "firing_rate_gross", "sizes", *JET_STATE),
+        inputs=("jet", "firing_rate_gross", *JET_STATE),
         source=JET,
         near="first",
     ),
