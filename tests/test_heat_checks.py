@@ -452,6 +452,17 @@ def test_a_lining_left_at_high_fire_by_how_far_and_how_soon(texts, verdict, text
             assert solve(Design.from_texts({**texts, **cure})).checks["lining_limit"].verdict in ("good", "note")
 
 
+def test_where_high_fire_is_far_over_too_turning_down_is_no_cure():
+    """A small opening: no low fire cured it, as high fire took its place; less fire does."""
+    texts = {"opening_area": "8 in2"}
+    check = solve(Design.from_texts(texts)).checks["lining_limit"]
+    assert check.verdict == "caution" and "at high fire far above it within minutes" in check.text
+    assert [change.setting for change in check.changes] == ["lining", "firing_rate"]
+    less = [solve(Design.from_texts({**texts, "low_fire": f"{share} %"})) for share in (30, 20, 10)]
+    assert {result.checks["lining_limit"].verdict for result in less} == {"caution"}
+    assert solve(Design.from_texts({**texts, "firing_rate": "70 kBtu/h"})).checks["lining_limit"].verdict == "note"
+
+
 def test_lining_near_its_limit_is_told_before_a_high_fire_that_nobody_leaves():
     given = {"chamber": part("chamber", layer_temps_K=(1450.0, 1430.0, 400.0))}
     for low_K, case in (((1500.0, 1440.0), "hardly below"), ((1600.0, 1460.0), "Left empty at low fire")):

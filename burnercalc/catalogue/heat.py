@@ -818,6 +818,9 @@ CHECKS = (
             "material with a higher limit, or run cooler.",
             "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:rough_temperature}, above "
             "its limit of {most:rough_temperature}. Line it better, or turn down further.",
+            "left_low_far": "Left empty at low fire, layer {layer} ({material}) may reach {hot:rough_temperature}, "
+            "above its limit of {most:rough_temperature}, and at high fire far above it within minutes. Line it "
+            "better, or use a smaller burner.",
             "left_high": "Left empty at high fire, layer {layer} ({material}) may reach {hot:rough_temperature}, "
             "above its limit of {most:rough_temperature}, as in nearly every forge: turn down once hot, if the "
             "lighting card allows it.",

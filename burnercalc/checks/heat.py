@@ -212,14 +212,24 @@ def lining_limit_check(
     cures = (LINING, COOLER)
     # At low fire a smith looks away. High fire is several times what holds any chamber: nobody may leave it.
     after_s: float | None = None
-    for fire, unless, temps_K in (("low", ("stop",), hot_lining.low_K), ("high", FAULTS, hot_lining.high_K)):
+    high_K = hot_lining.high_K
+
+    def far_over_at_high_fire():
+        at = worst(high_K)
+        within_s = hot_lining.after_s("high", at, limits[at])
+        return high_K[at] - limits[at] > FAR_K and within_s is not None and within_s <= SOON_S
+
+    far = bool(high_K) and far_over_at_high_fire()
+    for fire, unless, temps_K in (("low", ("stop",), hot_lining.low_K), ("high", FAULTS, high_K)):
         if temps_K and word not in unless and case != "class" and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
             word, case, hot_sides, layer = "caution", f"left_{fire}", temps_K, worst(temps_K)
             after_s = hot_lining.after_s(fire, layer, limits[layer])
-            less_fire = (SLOWER,) if _fire_by_time(firing, need) else () if fire == "low" else (LESS_FIRE,)
-            cures = (LINING, *((("low_fire", "lower"),) if fire == "low" else ()), *less_fire)
+            turned_down = fire == "low" and not far  # where it is far over at high fire too, that is no cure alone
+            less_fire = (SLOWER,) if _fire_by_time(firing, need) else () if turned_down else (LESS_FIRE,)
+            cures = (LINING, *((("low_fire", "lower"),) if turned_down else ()), *less_fire)
+            if fire == "low" and far:
+                case = "left_low_far"
             if fire == "high":
-                far = hot_sides[layer] - limits[layer] > FAR_K and after_s is not None and after_s <= SOON_S
                 forging = chamber_temperature >= FORGING_K
                 word = "caution" if far else "note"
                 case = "left_high_far" if far else "left_high" if forging else "left_high_cool"

@@ -1086,7 +1086,7 @@ def test_a_cure_that_spoils_another_check_says_so_and_comes_last(ready):
     look.or_(check.locator("button", has_text="Trying")).wait_for(state="detached")
     said = ["but then" in words for words in check.locator("button.cure").all_text_contents()]
     assert said == sorted(said) and len(set(said)) == 2
-    # Low fire down for the lining and up for the ports goes round in circles: what takes several at once stands by.
+    # Less fire for the lining and more for the ports goes round in circles: what takes several at once stands by.
     put(ready, "rows", "5")
     put(ready, "opening_area", "8 in2")
     ready.locator("#chapter-heat details.more:has(#check-lining_limit) > summary").click()
