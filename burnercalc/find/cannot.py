@@ -177,12 +177,17 @@ def nothing_fits(space: Space) -> InputError:
         # Nothing says that the shop is too poor.
         return InputError("budget", int(space.counts.most), "is not enough steps to find any burner: give more of them")
     axis = space.axes[deepest[0].level + 1]
-    kinds = axis.kinds or (*BODIES, "pins")  # a face is made of both
+    cylinder = space.have.of("cylinder") or space.have.may_buy("cylinder")
+    of_line = axis.name in ("fire", "jet") and space.root.burner.part("gas").liquid and not cylinder
+    jet = ("drill", "line") if of_line else ()  # what it passes bounds the fire
+    kinds = jet or axis.kinds or (*BODIES, "pins")  # a face is made of both
     pieces = space.have.of(*kinds)
-    kind = (pieces[0] if axis.kinds else pieces[-1]).kind if pieces else kinds[0] if axis.kinds else "have"
+    kind = (pieces[0] if jet or axis.kinds else pieces[-1]).kind if pieces else kinds[0] if axis.kinds else "have"
     said = "; ".join(piece.typed for piece in pieces)
     tell = {"face": _no_face, "length": _no_length}.get(axis.name)
     what = tell(space, deepest) if tell else f"nothing fits for {axis.name}"
+    if of_line:
+        what = "the line holds too little for the jet: it takes a larger one or more pressure"
     mine = "; ".join(f"{key}={text}" for key, text in space.have.mine.items() if text is not None)
     if mine and not said:
         return InputError("mine", mine, f"leaves nothing to build from: {what}")

@@ -13,6 +13,7 @@ from typing import Any
 
 from ..burner import Burner
 from ..catalogue.sentences import pipe_size
+from ..checks.feed import RATE_SHORT
 from ..checks.make import FLOOR_M, PIN_STANDS
 from ..constants import INCH_M
 from ..design import Design, limits, parse_setting
@@ -109,6 +110,7 @@ class Asked:
 Options = Callable[[Asked], Iterable[Option]]
 Likely = Callable[[Asked, list[Option]], float]
 Fine = Callable[[Asked, Mapping[str, str]], Iterable[Mapping[str, str]]]
+Fitted = Callable[[Asked], Mapping[str, str] | None]
 
 
 def option(texts: Mapping[str, str], buy: str = "", price: float = 0.0, **figures: float) -> Option:
@@ -138,6 +140,8 @@ def _of_jets(a: Asked, rates_W: list[float]) -> list[float]:
     them, where regulators cannot be turned and what is off by a little still burns."""
     drills, regulators, liquid = a.have.of("drill"), a.have.of("regulator"), a.burner.part("gas").liquid
     of_line = bool(a.have.of("line")) and not (liquid and (a.have.of("cylinder") or a.have.may_buy("cylinder")))
+    if of_line and liquid and drills and not a.have.may_buy("drill"):
+        return _of_line(a, rates_W)
     if not drills or a.have.may_buy("drill", "regulator") or of_line or not (liquid or regulators):
         return rates_W
     step, unit = REGULATED[a.system]
@@ -153,6 +157,16 @@ def _of_jets(a: Asked, rates_W: list[float]) -> list[float]:
             given_W.append(low_W)
     more_W = sorted(rate_W for rate_W in given_W if rate_W > max(rates_W))[:1]
     return rates_W + more_W if a.have.fixed_pressure else more_W or rates_W
+
+
+def _of_line(a: Asked, rates_W: list[float]) -> list[float]:
+    """Fires that a jet at hand passes from a line, which no regulator makes more of."""
+    most_Pa = max(parse_quantity(one.texts["line_pressure"], "pressure", "line_pressure") for one in a.have.of("line"))
+    most_W = 0.0
+    for piece in a.have.of("drill"):
+        jet = a.burner.call(PARTS["jet"], **NOT_BUILT, gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])
+        most_W = max(most_W, jet.rate_through_W(jet.drill.diameter_m, most_Pa))
+    return [rate_W for rate_W in rates_W if rate_W <= most_W]
 
 
 def _band_Pa(piece: Piece, step_Pa: float) -> tuple[float, float]:
@@ -603,6 +617,27 @@ def _of_lines(a: Asked, lines: Iterable[str]) -> Iterable[Option]:
         yield from _at_pressures(a, before_jet(line, a.system), line)
 
 
+def drill_for_line(a: Asked) -> Mapping[str, str] | None:
+    """Of a liquid gas from a line, which no regulator makes more of: the drill that house gas would take where the
+    nearest asks for more than the line holds; None where that one does, too, or hose and valves leave too little."""
+    if not a.figures.get(FROM_LINE):
+        return {}
+
+    def holds(jet: Any) -> bool:
+        line_Pa, mixture_Pa = a.values["line_pressure"], a.burner.part("resistance").total_Pa
+        if jet.drill is None or jet.high_Pa > line_Pa * (1 + 1e-6):
+            return False
+        outlet_Pa = a.burner.call(PARTS["supply"], jet=jet).outlet_Pa.value
+        return bool(line_Pa - mixture_Pa >= RATE_SHORT[0] ** 2 * (outlet_Pa - mixture_Pa))
+
+    if holds(a.burner.part("jet")):
+        return {}
+    if a.values["jet_drill"]:
+        return None
+    larger = a.burner.call(PARTS["jet"], gas=replace(a.burner.part("gas"), liquid=None))
+    return {"jet_drill": larger.drill_name} if holds(larger) else None
+
+
 def before_jet(line: str, system: str) -> list[str]:
     """What a line holds, and what it leaves before the jet, as texts."""
     return [line, _pressure(LINE_LEAVES * parse_quantity(line, "pressure", "line_pressure"), OF_LINE[system])]
@@ -696,6 +731,7 @@ class Axis:
     `likely`: of options that run from small to large, the place on the menu that is likeliest; None: the first.
     `long`: the same for a face that reaches far along the chamber, where that is another.
     `fine`: texts beside the menu's, a little off those that were chosen, of what takes nothing else from the shop.
+    `fitted`: texts that follow once an option is chosen; None where it cannot be.
     """
 
     name: str
@@ -706,6 +742,7 @@ class Axis:
     likely: Likely | None = None
     fine: Fine | None = None
     long: Likely | None = None
+    fitted: Fitted | None = None
 
 
 BLOWER = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")
@@ -751,6 +788,12 @@ AXES = (
     Axis("inlet", ("pipe",), ("inlet", "baffle_holes", "baffle_hole_diameter"), inlet_options, fine=fine_inlet),
     Axis("mix pipe", ("pipe",), ("mix_pipe", "mix_pipe_length"), mix_options),
     Axis("blower", ("blower",), BLOWER, blower_options, BLOWER),
-    Axis("jet", ("drill", "regulator", "line"), ("jet_drill", "gas_pressure", "line_pressure"), jet_options),
+    Axis(
+        "jet",
+        ("drill", "regulator", "line"),
+        ("jet_drill", "gas_pressure", "line_pressure"),
+        jet_options,
+        fitted=drill_for_line,
+    ),
     Axis("cylinder", ("cylinder",), ("cylinder", "cylinder_count"), cylinder_options, ("cylinder", "cylinder_count")),
 )

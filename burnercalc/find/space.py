@@ -283,13 +283,20 @@ class Space:
         for rule, weighed in self.rules_at.get(level, ()):
             if all(values[key] is not None for key in weighed) and rule(values) is not None:
                 return None
-        burner = self._burner(values)
+        burner, figures = self._burner(values), {**node.figures, **dict(one.figures)}
+        fit = self.axes[level].fitted
+        fitted = fit(Asked(self.have, self.start, values, burner, figures)) if fit else {}
+        if fitted is None:
+            return None
+        if fitted:
+            values |= {key: _value(key, text) for key, text in fitted.items()}
+            burner = self._burner(values)
         made = Node(
             level,
             values,
-            {**node.texts, **dict(one.texts)},
+            {**node.texts, **dict(one.texts), **fitted},
             (*node.chosen, one),
-            {**node.figures, **dict(one.figures)},
+            figures,
             burner,
             dict(node.words),
             node.wrong,
