@@ -35,6 +35,7 @@ FLASHBACK = Source(
     "1943",
     "memory",
 )
+DAMKOEHLER = Source("Damkoehler 1940, constants from memory", "memory")
 LIFT = Source("Reed, Combust. Flame 11 (1967) 177", "memory")
 EQUILIBRIUM = Source("chemical equilibrium, NASA polynomials (NASA TM-4513) by the method of NASA RP-1311", "published")
 FREEZING = EQUILIBRIUM & Source("composition frozen below 1700 K (common practice)", "common practice")

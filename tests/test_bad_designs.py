@@ -203,6 +203,13 @@ BAD = [
         {"mix_pipe": "1-1/2"},
     ),
     (
+        "a mix pipe wide enough for low fire, and too wide to be lit",
+        {"mix_pipe": "4", "low_fire": "90 %", "firing_rate": "60 kBtu/h", "blower_shutoff_pressure": "0.3 inH2O"},
+        "lighting_pipe",
+        "walks back to the blower",
+        {"mix_pipe": "1-1/2"},
+    ),
+    (
         "no room to mix",
         {"mix_pipe_length": "3 in", "mix_pipe_elbows": "0"},
         "mixing_length",

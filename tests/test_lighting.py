@@ -745,6 +745,38 @@ def test_a_long_mix_pipe_is_a_run_up(length, verdict):
     assert "227 in³" in check.text and ("gather speed" in check.text) == (verdict == "caution")
 
 
+@pytest.mark.parametrize(
+    "runs, verdict, told",
+    [(3.0, "good", "cannot walk back up"), (2.99, "note", "gas off at once"), (1.0, "note", None),
+     (0.99, "stop", "walks back to the blower")],
+)  # fmt: skip
+def test_the_mix_pipe_is_judged_as_it_is_lit_too(runs, verdict, told):
+    """Good from the quickest flame on, a stop below a flame's own speed, as at low fire."""
+    pipe = {"velocity_m_s": runs, "own_m_s": 1.0, "flame_m_s": Band(0.5, 2.0, 3.0), "rate_W": 12e3}
+    found = judged("lighting_pipe", solved(), lighting_pipe=pipe)
+    assert found.verdict == verdict and found.value == runs and found.limit == 3.0
+    assert told is None or told in catalogue.CHECKS["lighting_pipe"].cases[found.cases[0]]
+
+
+@pytest.mark.parametrize("texts, bore_in", [({}, 1.610), (CLOSE, 1.610), ({"altitude": "8000 ft"}, 1.610)])
+def test_the_stream_in_the_mix_pipe_as_it_is_lit(texts, bore_in):
+    """By hand: 2219.2 kJ a mol of propane, 888.6 of this natural gas (ISO 6976), 23.645 litres a mol at 15 degC, with
+    23.87 or 9.52 times as much air at mixture 1; at 60 degF, at 8000 ft of 0.7428 of the pressure, by the bore."""
+    r = solved(**texts)
+    slide, line = r.part("lighting_slide"), "fuel" in texts
+    heat_J_m3, air = (888.6e3, 9.52) if line else (2219.2e3, 23.87)
+    flow_m3_s = slide.rate_W.value * 0.023645 / heat_J_m3 * (1 + air / slide.ratio.value) * 288.706 / 288.15
+    flow_m3_s /= 0.7428 if "altitude" in texts else 1
+    assert r.part("lighting_pipe").velocity_m_s == pytest.approx(
+        flow_m3_s / (pi / 4 * (bore_in * 0.0254) ** 2), rel=3e-3
+    )
+
+
+def test_a_burner_that_is_not_lit_has_no_flame_in_its_pipe_to_tell_of():
+    r = solved(mix_pipe="4", low_fire="60 %")
+    assert r.part("lighting").waits_W is None and "lighting_pipe" not in r.checks
+
+
 def test_the_words_of_a_mixture_are_the_trades():
     """Rich and lean, with its number; no word of engineers."""
     declared = (*catalogue.ANSWERS.values(), *catalogue.CHECKS.values())

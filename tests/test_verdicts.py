@@ -164,6 +164,7 @@ ENDS = {
     ("lift", "holding.lift_W"): {"low"},
     ("cross_light", "crossing.cross_light_m"): {"value", "high"},  # value is its low end
     ("mix_pipe_velocity", "mixing.flame_m_s"): {"high"},
+    ("lighting_pipe", "lighting_pipe.flame_m_s"): {"high"},
     ("gas_pressure", "jet.diameter_m"): {"high"},
     ("supply", "supply.outlet_Pa"): {"low", "high"},  # a stop only where the least loss is too much
     ("web_as_cast", "as_cast.web_m"): {"low"},

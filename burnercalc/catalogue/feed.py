@@ -1,6 +1,6 @@
 """The words of the room Air and gas: flow through the burner, blower, jet and cylinder."""
 
-from ..sources import CONTINUITY, FLASHBACK, LIMITS, PRACTICE, Source
+from ..sources import CONTINUITY, DAMKOEHLER, FLASHBACK, LIMITS, PRACTICE, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 from .inputs import HOT_HIGH, HOT_LOW
 from .train import TRAIN_WORDS
@@ -20,7 +20,6 @@ PERRY = Source("Perry's Handbook, perforated-pipe distributors, from memory", "m
 PLENUM = Source("march of a dividing plenum with full recovery", "memory") & PERRY
 STAGNATION = Source("stagnation pressure", "published")
 BAFFLE_ESTIMATE = Source("the baffle's part is an estimate", "common practice")
-DAMKOEHLER = Source("Damkoehler 1940, constants from memory", "memory")
 LIMIT = Source("limit is common practice", "common practice")
 FAN = Source("fan laws; blower curve as given", "published")
 THIN_PLATE = Source("Idelchik, thin plate, from memory", "memory")

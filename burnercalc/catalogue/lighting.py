@@ -1,6 +1,6 @@
 """The words of lighting, in the room Fire: the setting to light with, and the card for lighting and shutting down."""
 
-from ..sources import CO_LIMIT, FLASHBACK, FREEZING, LIFT, PRACTICE, ZONE_HEAT_UP, Source
+from ..sources import CO_LIMIT, DAMKOEHLER, FLASHBACK, FREEZING, LIFT, LIMITS, PRACTICE, ZONE_HEAT_UP, Source
 from .forms import Answer, Check, Column, Table
 
 LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common practice", "common practice")
@@ -639,6 +639,23 @@ CHECKS += (
             "then gas off, and out.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
+    ),
+    Check(
+        "lighting_pipe",
+        "speed",
+        "Mix pipe, lighting it",
+        harm="danger",
+        source=DAMKOEHLER & FLASHBACK & LIMITS,
+        cases={
+            "good": "Lit at {rate:power 2} the mixture runs through the mix pipe at {runs:speed}; a flame walks back "
+            "against {most:speed} at most, so it cannot walk back up.",
+            "note": "Lit at {rate:power 2} the mixture runs through the mix pipe at {runs:speed}; a flame walks back "
+            "against about {likely:speed}, {most:speed} at most. The ports keep it out. A pop, or a roar in the pipe: "
+            "gas off at once. A smaller mix pipe would stop it.",
+            "stop": "Lit at {rate:power 2} the mixture runs through the mix pipe at {runs:speed}; a flame walks back "
+            "against about {likely:speed}: one that gets in walks back to the blower. Use a smaller mix pipe.",
+        },
+        cures=(("mix_pipe", "lower"),),
     ),
     Check(
         "run_up",

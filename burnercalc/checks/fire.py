@@ -27,6 +27,7 @@ from ..parts.lighting import (
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
 from ..parts.lighting_meter import LightingMeter
+from ..parts.lighting_pipe import LightingPipe
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.shop import Shop
@@ -346,6 +347,15 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
         eu_day=EU_DAY_FRACTION,
         eu_short=EU_SHORT_FRACTION,
     )
+
+
+def lighting_pipe_check(lighting_pipe: LightingPipe) -> Judged | None:
+    """By the same limits as the mix pipe at low fire; None where it is not lit."""
+    rate_W, runs = lighting_pipe.rate_W, lighting_pipe.velocity_m_s
+    flame, own = lighting_pipe.flame_m_s, lighting_pipe.own_m_s
+    if runs is None or flame is None or own is None:
+        return None
+    return judge(runs, good=flame.high, note=own, stop=own, rate=rate_W, runs=runs, likely=flame.value, most=flame.high)
 
 
 def run_up_check(lighting_card: LightingCard) -> Judged:

@@ -41,18 +41,26 @@ def mixing(
 ) -> Mixing:
     pipe = pipes.pipe(mix_pipe)
     velocity = stream.mixture_m3_s / pipe.area_m2
-    low = velocity * low_fire
-    reynolds = losses.reynolds(low, pipe.bore_m, mixture.cold.density_kg_m3, mixture.cold.viscosity_Pas)
-    swings = physics.TURBULENCE_INTENSITY * turbulent_weight(reynolds)
-    slow, middle, fast = (
-        physics.turbulent_burning_velocity_m_s(laminar, low, swings) for laminar in mixture.burning_velocity_m_s
-    )
-    own = Band(slow / UNSURE, middle, fast * UNSURE)
-    along, _ = limits_m_s(gas, shop, equivalence_ratio, pipe.bore_m, LONG * pipe.bore_m)
+    own_m_s, flame_m_s = flame_in_pipe(gas, shop, equivalence_ratio, pipe, velocity * low_fire, mixture)
     return Mixing(
         bore_m=pipe.bore_m,
         diameters=physics.mixing_diameters(mix_pipe_length, pipe.bore_m, mix_pipe_elbows),
         velocity_m_s=velocity,
-        own_m_s=middle,
-        flame_m_s=own if along is None else Band(*map(max, own, along)),
+        own_m_s=own_m_s,
+        flame_m_s=flame_m_s,
     )
+
+
+def flame_in_pipe(
+    gas: Gas, shop: Shop, equivalence_ratio: float, pipe: pipes.Pipe, velocity_m_s: float, mixture: Mixture
+) -> tuple[float, Band]:
+    """(own_m_s, flame_m_s) of Mixing where a mixture runs at a velocity."""
+    reynolds = losses.reynolds(velocity_m_s, pipe.bore_m, mixture.cold.density_kg_m3, mixture.cold.viscosity_Pas)
+    swings = physics.TURBULENCE_INTENSITY * turbulent_weight(reynolds)
+    slow, middle, fast = (
+        physics.turbulent_burning_velocity_m_s(laminar, velocity_m_s, swings)
+        for laminar in mixture.burning_velocity_m_s
+    )
+    own = Band(slow / UNSURE, middle, fast * UNSURE)
+    along, _ = limits_m_s(gas, shop, equivalence_ratio, pipe.bore_m, LONG * pipe.bore_m)
+    return middle, own if along is None else Band(*map(max, own, along))
