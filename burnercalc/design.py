@@ -11,9 +11,19 @@ from typing import Any, Self
 
 from . import rules, units
 from .errors import InputError, InputErrors, few
-from .grammars import EXAMPLES, GRAMMARS, LONGEST_LIST, blend_text, example, in_millimetres, layers_in_words, money_sign
+from .grammars import (
+    EXAMPLES,
+    GRAMMARS,
+    LONGEST_LIST,
+    blend_text,
+    example,
+    in_millimetres,
+    layers_in_words,
+    money_sign,
+    pipe_size,
+)
 from .parts.gas import gas
-from .settings import BY_KEY, SETTINGS, Setting
+from .settings import BY_KEY, PIPES, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
 LINE_MOST = "14 inH2O"  # up to where its slider goes
@@ -69,6 +79,11 @@ def _parse_choice(setting: Setting, text: str) -> str:
     if meant := SPOKEN.get(setting.key, {}).get(text.lower()):
         return meant
     near = get_close_matches(text, known, 1)
+    if setting.choices is PIPES:
+        named, nearest = pipe_size(text)
+        if named:
+            return named
+        near = [nearest] if nearest else near
     raise InputError(
         setting.key, text, "is not a choice; known: " + ", ".join(known), near[0] if near else setting.default
     )

@@ -12,9 +12,9 @@ from math import isfinite
 from unicodedata import combining, normalize
 
 from .errors import A_DAY, InputError, InputErrors, printable, require
-from .physics import drills, fuels, linings
+from .physics import drills, fuels, linings, pipes
 from .physics.blower import parse_blower_curve
-from .units import known_unit, parse_quantity, show, split_number
+from .units import dotted, known_unit, parse_quantity, show, split_number
 
 LONGEST_LIST = 1000  # characters of any of these texts
 MOST_ENTRIES, MOST_DAYS_OFF = 12, 366
@@ -230,6 +230,26 @@ def _drill_name(text):
     """Without capitals and spaces, but for one between two numbers: `1 1/16 in` is not 11/16 in; `.90` is 0.9."""
     name = re.sub(r"(?<![0-9]) | (?![0-9])", "", text.lower().replace('"', "in"))
     return re.sub(r"(?<![0-9])\.", "0.", re.sub(r"(\.[0-9]*?)0+(?![0-9])", r"\1", name).replace(".mm", "mm"))
+
+
+def pipe_size(text):
+    """(nominal size that a text names, None where none is sold so; the sold one nearest to it, None where it is no size).
+
+    Reads `2 in`, `1 1/2`, `1.5"`, `DN 50` and `50 mm`. A bare number above the largest in inches is a DN.
+    """
+    typed = dotted(text.strip().lower())
+    bare = typed.removeprefix("dn").lstrip()
+    found = split_number(bare)
+    if not found:
+        return None, None
+    number, unit = found
+    inches = {split_number(name)[0]: name for name in pipes.pipe_names()}
+    metric = {pipes.nominal_mm(name): name for name in pipes.pipe_names()}
+    if bare != typed or not unit:
+        sizes = metric if bare != typed or number > max(inches) else inches
+    else:
+        sizes = {"in": inches, "inch": inches, "mm": metric}.get(known_unit(unit), {})
+    return sizes.get(number), sizes[min(sizes, key=lambda size: abs(size - number))] if sizes else None
 
 
 def _entries(text, field, example):

@@ -13,7 +13,7 @@ from .physics.chamber_walls import upright_wall_m2
 from .physics.metals import metal
 from .physics.pipes import pipe, pipe_names
 from .settings import BY_KEY
-from .units import from_si, parse_quantity, show, shown_unit, si_unit_of, significant
+from .units import field_text, from_si, parse_quantity, show, shown_unit, si_unit_of, significant
 
 
 def _opening_fits(v):
@@ -21,12 +21,11 @@ def _opening_fits(v):
     sides = {f"{side}_m": v[f"chamber_{side}"] for side in ("length", "width", "height", "diameter")}
     wall = upright_wall_m2(box=box, **sides)
     if not v["opening_area"] <= wall:
+        said, most = _told(v, "area", v["opening_area"], wall)
         return InputError(
             "opening_area",
-            _shown(v, v["opening_area"], "area"),
-            "must fit into the chamber's "
-            + ("largest upright wall" if box else "end")
-            + f" ({_about(v, wall, 'area')})",
+            said,
+            "must fit into the chamber's " + ("largest upright wall" if box else "end") + f" ({most})",
             _about(v, 0.99 * wall, "area"),
             (("chamber_length", "chamber_width", "chamber_height") if box else ("chamber_diameter",)),
         )
@@ -54,10 +53,11 @@ def _lining_fits(v):
 
 def _work_below_chamber(v):
     if not v["work_temperature"] <= v["chamber_temperature"]:
+        said, most = _told(v, "temperature", v["work_temperature"], v["chamber_temperature"])
         return InputError(
             "work_temperature",
-            _shown(v, v["work_temperature"], "temperature"),
-            f"must not be hotter than the chamber ({_shown(v, v['chamber_temperature'], 'temperature')})",
+            said,
+            f"must not be hotter than the chamber ({most})",
             _shown(v, v["chamber_temperature"], "temperature"),
             ("chamber_temperature",),
         )
@@ -66,10 +66,11 @@ def _work_below_chamber(v):
 def _metal_is_known_so_hot(v):
     found = metal(v["work_metal"])
     if not v["work_temperature"] <= found.temps_K[-1]:
+        said, most = _told(v, "temperature", v["work_temperature"], found.temps_K[-1])
         return InputError(
             "work_temperature",
-            _shown(v, v["work_temperature"], "temperature"),
-            f"must be within what is known of {found.name} ({_shown(v, found.temps_K[-1], 'temperature')} or less)",
+            said,
+            f"must be within what is known of {found.name} ({most} or less)",
             _about(v, found.temps_K[-1] - 10, "temperature"),
             ("work_metal",),
         )
@@ -207,6 +208,13 @@ HEAT_RULES = (
 
 def _shown(v, value, dimension):
     return show(value, dimension, v.get("units") or "in", exact=True)
+
+
+def _told(v, dimension, *values):
+    """Values as their fields show them, with all digits where two would read alike."""
+    system = v.get("units") or "in"
+    texts = [f"{field_text(value, dimension, system)} {shown_unit(dimension, system)}" for value in values]
+    return texts if len(set(texts)) == len(texts) else [_shown(v, value, dimension) for value in values]
 
 
 def _about(v, value, dimension):

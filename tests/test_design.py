@@ -490,3 +490,18 @@ def test_an_offer_is_in_the_measure_that_somebody_wrote_in_figures_that_one_can_
     for system, offered in (("in", "0.001 in2 or 0.001 cm2"), ("mm", "0.001 cm2")):
         assert refusals(opening_area="0.001 in", units=system)["opening_area"].nearest == offered
     assert refusals(opening_area="9000 cm2")["opening_area"].nearest == "425 cm2"  # of 66 in2
+
+
+def test_values_at_odds_are_told_as_their_fields_show_them():
+    """2100 degF was told to the reader of millimetres as 1148.88888889 degC; two that read alike keep their digits."""
+
+    def said(**texts):
+        with pytest.raises(InputErrors) as refused:
+            Design.from_texts({"units": "mm", **texts})
+        return str(refused.value).partition(";")[0]
+
+    hot = {"work_temperature": "2100 degF", "chamber_temperature": "2050 degF"}
+    assert said(**hot) == "work_temperature = 1149 degC: must not be hotter than the chamber (1121 degC)"
+    near = {"work_temperature": "1000.2 degC", "chamber_temperature": "1000 degC"}
+    assert said(**near) == "work_temperature = 1000.2 degC: must not be hotter than the chamber (1000 degC)"
+    assert said(opening_area="70.77 in2").startswith("opening_area = 457 cm2: ")

@@ -1,7 +1,9 @@
 import pytest
 from fluids.piping import nearest_pipe
 
-from burnercalc.errors import InputError
+from burnercalc.design import Design
+from burnercalc.errors import InputError, InputErrors
+from burnercalc.link import from_link
 from burnercalc.physics.pipes import pipe, pipe_as_sold, pipe_names
 from burnercalc.tables import read_table
 
@@ -68,3 +70,28 @@ def test_a_metric_shops_pipe_has_the_outside_of_its_own_standard():
     # Elsewhere the two are the same to a third of a millimetre.
     apart = {nps: abs(pipe_as_sold(nps, "mm").od_m - pipe(nps).od_m) * 1000 for nps in INCHES}
     assert max(apart, key=apart.get) == "2-1/2" and sorted(apart.values())[-2] < 0.35
+
+
+@pytest.mark.parametrize("key", ["mix_pipe", "inlet", "aspirated_throat"])
+@pytest.mark.parametrize(
+    "text, size",
+    [
+        *(("2", "2"), ("2 in", "2"), ('2"', "2"), ("2 inch", "2"), ("DN 50", "2"), ("dn50", "2"), ("50 mm", "2")),
+        *(("50", "2"), ("DN50 mm", "2"), ("1 1/2", "1-1/2"), ("1-1/2 in", "1-1/2"), ("1½″", "1-1/2")),
+        *(("1.5 in", "1-1/2"), ("1,5 in", "1-1/2"), ("40 mm", "1-1/2"), ("2 in, DN 50", "2"), ("0.75", "3/4")),
+    ],
+)
+def test_a_size_is_read_as_the_trade_says_it(key, text, size):
+    """`mix_pipe=2 in` was refused, with 1-1/2 as the nearest."""
+    assert Design.from_texts({key: text}) == Design.from_texts({key: size})
+    assert from_link(f"#{key}={text}")[1] == []
+
+
+@pytest.mark.parametrize(
+    "text, near",
+    [("5 in", "4"), ("48.3 mm", "2"), ("DN 45", "1-1/2 or 2"), ("3 ft", "1-1/2"), ("", "1-1/2"), ("-2", "1/8")],
+)
+def test_a_size_that_no_shop_has_offers_the_nearest(text, near):
+    with pytest.raises(InputErrors) as refused:
+        Design.from_texts({"mix_pipe": text})
+    assert refused.value.errors[0].nearest in near.split(" or ")

@@ -71,7 +71,12 @@ def pipe_names() -> tuple[str, ...]:
 
 def pipe_label(nps: str) -> str:
     """A nominal size as both shops call it: `2` as `2 in, DN 50`."""
-    return f"{nps} in, DN {_sizes()[nps]['dn']:.0f}"
+    return f"{nps} in, DN {nominal_mm(nps)}"
+
+
+def nominal_mm(nps: str) -> int:
+    """The DN of a nominal size: 50 of `2`."""
+    return round(_sizes()[nps]["dn"])
 
 
 def _sizes() -> dict[str, Row]:
