@@ -231,13 +231,14 @@ class Design:
 
 
 def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
-    """The setting in the measure it is shown in: gas of a house line in the blower's measure, steps and range; of a
-    cylinder to the reader of millimetres in mbar, as what it is answered with."""
-    if setting.key != "gas_pressure":
+    """The setting in the measure it is shown in: gas of a house line in the blower's measure, steps and range; other
+    gas to the reader of millimetres below 1 bar in mbar, as units.show says what it is answered with."""
+    if setting.dimension != "gas_pressure":
         return setting
-    if not by_line(values):
-        return replace(setting, dimension="line_pressure") if values.get("units") == "mm" else setting
-    return replace(setting, dimension="pressure", step=LINE_STEPS, high=LINE_MOST)
+    if setting.key == "gas_pressure" and by_line(values):
+        return replace(setting, dimension="pressure", step=LINE_STEPS, high=LINE_MOST)
+    low = values["units"] == "mm" and 0 < values[setting.key] < units.LEAST_BAR_PA
+    return replace(setting, dimension="line_pressure") if low else setting
 
 
 def by_line(values: Mapping[str, Any]) -> bool:

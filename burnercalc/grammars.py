@@ -233,7 +233,7 @@ def _drill_name(text):
 
 
 def pipe_size(text):
-    """(nominal size that a text names, None where none is sold so; the sold one nearest to it, None where it is no size).
+    """(nominal size that a text names, None where none is sold; the sold one nearest to it, None of no size at all).
 
     Reads `2 in`, `1 1/2`, `1.5"`, `DN 50` and `50 mm`. A bare number above the largest in inches is a DN.
     """

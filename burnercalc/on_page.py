@@ -275,10 +275,11 @@ def _number_text(setting, value, d):
     """As typed where it was typed in the unit shown, else rounded: what is not edited is never read back."""
     if value is None or isinstance(value, str):
         return value or ""
-    unit, typed = units.shown_unit(setting.dimension, d.reader), d.texts.get(setting.key, "")
+    unit, typed = units.shown_unit(setting.dimension, d.reader), units.plain(d.texts.get(setting.key, ""), setting.key)
     shown = units.field_text(value, setting.dimension, d.reader)
-    if unit and typed.endswith(unit) and "/" not in shown:
-        return typed.removesuffix(unit).strip()
+    found = units.split_number(typed)
+    if unit and found and units.known_unit(found[1]) == unit and "/" not in shown:
+        return typed.removesuffix(found[1]).strip()
     return shown
 
 

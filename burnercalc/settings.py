@@ -616,7 +616,7 @@ SETTINGS = (
         "0.1 psi",
         "60 psi",
         ("1 psi", "0.1 bar"),
-        metric="0.7 bar",
+        metric="700 mbar",
     ),
     Setting(
         "aspirated_jet",
@@ -992,7 +992,7 @@ SETTINGS = (
         "60 psi",
         ("1 psi", "0.1 bar"),
         when=LIQUID,
-        metric="0.7 bar",
+        metric="700 mbar",
     ),
     Setting(
         "fuel_price",

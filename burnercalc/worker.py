@@ -1,6 +1,7 @@
 """The page's only way in: a request as JSON text, the reply as JSON text. Knows no browser; a function of its input.
 
-Requests: {"kind": "face", "settings": {key: text}}   as typed; bare numbers take the unit shown beside the field
+Requests: {"kind": "face", "settings": {key: text}}   as typed; a bare number takes its reader's unit, but of a
+                                                              gas pressure, which the page sends with what is beside it
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
           {"kind": "draw", "settings": {...}, "figures": []}  the drawings named and nothing else
           {"kind": "open", "link": "..."}                     a shared link
@@ -44,7 +45,7 @@ from types import NoneType
 from . import jobs, on_page, sheet, shopping, steps, units
 from .checks import CHECKS
 from .checks.judge import VERDICTS
-from .design import Design, as_shown, parse_setting, read, supplied, units_of, with_unit
+from .design import Design, as_shown, parse_setting, read, supplied, units_of
 from .drawing.qr import MOST_CODED, qr_shapes
 from .drawing.shapes import Drawing
 from .drawing.svg import write_svg
@@ -152,12 +153,7 @@ def _error(error):
 def _design(request):
     settings = _followed(request)
     texts = {key: text for key, text in settings.items() if key != "mine"}
-    first = read({key: texts[key] for key in ("units", "fuel", "fuel_blend") if key in texts}, "in")[0]
-    unit_system = first["units"] or "in"
-    if "gas_pressure" in texts:  # a bare number stands beside the measure of its gas
-        setting = as_shown(BY_KEY["gas_pressure"], first)
-        texts = {**texts, "gas_pressure": with_unit(setting, texts["gas_pressure"], unit_system)}
-    design, _ = together(lambda: Design.from_texts(texts, unit_system), lambda: _mine(request))
+    design, _ = together(lambda: Design.from_texts(texts, units_of(texts)), lambda: _mine(request))
     return design
 
 

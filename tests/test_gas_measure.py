@@ -72,15 +72,44 @@ def asked(kind, **more):
 
 
 def test_the_page_has_field_and_chart_of_the_gas_pressure_in_the_measure_of_its_gas():
-    """A bare number there is read in the unit that stands beside it, and steps are half an inch of water."""
-    settings = {"fuel": "natural_gas", "gas_pressure": "8", "units": "in"}
+    """The page sends a bare number with the unit that stands beside it, and steps are half an inch of water."""
+    settings = {"fuel": "natural_gas", "gas_pressure": "8 in H₂O", "units": "in"}
     told = asked("solve", settings=settings, figures=["jet_card"])
     field, chart = told["fields"]["gas_pressure"], told["charts"]["jet_card"]
-    assert (field["text"], field["unit"]) == ("8", "in H₂O") and told["texts"]["gas_pressure"] == "8 inH2O"
+    assert (field["text"], field["unit"]) == ("8", "in H₂O") and told[
+        "link"
+    ] == "#v=2&fuel=natural_gas&gas_pressure=8inH2O"
     assert asked("step", settings=settings, key="gas_pressure", by=1)["text"] == "8.5 inH2O"
     points = next(iter(chart["series"].values()))["x"]
     assert "in H₂O" in chart["x_label"] and 1 < max(points) <= 1.001 * chart["x_range"][1]
     assert asked("solve", settings={"gas_pressure": "6", "units": "in"})["texts"]["gas_pressure"] == "6 psi"
+    finer = asked("solve", settings={**settings, "gas_pressure": "7.125 in H₂O"})
+    assert finer["fields"]["gas_pressure"]["text"] == "7.125"
+
+
+@pytest.mark.parametrize("key", ["gas_pressure", "regulator_inlet_pressure", "aspirated_pressure"])
+@pytest.mark.parametrize(
+    "typed, shown",
+    [
+        ("0.35 bar", "350 mbar"),
+        ("1200 mbar", "1.2 bar"),
+        ("1.25 bar", "1.25 bar"),
+        ("1 bar", "1 bar"),
+        ("15 psi", "1.03 bar"),
+    ],
+)
+def test_a_pressure_of_gas_in_millimetres_stands_in_its_field_as_answers_tell_it(key, typed, shown):
+    """Above 1 bar the field read 1200 mbar beside an answer of 1.25 bar."""
+    found = Design.from_texts({"units": "mm", key: typed})
+    field = asked("solve", settings=found.texts)["fields"][key]
+    assert (
+        f"{field['text']} {field['unit']}"
+        == shown
+        == units.show(found.value(key), "gas_pressure", "mm")
+        == found.show(key)
+    )
+    assert field["range"].endswith(f" {field['unit']}")
+    assert found.changed({key: shown}).value(key) == pytest.approx(found.value(key), rel=5e-3)
 
 
 def test_the_setting_of_a_line_reads_in_mbar():

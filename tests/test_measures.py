@@ -260,7 +260,7 @@ def test_a_low_pressure_of_gas_is_read_in_mbar():
     metric = solved(units="mm")
     field = on_page.whole(metric, ())["fields"]["gas_pressure"]  # what is set stands in the measure of its answer
     assert (field["text"], field["unit"]) == ("350", "mbar") and "360 mbar" in metric.checks["jet"].text
-    asked = {"kind": "solve", "settings": {"units": "mm", "gas_pressure": "400"}, "figures": {}}
+    asked = {"kind": "solve", "settings": {"units": "mm", "gas_pressure": "400 mbar"}, "figures": {}}
     assert json.loads(handle(json.dumps(asked)))["fields"]["gas_pressure"]["text"] == "400"
     assert sheet.shown(metric.answers["lighting_gas_pressure"], "mm").rstrip(")").endswith(" mbar")
 

@@ -16,7 +16,7 @@ let lost = null; // {key, record, over} of the last one deleted, or with `over` 
 export function wireDesigns(given) {
   design = given;
   byId("designs").addEventListener("click", () => { byId("designs-box").showModal(); list(); });
-  byId("keep").addEventListener("submit", (event) => { event.preventDefault(); keep(byId("keep-name").value.trim()); });
+  byId("keep").addEventListener("submit", (event) => { event.preventDefault(); keep(byId("keep-name").value.trim() || when(Date.now(), "medium")); });
   byId("export").addEventListener("click", exportAll);
   byId("import").addEventListener("change", (event) => importFile(event.target));
   byId("undelete").addEventListener("click", undelete);
@@ -55,15 +55,18 @@ async function made(change) {
 // Two tabs may keep a design at the same moment.
 const newKey = () => `design-${Date.now()}-${Math.random().toString(36).slice(2, 8)}`;
 
+// A day and its time, which names a design that nobody named.
+const when = (at, timeStyle) => new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle });
+
 async function keep(name) {
   const link = design.shown()?.link;
   if (!link) return say("Wait until the design is computed.");
   const thumb = await ask({ kind: "thumb", settings: design.texts() });
-  const known = (await kept()).find(([, record]) => record.name === (name || "Unnamed"));
+  const known = (await kept()).find(([, record]) => record.name === name);
   const key = known?.[0] ?? newKey();
-  if (await store(key, { v: 1, name: name || "Unnamed", link, thumb: thumb.svg ?? "" })) {
+  if (await store(key, { v: 1, name, link, thumb: thumb.svg ?? "" })) {
     if (known) offerBack({ key, record: known[1], over: link });
-    say(`${name || "Unnamed"} is ${known ? "overwritten with what is on the page" : "kept on this device"}. ${notTaken()}`.trim());
+    say(`${name} is ${known ? "overwritten with what is on the page" : "kept on this device"}. ${notTaken()}`.trim());
     byId("keep-name").value = "";
   }
   list();
@@ -101,7 +104,7 @@ async function list() {
 
 // What was on the page at other visits, in this tab or another one, and has no name.
 function listVisits() {
-  const rows = visits().filter(({ link }) => link !== design.shown()?.link).map(({ at, link }) => line({ link }, new Date(at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" })));
+  const rows = visits().filter(({ link }) => link !== design.shown()?.link).map(({ at, link }) => line({ link }, when(at, "short")));
   byId("visit-list").replaceChildren(...rows);
   byId("visits").hidden = !rows.length;
 }

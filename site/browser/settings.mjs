@@ -26,7 +26,14 @@ const THOUSANDS = /(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)/;
 // `1,05` as 1.05, where it cannot part thousands or the reader's language writes it so; anything else that holds a comma
 // stays, to be refused.
 export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && (!THOUSANDS.test(text) || hasComma()) ? text.replace(",", ".") : text);
-const read = (key, text) => (LISTS.includes(place(key).dataset.kind) ? text : dotted(text));
+const BARE = /^[^a-z"']*\d[^a-z"']*$/i;
+
+// The unit beside a pressure of gas turns with supply and size, so a bare number goes with the one that stood there.
+function read(key, text) {
+  const { kind } = place(key).dataset;
+  if (LISTS.includes(kind)) return text;
+  return dotted(text) + (kind === "gas_pressure" && BARE.test(text) ? ` ${place(key).querySelector(".unit").textContent}` : "");
+}
 
 // Hear one widget: at once when the field is left, after a pause while it is typed in.
 export function listen(widget, change) {
@@ -60,7 +67,7 @@ export function wireField(key) {
 // The texts of the fields follow the units; the field that is being typed in is left alone.
 export function fillFields(reply, typing) {
   showWhen(reply.fields);
-  if (lent) showLent(reply);
+  if (lent.length) showLent(reply.texts);
   showMine(reply.texts.mine ?? "");
   for (const key of Object.keys(reply.fields)) fillField(key, reply, typing);
 }
@@ -76,7 +83,7 @@ export function fillField(key, reply, typing) {
   const title = at.dataset.label + (field.unit ? `, ${field.unit}` : "");
   const still = at.querySelector(".still");
   if (still) changedOnly(still, at.matches(".choice") ? "" : field.text); // a choice has its words in the widget only
-  if (!field.layers) changedOnly(at.querySelector(".unit"), field.unit);
+  if (!field.layers && key !== typing) changedOnly(at.querySelector(".unit"), field.unit);
   const widget = model(key);
   if (!widget || key === typing) return;
   filling.add(key);
@@ -90,7 +97,7 @@ export function fillTyped(texts, typing) {
   const good = design.shown()?.texts;
   for (const key of good ? Object.keys(texts) : []) {
     const widget = model(key);
-    if (!widget || key === typing || texts[key] === good[key] || widget.value === texts[key]) continue;
+    if (!widget || key === typing || texts[key] === good[key] || read(key, widget.value) === texts[key]) continue;
     filling.add(key);
     widget.value = texts[key];
     filling.delete(key);
@@ -176,24 +183,29 @@ function showWhen(fields) {
   }
 }
 
-// A blower by its kind: Python says what is typical, and that is put into its settings until one of them is changed.
-let lent = null;
+// A blower by its kind: Python says what is typical, and that is put into its settings. Its name stands there whenever
+// they are as they were put, after an undo too.
+let lent = [];
 
-async function lend({ target }) {
-  const reply = target.value ? await ask({ kind: "blower", settings: design.texts(), of: target.value }) : null;
-  lent = null;
+async function lend({ target: { value: of } }) {
+  const reply = of ? await ask({ kind: "blower", settings: design.texts(), of }) : null;
   if (reply && !reply.ok) return refuse(reply.errors, "");
   if (reply) await design.take({ ...design.texts(), ...reply.texts });
-  lent = reply;
-  showLent(design.shown());
+  const { texts } = design.shown();
+  lent = lent.filter((one) => !stands(one, texts));
+  if (reply) lent.push({ of, words: reply.words, texts: Object.keys(reply.texts).map((key) => [key, texts[key]]) });
+  showLent(texts);
 }
 
-function showLent(reply) {
-  const stays = lent && Object.entries(lent.texts).every(([key, text]) => (reply.texts[key] ?? text) === text);
-  if (!stays) lent = null;
-  byId("blower-words").hidden = !lent;
-  changedOnly(byId("blower-words"), lent?.words ?? "");
-  if (!lent) byId("blower-kinds").value = "";
+const short = (text) => text?.replaceAll(" ", ""); // as an undo brings it, from a link
+
+const stands = (one, texts) => one.texts.every(([key, text]) => short(texts[key]) === short(text));
+
+function showLent(texts) {
+  const now = lent.find((one) => stands(one, texts));
+  byId("blower-words").hidden = !now;
+  changedOnly(byId("blower-words"), now?.words ?? "");
+  byId("blower-kinds").value = now?.of ?? "";
 }
 
 let said = ""; // what of a refusal stands in the notice

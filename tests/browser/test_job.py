@@ -1,6 +1,7 @@
 """The main job in a phone-sized Chromium: set, see, judge, share, print, and all of it again without a network."""
 
 import json
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -692,6 +693,11 @@ def test_a_blower_by_its_kind_fills_both_settings_and_a_plates_flow_stays(hosted
     assert "Typical of a squirrel-cage blower" in words.inner_text() and "look at your plate" in words.inner_text()
     put(page, "blower_free_flow", "140")
     assert kinds.input_value() == "" and not words.is_visible()
+    for press, kind in (("undo", "squirrel_cage"), ("undo", ""), ("redo", "squirrel_cage"), ("redo", "")):
+        page.click(f"#{press}")  # the name goes and comes with its figures
+        page.wait_for_function("kind => document.getElementById('blower-kinds').value === kind", arg=kind)
+        assert words.is_visible() is bool(kind)
+        settle(page)
     kinds.select_option("paddle_wheel")
     page.wait_for_function("() => document.getElementById('blower-words').innerText.includes('your 140 cfm')")
     found = from_link(page.evaluate("() => location.hash"))[0]
@@ -754,6 +760,29 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
     page.goto("about:blank")
     open_ready(page, site + "#v=2&rows=4")  # a link has its own
     assert page.locator("html").get_attribute("data-units") == "in"
+    context.close()
+
+
+def test_a_pressure_of_gas_is_read_in_the_unit_beside_its_field_while_that_turns(chromium, site):
+    """From 1 bar on the field tells bar; what is being typed beside mbar is not read anew as bar."""
+    context = host(chromium.new_context(**PHONE, service_workers="block", locale="de-DE"))
+    page = open_ready(context.new_page(), site)
+    found, unit = field(page, "gas_pressure"), page.locator("#set-gas_pressure .unit")
+    found.fill("1200")
+    page.wait_for_function("() => location.hash.includes('gas_pressure=1200mbar')")  # typed, and the field not left
+    assert (found.input_value(), unit.inner_text()) == ("1200", "mbar")
+    found.press("Enter")
+    page.wait_for_function("() => document.querySelector('#set-gas_pressure .unit').textContent === 'bar'")
+    assert found.input_value() == "1.2"
+    enter(page, "gas_pressure", "40")
+    page.wait_for_selector("#set-gas_pressure .refused:not([hidden])")
+    assert (found.input_value(), unit.inner_text()) == ("40", "bar")
+    put(page, "gas_pressure", "0,8")
+    assert (found.input_value(), unit.inner_text()) == ("800", "mbar")
+    put(page, "fuel", "natural_gas")
+    put(page, "units", "in")
+    put(page, "gas_pressure", "8")
+    assert "gas_pressure=8inH2O" in page.url and unit.inner_text() == "in H\u2082O"
     context.close()
 
 
@@ -915,7 +944,11 @@ def test_designs_are_kept_compared_and_restored(ready, site):
     ready.wait_for_selector("#designs-status:has-text('is overwritten')")
     ready.click("#undelete:has-text('the earlier Three rows')")
     ready.wait_for_selector("#undelete", state="hidden")
-    ready.locator("#design-list button", has_text="Open").click()
+    ready.click("#keep button")  # without a name: it is called by its day and time
+    ready.wait_for_selector("#designs-status:has-text('is kept on this device')")
+    names = ready.locator("#design-list b").all_inner_texts()
+    assert len(names) == 2 and any(re.search(r"\d:\d\d:\d\d", name) for name in names)
+    ready.locator("#design-list li", has_text="Three rows").locator("button", has_text="Open").click()
     ready.wait_for_function("() => location.hash === '#v=2&rows=3'")
 
 
