@@ -6,8 +6,9 @@ another. Settings of the burner come first; lining, opening and fuel are only mo
 that nothing of the burner cures (a closed chamber); what the smith asked for or found there (chamber, work, day, house
 line) never. What no step betters takes several at once: it is
 begun again with a whole other face, and where a few faults stay even so with one burner more or another opening. At the
-end each change is tried without, and in smaller steps. Of a fault that stays it is said what was tried, and why that is
-no way.
+end each change is tried without, and in smaller steps. What is good then only as long as nothing is off is moved on
+where that makes it good in clearly more of a few shops a little off. Of a fault that stays it is said what was tried,
+and why that is no way.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
@@ -25,7 +26,7 @@ from ..errors import InputErrors
 from ..link import to_link
 from ..physics.linings import material, material_keys
 from ..physics.pipes import pipe_names
-from ..result import Result
+from ..result import Checked, Result
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
@@ -34,6 +35,7 @@ from .faults import Fault, faults_of
 from .graph import parts_of
 from .have import Have
 from .score import how_wrong, margin
+from .shops import BUILDING, built, drawn, moved
 from .space import LATE
 
 MOST_CHANGES, MOST_SOLVES = 8, 1200
@@ -45,6 +47,9 @@ AGAIN_SOLVES, FEW = 100, 3  # of each new beginning; faults left from which it i
 PINS_TRIED, MOST_FACES = 4, 3  # sizes of pins, and whole faces that are mended further
 NOTHING = Have({}, frozenset())
 FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
+SHOPS, HELD = 10, 8  # shops a little off; enough of them that are good
+GAINS, MOST_HOLDING = 2, 100  # shops that a move only for them must bring; how many are made to find such moves
+HOLD_STEPS = (1, 2, 4)
 CHAIN = 2  # further moves that mend what a move spoils
 NEARER = 0.8  # of a fault that is left, from which a move that does not mend it is worth taking
 STEPS = (1, 2, 4, 8, 16, 32)
@@ -73,6 +78,8 @@ BLOWER, CYLINDERS = ("blower_shutoff_pressure", "blower_free_flow", "blower_curv
 CHEAP_FIRST = sorted(checks.CHECKS, key=lambda key: len(parts_of(checks.CHECKS[key])))
 # What rests on no dear part.
 SOON = [key for key in CHEAP_FIRST if not parts_of(checks.CHECKS[key]) & {*LATE}]
+# All but those of the days of building, which a smith can choose.
+IN_SHOP = [key for key in CHEAP_FIRST if CHECKS[key].room != BUILDING]
 Changes = tuple[tuple[str, str], ...]  # (setting, text), in the order found
 REFUSED = 10**6  # ranks behind all that can be built
 
@@ -93,7 +100,8 @@ class Kept:
 @dataclass(frozen=True)
 class Moved:
     """One change: the setting, its text before and after, the checks it mends, and what it costs to buy; None of what
-    no price is known for, or another change is told with it."""
+    no price is known for, or another change is told with it. `less`: what would do as all is set, "" where that is no
+    change, and how many of the shops a little off are good with that; None where it is this."""
 
     key: str
     label: str
@@ -101,6 +109,7 @@ class Moved:
     after: str
     mends: tuple[Kept, ...]
     price: float | None = None
+    less: tuple[str, int] | None = None
 
 
 @dataclass(frozen=True)
@@ -116,8 +125,18 @@ class Tried:
 
 
 @dataclass(frozen=True)
+class Held:
+    """Of a few shops a little off, how many are good, and in how many each check is at fault, the most first."""
+
+    shops: int
+    good: int
+    spoilt: tuple[tuple[str, int], ...]
+
+
+@dataclass(frozen=True)
 class Mended:
-    """A design before and after. `changes` are as few and small as was found; `left`: faults that stay."""
+    """A design before and after. `changes` are as few and small as was found; `left`: faults that stay; `held`: None
+    where faults stay, or nothing changes."""
 
     before: Result
     after: Result
@@ -126,6 +145,7 @@ class Mended:
     left: tuple[Fault, ...]
     tried: tuple[Tried, ...]
     solves: int
+    held: "Held | None" = None
 
     def link(self, base: str = "") -> str:
         return to_link(self.after.design, base)
@@ -145,6 +165,10 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     while best != before:
         before, best = best, _cheaper(bench, _smaller(bench, _fewer(bench, best)))
     bench.ends_at = inf
+    held, less = None, dict[str, tuple[str, int]]()
+    if best and not bench.in_shop(best):
+        best, shops, less = _holding(bench, best)
+        held = Held(SHOPS, shops.good, tuple((key, len(shops.faults[key])) for key in shops.worst))
     after = bench.result(best)
     left = faults_of(after)
     kept = {fault.key for fault in left}
@@ -157,13 +181,14 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
             after.setting(key),
             _kept_by(bench, best, key),
             prices.get(key),
+            less.get(key),
         )
         for key, _ in best
     )
     mended = tuple(fault for fault in faults_of(bench.base) if fault.key not in kept)
     bench.ends_at = bench.solves + MOST_TELLING
     tried = tuple(one for fault in left for one in _tried(bench, best, fault))
-    return Mended(bench.base, after, changes, mended, left, tried, bench.solves)
+    return Mended(bench.base, after, changes, mended, left, tried, bench.solves, held)
 
 
 def mending(design: Design, mine: Collection[str], most: int) -> tuple[dict[str, str], int]:
@@ -336,6 +361,61 @@ def _cheaper(bench: "_Bench", changes: Changes) -> Changes:
     return changes
 
 
+def _holding(bench: "_Bench", changes: Changes) -> tuple[Changes, "_Shops", dict[str, tuple[str, int]]]:
+    """Moved on, so that more of the shops a little off are good; these shops; and of each setting that is moved only
+    for them, or further, what it would be without them and how many are good then."""
+    best, now, given_up = changes, _shops(bench, changes), {"built"}
+    while now.good < HELD and bench.shops_made < MOST_HOLDING:
+        fault = next((key for key in now.worst if key not in given_up), "")
+        if not fault:
+            break
+        found = next(_held(bench, best, now, fault), None)
+        if found is None:
+            given_up.add(fault)
+        else:
+            best, now = found
+    less = dict[str, tuple[str, int]]()
+    held = [key for key, text in best if text != dict(changes).get(key)]
+    while held:
+        key = held.pop()
+        as_set = dict(changes).get(key)
+        made = tuple(change for change in best if change[0] != key) if as_set is None else _with(best, key, as_set)
+        shops = _shops(bench, made)
+        if shops.good > now.good - GAINS and not bench.worse(made, changes, 0):
+            best, now = made, shops
+            held, less = [*less, *held], {}  # what the others bring is another
+        else:
+            less[key] = bench.result(made).setting(key) if as_set else "", shops.good
+    return best, now, less
+
+
+def _shops(bench: "_Bench", changes: Changes) -> "_Shops":
+    shops = bench.shops(changes)
+    assert shops is not None
+    return shops
+
+
+def _held(bench: "_Bench", changes: Changes, now: "_Shops", fault: str) -> Iterator[tuple[Changes, "_Shops"]]:
+    """Moves by which a check is at fault in half the shops at most, and all are in fewer; settings that are moved
+    anyway come first, and of the question no others. No cylinder is bought for a colder day, which passes."""
+    shops, moved_anyway = now.faults[fault], dict(changes)
+    there = bench.one_off(changes, shops[0])
+    assert there is not None
+    held = bench.mine | STAYS | {*CYLINDERS} | QUESTION - moved_anyway.keys()
+    as_built = Result(built(bench.result(changes)))  # where auto is a number, which can be more
+    moves = _cures(as_built, there.result.checks[fault], held, HOLD_STEPS)
+    for key, text in sorted(moves, key=lambda move: move[0] not in moved_anyway):
+        made = _with(changes, key, text)
+        if bench.shops_made >= MOST_HOLDING or bench.refused(made) or bench.worse(made, changes, 0):
+            continue
+        if bench.result(made).design.value(key) == bench.base.design.value(key):
+            continue  # back to where it was
+        again = [bench.one_off(made, shop) for shop in shops]
+        if 2 * sum(one is None or bool(one.fault(fault)[0]) for one in again) <= len(shops):
+            if found := bench.shops(made, now):
+                yield made, found
+
+
 def _kept_by(bench: "_Bench", changes: Changes, key: str) -> tuple[Kept, ...]:
     """The checks that are worse without one of the changes."""
     less = tuple(change for change in changes if change[0] != key)
@@ -397,12 +477,30 @@ class _Judged:
                 yield key, word
 
 
+@dataclass
+class _Shops:
+    """Built in each of a few shops a little off: in how many nothing is at fault, and in which each check is."""
+
+    good: int
+    faults: dict[str, list[int]]  # {check: places of the shops}
+
+    @property
+    def in_all(self) -> int:
+        return sum(map(len, self.faults.values()))
+
+    @property
+    def worst(self) -> list[str]:
+        return sorted(self.faults, key=lambda key: (-len(self.faults[key]), key))
+
+
 class _Bench:
     """Sets of changes to one design, each judged once; parts that are made of the same things are shared."""
 
     def __init__(self, design: Design, mine: frozenset[str], most: int) -> None:
         self.mine, self.solves, self.most, self.in_all = mine, 0, most, most
         self.ends_at: float = most  # solves after which no other set is judged; it counts as refused
+        self.offs, self.shops_made = drawn(SHOPS), 0
+        self._one_off: dict[tuple[frozenset[tuple[str, str]], int], _Judged | None] = {}
         self._parts: dict[Any, Any] = {}
         self.base = Result(design, store=self._parts)
         self._known: dict[frozenset[tuple[str, str]], _Judged | None] = {frozenset(): _Judged(self.base)}
@@ -483,6 +581,32 @@ class _Bench:
         found = self._judged(changes)
         return found.fault(fault)[1] if found else 1.0
 
+    def in_shop(self, changes: Changes) -> list[str]:
+        """Faults but those of the days of building, which a smith can choose."""
+        return [key for key in self.words(changes) if key in IN_SHOP]
+
+    def one_off(self, changes: Changes, shop: int) -> "_Judged | None":
+        """Built in a shop a little off; None where a rule refuses that."""
+        key = frozenset(changes), shop
+        if key not in self._one_off:
+            self.shops_made += 1
+            design = moved(built(self.result(changes)), self.offs[shop])
+            self._one_off[key] = _Judged(Result(design, store=self._parts)) if design else None
+        return self._one_off[key]
+
+    def shops(self, changes: Changes, than: "_Shops | None" = None) -> "_Shops | None":
+        """Built in each of them; None where that has no fewer faults in all than another has."""
+        found, order = _Shops(0, {}), dict.fromkeys([*(than.faults if than else ()), *IN_SHOP])
+        for shop in range(SHOPS):
+            judged = self.one_off(changes, shop)
+            faults = [key for key, _ in judged.words(order)] if judged else ["built"]
+            for key in faults:
+                found.faults.setdefault(key, []).append(shop)
+            found.good += not faults
+            if than and found.in_all >= than.in_all:
+                return None
+        return found
+
     def result(self, changes: Changes) -> Result:
         found = self._judged(changes)
         assert found is not None
@@ -556,10 +680,13 @@ def _moves(
     bench: _Bench, changes: Changes, fault: str, still: frozenset[str], steps: Iterable[int] = STEPS
 ) -> Iterator[tuple[str, str]]:
     """Texts for the settings that cure a fault, the way that its check says, the first cure and near ones first."""
-    result = bench.result(changes)
-    check, held = result.checks[fault], bench.mine | still | STAYS
+    check, held = bench.result(changes).checks[fault], bench.mine | still | STAYS
     if check.verdict == "stop" and {change.setting for change in check.changes} <= QUESTION:
         held -= QUESTION - STAYS - bench.mine  # nothing of the burner cures it: it need not wait till all else fails
+    yield from _cures(bench.result(changes), check, held, steps)
+
+
+def _cures(result: Result, check: Checked, held: Collection[str], steps: Iterable[int]) -> Iterator[tuple[str, str]]:
     for change in check.changes:
         if change.setting not in held:
             if change.setting == "gas_pressure" and not result.part("gas").liquid:

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from .. import units
+from ..catalogue import CHECKS
 from ..catalogue.sentences import pipe_size
 from ..checks.judge import VERDICTS
 from ..design import Design
@@ -400,6 +401,7 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
             }
             for one in mended.changes
         ],
+        "held": held_said(mended),
         "mended": [{**fault, "then": then(fault["check"], mended)} for fault in _faults(mended.mended)],
         "worse": [
             {"check": check.key, "label": check.label, "was": was, "then": check.verdict}
@@ -442,6 +444,7 @@ def mended_text(mended: Mended, base: str = "") -> str:
     for one in mended.changes:
         said = "; ".join(change_said(one, mended))
         lines.append(f"{one.label}: {one.before} -> {one.after}" + (f" ({said})" if said else ""))
+    lines += [held_said(mended)] if mended.held else []
     lines += [f"mended, then {then(each.key, mended)}: {each.verdict.upper()} {each.text}" for each in mended.mended]
     lines += [f"worse, {was} before: {check.verdict.upper()} {check.text}" for check, was in worse(mended)]
     for fault in mended.left:
@@ -461,7 +464,24 @@ def change_said(one: Moved, mended: Mended) -> list[str]:
         dear = any(each.key in BLOWER and each.price is not None for each in mended.changes)
         said.append("of the same other blower" if dear else "another blower to buy")
     needed = [kept.label for kept in one.mends if kept.key not in {fault.key for fault in mended.mended}]
-    return said + ([f"at fault without it: {', '.join(needed)}"] if needed else [])
+    said += [f"at fault without it: {', '.join(needed)}"] if needed else []
+    if one.less is not None and mended.held is not None:
+        text, good = one.less
+        rather = f"at {text}" if text else "without it"
+        said.append(f"for shops a little off: {rather}, {good} of {mended.held.shops} would be good")
+    return said
+
+
+def held_said(mended: Mended) -> str:
+    """How it does in a few shops a little off; "" where that was not looked at."""
+    if mended.held is None:
+        return ""
+    held = mended.held
+    just = "It only just passes. " if 2 * held.good < held.shops else ""
+    tried = f"Built in {held.shops} shops, each a little off in pins, jet, blower, mixture and day"
+    said = f"{just}{tried}: good in {held.good}."
+    spoilt = ", ".join(f"{CHECKS[key].label} in {count}" for key, count in held.spoilt if key in CHECKS)
+    return f"{said} At fault in the rest: {spoilt}." if spoilt else said
 
 
 def then(key: str, mended: Mended) -> str:

@@ -186,17 +186,13 @@ def sample(
     design: Design, shops: int = SHOPS, seed: int = SEED, progress: Callable[[int, int], None] | None = None
 ) -> Sample:
     """So many shops, each off by chance within all tolerances; which are good, and which turn a check worse."""
-    dice = Random(seed)
     design = built(solve(design))
     base = solve(design)
     as_designed = {key: _badness(check.verdict) for key, check in base.checks.items() if check.room != BUILDING}
-    drawn = [{tolerance: _draw(tolerance, dice) for tolerance in TOLERANCES} for _ in range(shops)]
-    # Shops that share the day and the mixture share the chamber, so they come one after the other.
-    drawn.sort(key=lambda offs: tuple(off for tolerance, off in offs.items() if tolerance.steps))
     good, count = 0, Counter[str]()
     worst: dict[str, tuple[int, str, str, str]] = {}
     before: Result | None = base
-    for done, offs in enumerate(drawn):
+    for done, offs in enumerate(drawn(shops, seed)):
         if progress:
             progress(done, shops)
         shop = moved(design, offs)
@@ -218,6 +214,14 @@ def sample(
     worse.sort(key=lambda one: (WORDS.index(one.verdict), -one.shops, one.key))
     words = Counter(as_designed.values())
     return Sample(shops, good, tuple(worse), words[2], words[1])
+
+
+def drawn(shops: int, seed: int = SEED) -> list[dict[Tolerance, float]]:
+    """How far each tolerance is off in so many shops; fewer are some of the same."""
+    dice = Random(seed)
+    found = [{tolerance: _draw(tolerance, dice) for tolerance in TOLERANCES} for _ in range(shops)]
+    # Shops that share the day and the mixture share the chamber, so they come one after the other.
+    return sorted(found, key=lambda offs: tuple(off for tolerance, off in offs.items() if tolerance.steps))
 
 
 def _draw(tolerance: Tolerance, dice: Random) -> float:

@@ -73,6 +73,7 @@ function showGood(reply, status, again) {
   const parts = [];
   const add = (head, rows) => { if (rows.length) parts.push(make("h3", "", head), listed(rows)); };
   add("What changes", changes.map(({ setting, label, before, after: then, says }) => [label, `from ${before} to ${then}`, lines(says), leave(setting, label, again)]));
+  if (reply.held) parts.push(make("p", "", reply.held));
   add("What that mends", mended.map(({ label, verdict, then }) => [label, `${verdict} now, then ${then}`]));
   add("What gets worse", worse.map(({ label, was, then }) => [label, `${was} now, then ${then}`]));
   add("What stays", left.map(({ check, label, verdict }) => [label, `${reply.before[check] ?? "none"} now, then ${verdict}`]));
