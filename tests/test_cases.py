@@ -18,6 +18,7 @@ from test_lighting import (
     GIANT,
     HOUSE,
     KNIFE,
+    MANY_SMALL,
     SHORT,
     SLOW,
     SMITH,
@@ -48,13 +49,14 @@ _GENTLE_DRAW = {"ambient_temperature": "90 degF", "firing_rate": "20 kBtu/h", "r
 _GIANT = {"firing_rate": "3000 kBtu/h", "mix_pipe": "4", "inlet": "4", "body_length": "24 in", "body_width": "8 in",
           "body_depth": "8 in", "port_diameter": "1/2 in", "rows": "8", "ports_per_row": "24"}  # fmt: skip
 
-_RICH_BY_HAND = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_per_row": "32", "block_thickness": "2 in",
-                 "chamber_length": "16 in", "chamber_width": "5 in", "chamber_height": "6 in",
-                 "lining": "dense_castable 3/4 in, blanket_8lb 3 in", "opening_area": "16 in2", "opening_depth": "2 in",
-                 "work_rate": "7 lb/h", "work_temperature": "2150 degF", "heat_up_time": "60 min",
-                 "firing_rate": "153 kBtu/h", "equivalence_ratio": "0.97", "blower_free_flow": "82 cfm",
-                 "mix_pipe_length": "23 in", "baffle_holes": "100", "gas_pressure": "3 psi", "cylinder_count": "2",
-                 "lit_by": "hand"}  # fmt: skip
+_PAST_ITS_CLASS = {"body_length": "18.5 in", "port_diameter": "3/16 in", "ports_per_row": "32",
+          "block_thickness": "2 in", "chamber_length": "16 in", "chamber_width": "5 in", "chamber_height": "6 in",
+          "lining": "dense_castable 3/4 in, blanket_8lb 3 in", "opening_area": "16 in2", "opening_depth": "2 in",
+          "work_rate": "7 lb/h", "work_temperature": "2150 degF", "heat_up_time": "60 min",
+          "firing_rate": "153 kBtu/h", "equivalence_ratio": "0.97", "blower_free_flow": "82 cfm",
+          "mix_pipe_length": "23 in", "baffle_holes": "100", "gas_pressure": "3 psi", "cylinder_count": "2",
+          "lit_by": "hand"}  # fmt: skip
+_RICH_BY_HAND = {"altitude": "10000 ft", "lining": "blanket_8lb 2 in", "lit_by": "hand"}
 
 # Designs for sentences that those of the other tests do not call for.
 _WARM = {"chamber_temperature": "1410 degF", "work_temperature": "1300 degF"}
@@ -190,7 +192,9 @@ FURTHER = (
     {**SMITH, "burner_count": "4"},
     {**SMITH, "burner_count": "8", "blowers": "each", "opening_area": "60 in2"},
     {**KNIFE, "lit_by": "hand"},
+    _PAST_ITS_CLASS,
     _RICH_BY_HAND,
+    MANY_SMALL,
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **HOUSE, "ports_per_row": "4"},
     {**CLOSE, "lit_by": "stand"},
     {**TORCH, "lit_by": "guard", "equivalence_ratio": "0.75"},
@@ -229,10 +233,6 @@ GUARDS = {
     ("carbon_monoxide", "unknown"): "an equilibrium that is not found",
     ("flashback_cold", "unknown"): "a port flame that has no limit",
     ("flashback_hot", "unknown"): "a port flame that has no limit",
-    (
-        "lighting_by_hand",
-        "lost",
-    ): "a hand that misses further than a torch holds, gas and mark moved to where it does not",
     ("turning", "unreached"): "a way down to low fire and none up, where none leads straight up past it either",
     ("lighting", "torch_weak"): "ten times what a port alone holds in burnt gas; what lifts so soon has no room before",
 }
@@ -336,7 +336,6 @@ def test_a_guard_is_said_where_its_figure_is_missing(key, case):
         "lighting": {"lighting": burner.call(PARTS["lighting"], burnt_gas=replace(burner.part("burnt_gas"), keeps=""))},
         "turning": {"turning": replace(burner.part("turning"), straight=None,
                                        to_high=replace(burner.part("turning").to_high, first=""))},
-        "lighting_by_hand": {"lighting_slide": replace(burner.part("lighting_slide"), fails=("lost", ""))},
     }[key]  # fmt: skip
     judged = burner.call(checks.CHECKS[key], **none)
     assert case in judged.cases and judged.verdict in ("caution", "stop")

@@ -16,6 +16,7 @@ from .gas import Gas
 from .gauges import Gauges
 from .hand import NEEDLE_OFF
 from .lighting import Lighting
+from .lighting_try import RATIOS
 from .resistance import Resistance
 from .tries import TORCH_LIFT, Tries
 from .turning import LAW_ENDS
@@ -28,8 +29,8 @@ BLOWER_OFF = 0.06  # of the air: 12 % of its pressure, nearly all of which the s
 LEAK, BLUNT = 0.09, 0.15  # more air past a slide that is not tight, and through a hole whose edge is not sharp
 GRID = 50  # mixtures a unit at which limits are worked out; the same one is asked for again and again
 # In these steps: how far the ends are looked for, and the leanest and richest that are tried.
-STEPS, LEANEST, RICHEST = (1, 2, 4, 8), 30, round(GRID * LAW_ENDS)
-NEAR = 3  # drills that are tried, the nearest first
+STEPS, LEANEST, RICHEST = 8, 30, round(GRID * LAW_ENDS)
+NEAR = 5  # drills that are tried, the nearest first
 FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 
 
@@ -129,11 +130,22 @@ def lighting_slide(
     marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
     for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
         found.append(one)
-        if rank[0](one):
+        if rank[0](one) and not _too_rich(one):
             break
+    found = [one for one in found if not _too_rich(one)] or found
     best = next(kept for wanted in rank if (kept := [one for one in found if wanted(one)]))
-    chosen = max(best, key=lambda one: one.rate_W.high / one.rate_W.low)
-    return _told(chosen, lighting, flame)
+    return _told(max(best, key=_room), lighting, flame)
+
+
+def _too_rich(one: LightingSlide) -> bool:
+    """Richer than any that is aimed at: more carbon monoxide, and a hand that misses is beyond the end of the law of
+    lift."""
+    return one.ratio is not None and one.ratio.value > RATIOS[-1]
+
+
+def _room(one: LightingSlide) -> tuple[bool, float]:
+    """Not at an end of what is told rather than at one, for a hand overshoots; then the wider."""
+    return one.gas_Pa.low < one.gas_Pa.value < one.gas_Pa.high, one.rate_W.high / one.rate_W.low
 
 
 # Rather too rich for burnt gas when the hand misses than back into the lip, and that rather missed than as set.
@@ -252,29 +264,25 @@ class Along:
         return ratio if inside(ratio, self.rate_W(ratio)) >= 0 else self.leanest(inside)
 
     def _edge(self, inside, outward):
-        """Where a limit turns, outward from the mixture asked for where it holds there, else inward: by steps twice as
-        far each, then between the last two."""
+        """Where a limit first turns, outward from the mixture asked for where it holds there, else inward; no step is
+        left out, for between two mixtures at which a flame stays off there may be one at which it runs back."""
 
         def at(n):
             return inside(n / GRID, self.rate_W(n / GRID))
 
-        here = start = min(max(round(GRID * self.asked), LEANEST), RICHEST)
-        held = at(start) >= 0
-        for step in STEPS:
-            there = min(max(start + (outward if held else -outward) * step, LEANEST), RICHEST)
-            if (at(there) >= 0) != held:
+        start = min(max(round(GRID * self.asked), LEANEST), RICHEST)
+        here, found = start, at(start)
+        held = found >= 0
+        way = outward if held else -outward
+        for there in range(start + way, start + way * (STEPS + 1), way):
+            if not LEANEST <= there <= RICHEST:
                 break
+            before, found = found, at(there)
+            if (found >= 0) != held:
+                (holds, room), (fails, past) = sorted(((here, before), (there, found)), key=lambda one: one[1] < 0)
+                return (holds + (fails - holds) * (room / (room - past) if past > -inf else 0.0)) / GRID
             here = there
-        else:
-            return here / GRID if held else None
-        holds, fails = (here, there) if held else (there, here)
-        while abs(fails - holds) > 1:
-            room, past = at(holds), -at(fails)
-            share = room / (room + past) if past < inf else 0.5
-            middle = min(max(round(holds + (fails - holds) * share), min(holds, fails) + 1), max(holds, fails) - 1)
-            holds, fails = (middle, fails) if at(middle) >= 0 else (holds, middle)
-        room, past = at(holds), -at(fails)
-        return (holds + (fails - holds) * (room / (room + past) if past < inf else 0.0)) / GRID
+        return here / GRID if held else None
 
 
 def _marks(wanted: float, open_low: float | None, bore_m: float, families: tuple[str, ...]) -> list[Mark]:
@@ -290,6 +298,7 @@ def _marks(wanted: float, open_low: float | None, bore_m: float, families: tuple
         found = [
             Mark("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)
             for drill in near(slide.hole_m(bore_m, wanted), families)
+            if drill.diameter_m <= slide.hole_m(bore_m, open_low)
         ]
     else:
         found = [gap(drill, drill.diameter_m, GAP_OFF_M) for drill in near(gap_m, families)]
@@ -309,7 +318,10 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
     any_jet = _any_jet(along, ends)
     sure = any_jet if any_jet[0] <= any_jet[1] else (any_jet[0], ends[2])
     low_Pa, set_Pa, high_Pa, *sure_Pa = (min(along.gas_Pa(one), most_Pa) for one in (*ends, *sure))
-    shown = (*gauges.marks(set_Pa, *sure_Pa), *gauges.marks(set_Pa, low_Pa, high_Pa))
+    sure_marks = gauges.marks(set_Pa, *sure_Pa)
+    if not sure_marks and any_jet[0] <= any_jet[1]:  # between two marks, so that no verdict goes by where a mark lies
+        sure_marks = [sum(sure_Pa) / 2]
+    shown = (*sure_marks, *gauges.marks(set_Pa, low_Pa, high_Pa))
     windows = [gauges.inward(low_Pa, one_Pa, high_Pa) for one_Pa in dict.fromkeys(shown or (set_Pa,))]
     for gas_Pa in sorted(windows, key=lambda window: window.value in (window.low, window.high)):
         ratios = Band(*map(along.ratio_at, gas_Pa, ends))
@@ -426,9 +438,8 @@ def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame) -> LightingSl
 
 
 def near(size_m: float, families: tuple[str, ...]) -> list[Drill]:
-    """The drills next to a size, the nearest first; none beyond the largest that is sold."""
-    found = [drills.nearest_drills(size_m, family) for family in families]
-    if not any(above for _, above in found):
+    """The drills nearest to a size, the nearest first; none beyond the largest that is sold."""
+    known = [drill for family in families for drill in drills.drills(family)]
+    if size_m > max(drill.diameter_m for drill in known):
         return []
-    known = {drill for pair in found for drill in pair if drill}
     return sorted(known, key=lambda drill: (abs(drill.diameter_m - size_m), drill.name))[:NEAR]
