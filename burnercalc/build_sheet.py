@@ -106,8 +106,11 @@ def card_blocks(result):
 
 
 def _gas_words(result):
-    """What it burns; a blend is one that was analysed for it."""
-    return "gas as analysed" if result.design.fuel_blend else result.design.show("fuel")
+    """What it burns; a blend is one that was analysed for it. That propane comes by a line is told, for the jet hangs
+    on it."""
+    line = result.part("gas_line")
+    name = "gas as analysed" if result.design.fuel_blend else result.design.show("fuel")
+    return f"{name} by a line" if line.there and not line.metered else name
 
 
 def blocks(result, link, width, height, paper="letter"):
@@ -232,7 +235,7 @@ def _overview(result, link, width, view_mm):
             ("Made by", "Date", "Serial no." if d.batch_size == 1 else "Serial nos.", "Revision"), (("",) * 4,), "llll"
         ),
         Paragraph(
-            f"{d.show('fuel')}, {units.show(result['firing_rate_gross'], 'power', d.reader)} gross, "
+            f"{_gas_words(result)}, {units.show(result['firing_rate_gross'], 'power', d.reader)} gross, "
             f"{result['port_count']} "
             "ports of "
             f"{d.show('port_diameter')}. Checks: {tally}. {word}",
@@ -592,7 +595,7 @@ def fires(result):
     if never_lit(result):
         return [(name, "do not light" if name == "Light" else "-", "-", "-") for name in ("Light", "Low", "High")]
     fires, reader = result.part("fires"), result.design.reader
-    gas = "line_pressure" if result.part("gas").liquid is None else "gas_pressure"
+    gas = "line_pressure" if result.part("gas_line").there else "gas_pressure"
     told = (
         ("Light", fires.light, "lighting_mark" if result["lighting_rate"] else "damper_mark_low", ""),
         ("Low", fires.low, "damper_mark_low", "do not turn down"),
@@ -626,12 +629,15 @@ def proofs(result):
     if never_lit(result) or result["lighting_gas_pressure"] is None:
         return []
     design, tools = result.design, result.part("tools")
-    line = result.part("gas").liquid is None or design.cylinder == "tank"  # a tank stands on no scale
+    fed = result.part("gas_line")
+    line = fed.there or design.cylinder == "tank"  # a tank stands on no scale
     # At the rate that the gauge's mark comes to.
     of_it = tools.proof_s * getattr(result.part("fires"), test.read).rate_W / firing.rate_W
     burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
     how = (
-        "meter, nothing else on it" if line else "scale" + (", one cylinder alone" if design.cylinder_count > 1 else "")
+        f"{'meter' if fed.metered else 'a meter lent for it'}, nothing else on it"
+        if line
+        else "scale" + (", one cylinder alone" if design.cylinder_count > 1 else "")
     )
     return [
         (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),

@@ -23,6 +23,7 @@ from .grammars import (
     pipe_size,
 )
 from .parts.gas import gas
+from .parts.gas_line import GasLine, gas_line
 from .settings import BY_KEY, PIPES, SETTINGS, Setting
 
 LINE_STEPS = ("0.5 inH2O", "1 mbar")  # of the step buttons, for the gas pressure of a house line
@@ -199,7 +200,7 @@ class Design:
     def as_typed(self, key: str) -> str:
         """What was typed for a setting of words; an inch shop's default in the reader's measures."""
         text = self.text(key)
-        written = (BY_KEY[key].default, *BY_KEY[key].line[:1])
+        written = (BY_KEY[key].default, *BY_KEY[key].line[:1], *BY_KEY[key].lp_line[:1])
         if self.units == "in" or text not in written or self._values[key] is None:
             return text
         return in_millimetres(BY_KEY[key].dimension, self._values[key]) or text
@@ -209,8 +210,14 @@ class Design:
         when = BY_KEY[key].when
         if not when:
             return True
-        over = when[0] == "fuel" and self.fuel_blend is not None
-        return (over or self.value(when[0]) in when[1:]) and self.counts(when[0])
+        if when[0] in ("fuel", "gas_from"):
+            line = supply(self._values)
+            told = {
+                "fuel": "natural_gas" if line.metered else "propane",
+                "gas_from": "line" if line.there else "cylinder",
+            }
+            return told[when[0]] in when[1:]
+        return self.value(when[0]) in when[1:] and self.counts(when[0])
 
     def show(self, key: str) -> str:
         """A setting as a person reads it, in the design's own units."""
@@ -241,9 +248,15 @@ def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
     return replace(setting, dimension="line_pressure") if low else setting
 
 
+def supply(values: Mapping[str, Any]) -> GasLine:
+    """Whether the gas comes by a line, and a meter; not known where the fuel is refused, nor where that is."""
+    if values["fuel"] is None:
+        return GasLine(False, False)
+    return gas_line(values.get("gas_from") or "cylinder", gas(values["fuel"], values["fuel_blend"]))
+
+
 def by_line(values: Mapping[str, Any]) -> bool:
-    """Whether the gas comes by a house line; not known where the fuel is refused."""
-    return values["fuel"] is not None and gas(values["fuel"], values["fuel_blend"]).liquid is None
+    return supply(values).there
 
 
 def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
@@ -252,7 +265,8 @@ def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
     A shop not told has the sizes of the reader's measures.
     """
     shop = values.get("sizes") if setting.key != "sizes" else None
-    return setting.default_in(shop or values.get("units") or "in", bool(setting.line) and by_line(values))
+    line = supply(values) if setting.line or setting.lp_line else GasLine(False, False)
+    return setting.default_in(shop or values.get("units") or "in", line.there, line.metered)
 
 
 def following(before: Texts, texts: Texts, mine: str = "") -> dict[str, Any]:
@@ -301,7 +315,7 @@ def _at_odds(before: Texts, after: Texts, was: Mapping[str, Any], now: Mapping[s
 def _circumstances(texts: Texts) -> Mapping[str, Any]:
     """The values that defaults follow."""
     return _read_alone(
-        tuple((key, str(texts[key])) for key in ("units", "sizes", "fuel", "fuel_blend") if key in texts)
+        tuple((key, str(texts[key])) for key in ("units", "sizes", "fuel", "fuel_blend", "gas_from") if key in texts)
     )
 
 
@@ -314,7 +328,7 @@ def _elsewhere(setting: Setting, value: Any) -> bool:
     """Whether what is told is the default here only: told, it stays when shop or supply change."""
     if setting.key == "sizes":  # stay anyhow
         return False
-    others = (setting.default, setting.metric, *setting.line)
+    others = (setting.default, setting.metric, *setting.line, *setting.lp_line)
     return any(text and _parsed(setting.key, text) != value for text in others)
 
 

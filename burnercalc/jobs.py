@@ -72,7 +72,7 @@ class Job:
 HAS = (
     *(BLOWER := ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")),
     *("sizes", "ambient_temperature", "altitude", "cylinder", "cylinder_fill", "tank_diameter", "tank_length"),
-    *("line_pressure", "meter_capacity", "other_appliances", "fuel_price", "start_date", "damp_air"),
+    *("gas_from", "line_pressure", "meter_capacity", "other_appliances", "fuel_price", "start_date", "damp_air"),
     *(
         "watched_hours",
         "oven_places",
@@ -392,6 +392,8 @@ def _origin(design):
     for job in _KNOWN_JOBS:
         for written in ("in", "mm"):
             own = _of(job, written, design.fuel, litres)
+            if own.gas_from != design.gas_from:
+                own = own.changed({"gas_from": design.gas_from})
             if all(
                 design.value(setting.key) == own.value(setting.key)
                 for setting in SETTINGS
@@ -425,7 +427,7 @@ def begun(job, before):
     kept = {*HAS, *before.get("mine", "").split(",")} & typed
     if kept & {*BLOWER}:
         kept |= {*BLOWER}  # one machine
-    stays = {**own, **{key: design.text(key) for key in BY_KEY if key in kept}}
+    stays = supplied(own, {**own, **{key: design.text(key) for key in BY_KEY if key in kept}})
     own = own if read(stays)[2] else stays
     return own if design.units == design.sizes else Design.from_texts(own).read_in(design.units).texts
 
@@ -441,6 +443,11 @@ def _begun(job, before, design):
     if own.get("chamber_shape", shape) != before.get("chamber_shape", shape) or not typed:
         return own
     return {**job.texts(design.sizes, design.fuel, _litres({**own, **typed})), **typed}
+
+
+def _fed(texts, after):
+    """A job's texts with its gas from where it comes from after a change: a line has a pressure of its own."""
+    return supplied(texts, {**texts, "gas_from": after["gas_from"]}) if "gas_from" in after else texts
 
 
 def refitted(before, after, mine=""):
@@ -459,8 +466,8 @@ def refitted(before, after, mine=""):
         return after
     job, written = found
     sizes = written if was["sizes"] == now["sizes"] else now["sizes"] or units_of(after)
-    own = job.texts(written, design.fuel, _litres(before))
-    other = job.texts(sizes, now["fuel"] or BY_KEY["fuel"].default, litres)
+    own = _fed(job.texts(written, design.fuel, _litres(before)), after)
+    other = _fed(job.texts(sizes, now["fuel"] or BY_KEY["fuel"].default, litres), after)
     still = {*ASKED, *mine.split(","), *(key for key in {**before, **after} if before.get(key) != after.get(key))}
     as_begun = _of(job, written, design.fuel, _litres(before))
     still |= {key for key in HAS if design.value(key) != as_begun.value(key)}

@@ -311,7 +311,7 @@ class Result:
         return {"on_a_line": on_a_line, "unit_system": self.design.reader}
 
     def _of_a_line(self):
-        return self.part("gas").liquid is None
+        return self.part("gas_line").there
 
     def _written(self, sentence, slots, apart=False):
         return written(sentence, slots, self.design.reader, self._of_a_line, apart)

@@ -184,7 +184,7 @@ def _rate_W(values):
 
 
 def _liquid_is_sold_in_cylinders(v):
-    if v["fuel_price"][1] == "m3 liquid" and gas(v["fuel"], v["fuel_blend"]).liquid is None:
+    if v["fuel_price"][1] == "m3 liquid" and gas(v["fuel"], v["fuel_blend"]).metered:
         return InputError(
             "fuel_price",
             f"{v['fuel_price'][0] / 1000:.3g}/L",

@@ -36,7 +36,8 @@ class Setting:
         when       (key, value, ...) of the choices under which alone it counts; the page hides it otherwise
         words      words that may stand instead of a number; the value is then the word itself
         metric     the default in mm mode, as a metric shop has it; "" is the same as in inch mode
-        line       (inch mode, mm mode) the default where gas comes by a house line
+        line       (inch mode, mm mode) the default where gas comes by a line and through a meter
+        lp_line    the same of propane or butane by a line, which has no meter
     """
 
     key: str
@@ -56,11 +57,13 @@ class Setting:
     when: tuple[str, ...] = ()
     metric: str = ""
     line: tuple[str, str] | tuple[()] = ()
+    lp_line: tuple[str, str] | tuple[()] = ()
 
-    def default_in(self, system: str, by_line: bool = False) -> str:
-        """The default of a reader's measures, of gas by a house line where that has one of its own."""
-        if by_line and self.line:
-            return self.line[system == "mm"]
+    def default_in(self, system: str, by_line: bool = False, metered: bool = False) -> str:
+        """The default of a reader's measures, of gas by a line where that has one of its own."""
+        line = self.line if metered else self.lp_line
+        if by_line and line:
+            return line[system == "mm"]
         return (system == "mm" and self.metric) or self.default
 
 
@@ -70,7 +73,8 @@ METALS = tuple((key, metal(key).name) for key in metal_keys())
 BOARDS = tuple((board.name, board.name) for board in boards())
 REFRACTORIES = (*((name, material_name(name)) for name in castable_names()), ("own", "own, from the bag"))
 LIQUID = ("fuel", "propane", "butane")
-LINE = ("fuel", "natural_gas")
+METERED = ("fuel", "natural_gas")
+LINE, CYLINDER = ("gas_from", "line"), ("gas_from", "cylinder")  # gas that is not sold liquid always comes by a line
 BOX_BODY = ("body_kind", "tube", "plates")  # what a round body has no use for
 NO_YES = (("no", "no"), ("yes", "yes"))
 
@@ -488,6 +492,18 @@ SETTINGS = (
         near="first",
     ),
     Setting(
+        "gas_from",
+        "heat",
+        "Gas comes from",
+        "choice",
+        "cylinder",
+        "A line is fixed pipe with a regulator that stays as it is, such as from a tank in the yard. Cylinders, or a "
+        "tank of its own, have one that you turn. Natural gas always comes by a line.",
+        choices=(("cylinder", "cylinders or own tank"), ("line", "a line at the wall")),
+        near="first",
+        when=LIQUID,
+    ),
+    Setting(
         "fuel_blend",
         "heat",
         "Fuel analysis",
@@ -833,14 +849,15 @@ SETTINGS = (
         "Gas pressure",
         "gas_pressure",
         "5 psi",
-        "Before the jet at high fire. A house line has [7 inH2O|20 mbar] until you set it, and again when you change "
-        "the fuel.",
+        "Before the jet at high fire. A house line has [7 inH2O|20 mbar], one of propane [11 inH2O|37 mbar], until you "
+        "set it, and again when you change where the gas comes from.",
         "1 inH2O",
         "60 psi",
         ("0.5 psi", "0.05 bar"),
         near="first",
         metric="350 mbar",
         line=("7 inH2O", "20 mbar"),
+        lp_line=("11 inH2O", "37 mbar"),
     ),
     Setting(
         "jet_discharge_coefficient",
@@ -885,6 +902,7 @@ SETTINGS = (
         ("0.5 inH2O", "1 mbar"),
         when=LINE,
         metric="20 mbar",
+        lp_line=("11 inH2O", "37 mbar"),
     ),
     Setting(
         "meter_capacity",
@@ -896,7 +914,7 @@ SETTINGS = (
         "20 ft3/h",
         "5000 ft3/h",
         words=("unknown",),
-        when=LINE,
+        when=METERED,
     ),
     Setting(
         "other_appliances",
@@ -904,7 +922,7 @@ SETTINGS = (
         "Other appliances",
         "power",
         "100 kBtu/h",
-        "What else may burn on the same meter at once, added up from the plates: heating, water, cooker; an example.",
+        "What else may burn on the same line at once, added up from the plates: heating, water, cooker; an example.",
         "0 kBtu/h",
         "5000 kBtu/h",
         ("10 kBtu/h", "5 kW"),
@@ -926,7 +944,7 @@ SETTINGS = (
             ("tank", "lying tank"),
         ),
         near="first",
-        when=LIQUID,
+        when=CYLINDER,
     ),
     Setting(
         "cylinder_count",
@@ -940,7 +958,7 @@ SETTINGS = (
         ("1", "1"),
         whole=True,
         near="first",
-        when=LIQUID,
+        when=CYLINDER,
     ),
     Setting(
         "cylinder_fill",
@@ -952,7 +970,7 @@ SETTINGS = (
         "5 %",
         "100 %",
         ("5 %", "5 %"),
-        when=LIQUID,
+        when=CYLINDER,
     ),
     Setting(
         "tank_diameter",
@@ -991,7 +1009,7 @@ SETTINGS = (
         "0 psi",
         "60 psi",
         ("1 psi", "0.1 bar"),
-        when=LIQUID,
+        when=CYLINDER,
         metric="700 mbar",
     ),
     Setting(

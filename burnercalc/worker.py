@@ -172,7 +172,7 @@ def _brought(request, design):
     offer = (
         {"offer": [f"Take {tape[design.units]} sizes", "sizes", design.units]} if design.sizes != design.units else {}
     )
-    asked, was = ("units", "sizes", "fuel", *jobs.CHAMBER), request.get("before", settings)
+    asked, was = ("units", "sizes", "fuel", "gas_from", *jobs.CHAMBER), request.get("before", settings)
     if all(settings.get(key) == was.get(key) for key in asked):
         return {"brought": "", **offer}
     before = Design.from_texts({key: text for key, text in request["before"].items() if key != "mine"})
@@ -184,7 +184,9 @@ def _brought(request, design):
         return {"brought": words if offer else "", **offer}
     typed = {key for key in settings if settings[key] != request["before"].get(key)}
     moved = _moved(before, design, typed)
-    what = design.show("fuel") if before.fuel != design.fuel else "a chamber of this size"
+    what = "a chamber of this size"
+    for key in ("gas_from", "fuel"):
+        what = design.show(key) if before.value(key) != design.value(key) else what
     return {"brought": f"For {what} {_counted(moved)} too." if moved else "", "moved": moved, **offer}
 
 

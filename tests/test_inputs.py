@@ -103,12 +103,15 @@ NEAR = {
     "a blend that the cold ends": (
         {"fuel_blend": "C3H8 0.55, C4H10 0.45", "ambient_temperature": "60 degF", "gas_pressure": "10 psi"},
         ("cylinder", "cylinder_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "fuel_blend",
+         "gas_from",
          "regulator_inlet_pressure", "firing_rate", "burner_count", "equivalence_ratio")),
     "two inlets": (
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
          "equivalence_ratio", "ambient_temperature", "altitude")),
     "house gas, its rate set": ({"fuel": "natural_gas"}, ("burner_count", "line_pressure")),
+    "propane by a line": (
+        {"gas_from": "line"}, ("gas_from", "line_pressure", "other_appliances", "fuel", "jet_drill", "burner_count")),
     "an end inlet without a baffle": (
         {"inlet_position": "end", "inlet": "1-1/2", "baffle_holes": "0"}, ("inlet", "wall", "grip", "body_depth")),
     "a body too short for its bracket": (
@@ -245,7 +248,8 @@ def movers():
                 if not asked:
                     break
                 try:
-                    own = {key: design.text(key) for key in ("gas_pressure", "fuel_price")}  # the fuel brings its own
+                    own = {key: design.text(key) for key in ("gas_pressure", "line_pressure", "fuel_price")}
+                    # the fuel, and where it comes from, brings its own
                     alone = {**own, setting.key: text}
                     after = told(solve(design.changed(alone), result), asked)
                 except InputErrors:

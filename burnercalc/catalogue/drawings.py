@@ -369,12 +369,13 @@ DRAWINGS = (
             "Hot: wait till the face is black.",
             "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
             "first, each with its own torch or pilot. All make each step together.",
-            "stop": "Stop: snap the gas shut, then the cylinder or line. Blower on {run_on} min more, until all is "
-            "cold.",
+            "stop": "Stop: snap the gas shut, then {source}. Blower on {run_on} min more, until all is cold.",
+            "source.line": "the line",
+            "source.cylinder": "the cylinder",
+            "source.tank": "the tank",
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "
             "alarm goes on.",
-            "smell": "Smell of gas: no flame, no switch. Gas off at the cylinder or line. Leave, and call from "
-            "outside.",
+            "smell": "Smell of gas: no flame, no switch. Gas off at {source}. Leave, and call from outside.",
             "check": "Each month: soap on every joint, air switch, valve, alarm. Each year: hose, check valve, block.",
         },
         room="make",

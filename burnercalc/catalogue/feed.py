@@ -67,6 +67,7 @@ LIQUID = (
     "altitude",
     "regulator_inlet_pressure",
     "gas_pressure",
+    "gas_from",
     *FUEL,
 )
 CYLINDER = ("cylinder", "tank_diameter", "tank_length", "cylinder_count", *LIQUID)
@@ -444,7 +445,7 @@ ANSWERS = (
         "drill that passes the rate even where the discharge coefficient is 0.05 lower.",
         formula="nearest in diameter of number and letter drills, for millimetres of metric ones; for a line the "
         "smallest of them that is not under the hole at its largest",
-        inputs=("jet_drill", "orifice_diameter", "fuel"),
+        inputs=("jet_drill", "orifice_diameter", "fuel", "gas_from"),
         source=DRILLS,
         near="first",
     ),
@@ -549,7 +550,7 @@ ANSWERS = (
         meaning="Mixture at this fill with jet, gas pressure and air as set for the mean of the charge: "
         "propane boils off first. None for a pure gas.",
         formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
-        inputs=("equivalence_ratio", "cylinder_fill", "ambient_temperature", "fuel_blend"),
+        inputs=("equivalence_ratio", "cylinder_fill", "ambient_temperature", "fuel_blend", "gas_from"),
         source=RAOULT,
         may_lack=True,
     ),
@@ -624,7 +625,8 @@ ANSWERS = (
         "house.all_m3_s",
         "gas_flow",
         "Gas of the house at once",
-        meaning="What the house's meter must pass when all burners are at high fire and the other appliances burn. "
+        meaning="What the house's meter, or the regulator of a propane line, must pass when all burners are at high "
+        "fire and the other appliances burn. "
         "High up the gas is thin, and it counts more.",
         formula="(gas flow x burners + other appliances / heating value), as the meter counts it",
         inputs=(
@@ -632,6 +634,7 @@ ANSWERS = (
             "burner_count",
             "other_appliances",
             "gross_heating_value",
+            "gas_from",
             "fuel",
             "fuel_blend",
             "line_pressure",
@@ -652,6 +655,7 @@ ANSWERS = (
         inputs=(
             "gas_flow",
             "jet_gas_pressure",
+            "gas_from",
             "fuel",
             "fuel_blend",
             "ambient_temperature",
@@ -679,7 +683,16 @@ ANSWERS = (
         meaning="Pressure that cock, strainer, valves and check valve take at high fire, wide open; the regulator is "
         "set so much higher.",
         formula="sum of the loss coefficients x density x speed squared / 2 + [0.4 inH2O|1 mbar] of the check valve",
-        inputs=("hose_bore", "gas_flow", "jet_gas_pressure", "fuel", "fuel_blend", "ambient_temperature", "altitude"),
+        inputs=(
+            "hose_bore",
+            "gas_flow",
+            "jet_gas_pressure",
+            "gas_from",
+            "fuel",
+            "fuel_blend",
+            "ambient_temperature",
+            "altitude",
+        ),
         source=VALVES,
     ),
     Answer(
@@ -936,11 +949,16 @@ CHECKS = (
             "weak_line": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
             "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask the gas "
             "company), or burn less.",
+            "weak_line_lp": "Gas at {gas:gas_pressure} is too weak for this rate: the jet may need a hole of "
+            "{hole:drill_length}, more than a quarter of the mix pipe's bore. Raise the gas pressure (ask your gas "
+            "dealer), or burn less.",
             "near": "Gas at {gas:gas_pressure} is not far above the {mixture:pressure} in the mix pipe: every change "
             "of air moves the gas as well. More gas pressure is steadier.",
             "line": "{gas:gas_pressure} is more than a house line carries: {usual:pressure} is usual, "
             "{most:gas_pressure} "
             "the most. Set what your meter gives.",
+            "line_lp": "{gas:gas_pressure} is more than a line of propane carries in a house: {usual:pressure} is "
+            "usual, {most:gas_pressure} the most. Set what the regulator of your line gives.",
             "regulator": "{gas:gas_pressure} is more than an adjustable LP regulator gives ({most:gas_pressure}); use "
             "a larger jet.",
         },
@@ -956,6 +974,9 @@ CHECKS = (
             "good": "With {outlet:gas_pressure} behind the regulator there are {jet:gas_pressure} before the jet: "
             "connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
             "{holds:gas_pressure} at the burner's cock, up to {run:gas_pressure} less than at the meter.",
+            "good_lp": "With {outlet:gas_pressure} behind the regulator there are {jet:gas_pressure} before the jet: "
+            "connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
+            "{holds:gas_pressure} at the burner's cock, up to {run:gas_pressure} less than at its own regulator.",
             "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the regulator, by how the "
             "valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
             "rate, and is as much too lean until the damper is closed by the flame. It takes a larger jet, less fire, "
@@ -969,12 +990,16 @@ CHECKS = (
     Check(
         "house_meter",
         "fraction",
-        "House meter",
+        "House meter or regulator",
         harm="danger",
         source=PRACTICE,
         cases={
             "unknown": "High fire takes {own:gas_flow 3} of gas, {all:gas_flow 3} with the other appliances. Read on "
             "the meter's plate what it passes: in houses {small:gas_flow 3} to {large:gas_flow 3} is common.",
+            "no_meter": "High fire takes {fire:power} of gas, {heat:power} with the other appliances on the line. Read "
+            "on the plate of the line's regulator that it passes as much: too small a one lets the pressure fall, and "
+            "flames elsewhere in the house may go out. Tank and pipe must give as much too, also in the cold and with "
+            "little gas left: ask your gas dealer.",
             "good": "The house meter passes {meter:gas_flow 3}; burner and other appliances take {all:gas_flow 3}.",
             "caution": "Burner and other appliances take {all:gas_flow 3} at once, more than the {meter:gas_flow 3} "
             "of the house meter: flames elsewhere in the house may go out. Shut those off first, burn less, or have "
@@ -1067,6 +1092,11 @@ CHECKS = (
             "caution": "The light part boils off first, and what is left is heavier gas: with nothing touched the "
             "mixture goes from {first:.2f} to {last:.2f} while the cylinders empty, and carbon monoxide with it. "
             "Turn the gas down by the look of the flame as they empty, or set it leaner.",
+            "good_line": "In the tank the light part boils off first: the mixture goes from {first:.2f} to {last:.2f} "
+            "while it empties.",
+            "caution_line": "In the tank the light part boils off first, and what is left is heavier gas: with nothing "
+            "touched the mixture goes from {first:.2f} to {last:.2f} while it empties, and carbon monoxide with it. "
+            "Turn the gas down by the look of the flame as it empties, or set it leaner.",
         },
         cures=(("equivalence_ratio", "lower"), ("fuel_blend", "choose")),
     ),

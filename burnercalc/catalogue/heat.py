@@ -491,7 +491,7 @@ NEED_ANSWERS = (
         "gas_flow",
         "Gas while working, by the meter",
         meaning="How much gas of a house line all burners use in an hour of work. A meter counts it so at 15 °C and "
-        "sea level. None for gas of a cylinder, which is weighed.",
+        "sea level. None for propane and butane, which go by weight.",
         formula="firing rate to work / gross heating value",
         inputs=("working_rate", "gross_heating_value", "fuel", "fuel_blend"),
         source=ZONE,

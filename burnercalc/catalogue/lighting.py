@@ -41,6 +41,7 @@ FILLED = Source("decay of what is stirred", "calculated") & Source(
 # The volume of the chamber.
 CHAMBER = ("chamber_shape", "chamber_length", "chamber_width", "chamber_height")
 RESTS_ON = (
+    "gas_from",
     "fuel",
     "fuel_blend",
     "equivalence_ratio",
@@ -105,7 +106,6 @@ HAND = (
     "{first_most:.2f}: go by the flame, as the card has it. From the second day on, at the mark and the pressure "
     "proven, it is {least:.2f} to {most:.2f}. "
 )
-FINER = "Larger ports hold more; from a cylinder a smaller jet, which takes more pressure, is read finer."
 BURNT = "In burnt gas, after {full:time 1}, it is sure only up to {alone_least:power 2}: "
 CARD_TELLS = "The lighting card tells each step."
 TRY = (
@@ -488,23 +488,25 @@ CHECKS += (
         source=BY_HAND,
         cases={
             "good": HAND + "With the torch in front the flame holds in all of that.",
-            "lost": HAND + "{bad:.2f} is one that even a torch does not hold. " + FINER,
+            "lost": HAND + "{bad:.2f} is one that even a torch does not hold.",
             "back": HAND
             + "At {bad:.2f} it may run back at a lip that glows, though not as set: listen all the time. Pop "
-            "or flutter: gas off. " + FINER,
+            "or flutter: gas off.",
             "back_guard": HAND + "At {bad:.2f} it may run back at a lip that glows, though not as set. Then no flame "
             "stands before the guard, and it shuts the gas: purge, and set a little more gas.",
-            "hand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. " + FINER,
+            "hand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber.",
             "guard": HAND + "At {bad:.2f} even the pilot may lose it once burnt gas fills the chamber: then the guard "
             "shuts the gas. Purge, and set it leaner: a little less gas.",
             "stand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. A port dark: "
             "gas off at once, purge, and set it leaner: a little less gas.",
             "narrow": HAND
-            + "Gauge, weighed gas and hand together are off by {off:gas_pressure} either way, more than there "
-            "is between {gas_least:gas_pressure} and {gas_most:gas_pressure}. " + FINER,
+            + "Gauge, measured gas and hand together are off by {off:gas_pressure} either way, more than there "
+            "is between {gas_least:gas_pressure} and {gas_most:gas_pressure}.",
             "no_width": NEVER
             + "It would be from {gas_least:gas_pressure} to {gas_most:gas_pressure}: less than a mark "
-            "of its gauge, {mark:gas_pressure}, and no hand sets that. " + FINER,
+            "of its gauge, {mark:gas_pressure}, and no hand sets that.",
+            "finer": "Larger ports hold more; a smaller jet, which takes more pressure, is read finer.",
+            "finer_line": "Larger ports hold more.",
             "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, one that passes {jet_low:percent 0} of a "
             "perfect jet's gas or {jet_high:percent 0}.",
             "no_pressure": "Through jets that pass {jet_low:percent 0} to {jet_high:percent 0} of a perfect jet's "
@@ -515,8 +517,8 @@ CHECKS += (
             "proves_jet": "At this one none of them runs back; what passes much may lift off in burnt gas, which shows "
             "at once: a little less gas. First time go by the flame; then the one proved counts: type its coefficient, "
             "and that it is proven. Larger ports leave room.",
-            "poor_jet": "With one that passes little the flame may run back or lift off before anybody has weighed "
-            "its gas. Larger ports leave room. So does a jet proven by weight in another burner: type its "
+            "poor_jet": "With one that passes little the flame may run back or lift off before anybody has measured "
+            "its gas. Larger ports leave room. So does a jet proven in another burner: type its "
             "coefficient, and that it is proven; or a pilot with a flame guard, which shuts the gas.",
         },
     ),
@@ -845,8 +847,11 @@ WORDS = {
     "stop.when": "Shut down",
     "from_low": ", from LOW too",
     "stop.do": "Snap the gas shut at the burner's cock first{from_low}: faded, or back at LIGHT, a hot one flashes "
-    "back. {pops}Then cylinder or line. Blower on, damper open, {run_on:time 2}, till face is black, box below "
+    "back. {pops}Then {source}. Blower on, damper open, {run_on:time 2}, till face is black, box below "
     "{cool:temperature}.",
+    "source.line": "the line",
+    "source.cylinder": "the cylinder",
+    "source.tank": "the tank",
     "pops.light": "From LIGHT, rich, it may pop: stand aside. ",
     "pops.rich": "Rich as set, it may pop: stand aside. ",
     "stop.source": "NFPA 86, from memory; common practice",
@@ -864,7 +869,7 @@ WORDS = {
     "pinned.low": "LIGHT or LOW",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
-    "smell.do": "No flame, no switch, no telephone there. Gas off at cylinder or line if you can. Leave, let air in; "
+    "smell.do": "No flame, no switch, no telephone there. Gas off at {source} if you can. Leave, let air in; "
     "{lies}. Outside, call gas supplier or fire brigade.",
     "lies.low": "this gas lies low, in pits and drains",
     "lies.high": "this gas gathers high, under the roof",

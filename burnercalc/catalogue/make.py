@@ -69,6 +69,7 @@ PRICES = (
     "price_sundries",
 )
 TRAIN = (
+    "gas_from",
     "fuel",
     "fuel_blend",
     "mix_pipe",
@@ -879,7 +880,7 @@ MONEY_ANSWERS = (
         meaning="What shuts the gas off, and what keeps that working, at the example prices of its list. Nobody "
         "leaves it out.",
         formula="sum of the list's prices",
-        inputs=("fuel", "fuel_blend", "mix_pipe", "firing_rate_gross", "hose_bore", "lit_by"),
+        inputs=("gas_from", "fuel", "fuel_blend", "mix_pipe", "firing_rate_gross", "hose_bore", "lit_by"),
         source=YOUR_PRICES,
         near="bench",
     ),
@@ -910,6 +911,7 @@ MONEY_ANSWERS = (
         meaning="Parts that a burner runs without, at the example prices of its list.",
         formula="sum of the list's prices",
         inputs=(
+            "gas_from",
             "fuel",
             "fuel_blend",
             "mix_pipe",
@@ -926,7 +928,7 @@ MONEY_ANSWERS = (
         "list; not in the cost of the burner.",
         formula="sum of the list's prices",
         inputs=(
-            *("fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
+            *("gas_from", "fuel", "fuel_blend", "cylinder", "cylinder_count", "mould_screws", "moulds_made"),
             *("burner_count", "lit_by", "kiln", "pin_kind"),
         ),
         source=YOUR_PRICES,

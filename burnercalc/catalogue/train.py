@@ -254,6 +254,7 @@ LEG = (
     "{pipe:pipe}, {length:length} from the middle of the tee to the middle of the elbow, {over:length} over the back; "
     "its last nipple {nipple:length}, close ones between the other fittings, schedule 40"
 )
+LP_PIPE, BY_FITTER = "pipe from the line's regulator, by a fitter", "for {flow:gas_flow 3}; sized by the gas fitter"
 TRAIN_WORDS = {
     **{f"{key}.{what}": text for key, texts in PARTS.items() for what, text in zip(("name", "size", "why"), texts)},
     "air_switch.size.weak": WEAK_SWITCH,
@@ -262,7 +263,11 @@ TRAIN_WORDS = {
     "leg.size.nipple": LEG,
     "leg.size.threaded": LEG.replace("{nipple:length}", "{threaded:length}, threaded to that length"),
     "leg_union.size.upright": "{pipe:pipe}, ground joint, upright on the inlet pipe: the leg is too short for it",
-    "house_pipe.size.fitter": "for {flow:gas_flow 3}; sized by the gas fitter",
+    "house_pipe.name.lp": LP_PIPE,
+    "house_pipe.name.lp_fitter": LP_PIPE,
+    "house_pipe.size.lp": PARTS["house_pipe"][1],
+    "house_pipe.size.lp_fitter": BY_FITTER,
+    "house_pipe.size.fitter": BY_FITTER,
     "run": "{pipe:pipe} to {most:long_length 2}",
     "line_regulator.size.house": PARTS["line_regulator"][1],
     "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",

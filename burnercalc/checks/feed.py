@@ -8,6 +8,7 @@ from ..parts.blower import Blower
 from ..parts.cylinders import Cylinders
 from ..parts.firing import Firing
 from ..parts.gas import Gas
+from ..parts.gas_line import GasLine
 from ..parts.hand import MIXTURE_SLIP
 from ..parts.hot_run import HotRun
 from ..parts.house import House
@@ -36,7 +37,7 @@ BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the secon
 MIXING = (DIAMETERS_NEEDED, 5.0)
 MARGIN = 0.20  # pressure to spare at high fire, good from
 MOST_BLOWER_PA = 100 * INH2O_PA  # that any blower of a shop has, as far as the setting goes; more is no air of a burner
-HOUSE_PA = 7 * INH2O_PA  # usual in a house line
+HOUSE_PA, LP_LINE_PA = 7 * INH2O_PA, 11 * INH2O_PA  # usual in a house line, and in one of propane
 METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
 STEADY = 4.0  # gas pressure over that in the mix pipe, from which air does not move the gas
@@ -245,18 +246,19 @@ def damper_check(blower: Blower) -> Judged | None:
     return judge(blower.open_low, good=LEAST_OPEN, stop=-inf, open=blower.open_low, least=LEAST_OPEN)
 
 
-def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Gas) -> Judged:
+def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas_line: GasLine) -> Judged:
     """Enough to flow and for a jet that is no mere pipe; then steady; then no more than a supply carries."""
     lower, raise_ = (("gas_pressure", "lower"),), (("gas_pressure", "raise"),)
     cures, mixture_Pa = raise_, resistance.total_Pa
     hole_m = jet.diameter_m.high if jet.flows else inf
     widest_m = JET_OF_PIPE * mixing.bore_m
-    most_Pa, over = (HOUSE_MOST_PA, "line") if gas.liquid is None else (REGULATOR_MOST_PA, "regulator")
+    most_Pa, over = (HOUSE_MOST_PA, "line") if gas_line.there else (REGULATOR_MOST_PA, "regulator")
+    of = "_lp" if gas_line.there and not gas_line.metered else ""
     fits = ladder(-hole_m, good=-widest_m, stop=-widest_m)
     steady = ladder(jet.gauge_Pa, good=STEADY * mixture_Pa, stop=-inf)
     carried = ladder(jet.gauge_Pa, good=most_Pa * (1 + 1e-6), stop=inf)
     if fits != "good":
-        word, case = fits, "weak" if gas.liquid else "weak_line"
+        word, case = fits, f"weak_line{of}" if gas_line.there else "weak"
         cures = (*raise_, ("mix_pipe", "raise"), ("firing_rate", "lower"))
         if not jet.flows:
             case, cures = "none", (*raise_, ("port_diameter", "raise"), ("mix_pipe", "raise"))
@@ -265,7 +267,7 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
     elif steady != "good":
         word, case = steady, "near"
     elif carried != "good":
-        word, case, cures = carried, over, lower
+        word, case, cures = carried, over + of, lower
     else:
         word, case = "good", "choked" if jet.choked else "good"
     return verdict(
@@ -277,7 +279,7 @@ def gas_pressure_check(jet: Jet, resistance: Resistance, mixing: Mixing, gas: Ga
         gas=jet.gauge_Pa,
         mixture=mixture_Pa,
         hole=hole_m if jet.flows else None,
-        usual=HOUSE_PA,
+        usual=LP_LINE_PA if of else HOUSE_PA,
         most=most_Pa,
     )
 
@@ -286,7 +288,7 @@ def supply_check(
     supply: Supply,
     house: House,
     jet: Jet,
-    gas: Gas,
+    gas_line: GasLine,
     resistance: Resistance,
     line_pressure: float,
     jet_drill: str | None,
@@ -294,7 +296,7 @@ def supply_check(
     """What the regulator of a line must hold, by the most that connector and valves take; a stop where even with the
     least of it high fire comes out as short as no jet may. A cylinder's regulator is set as the gauge at the jet
     asks. None where no gas flows at all: the gas pressure has said so."""
-    if gas.liquid is not None or not jet.flows:
+    if not gas_line.there or not jet.flows:
         return None
     outlet, holds, mixture_Pa = supply.outlet_Pa, line_pressure, resistance.total_Pa
 
@@ -304,12 +306,13 @@ def supply_check(
 
     most, least = reached(outlet.low), reached(outlet.high)
     word = "good" if least == 1.0 else "caution" if most >= RATE_SHORT[1] else "stop"
+    good = "good" if gas_line.metered else "good_lp"
     larger = (("jet_drill", "choose"),) if jet_drill else (("gas_pressure", "lower"),)
     return verdict(
         word,
         outlet.high,
         holds,
-        case="good" if word == "good" else "jet" if jet.supply_Pa >= holds else "caution",
+        case=good if word == "good" else "jet" if jet.supply_Pa >= holds else "caution",
         cures=() if word == "good" else (*larger, ("firing_rate", "lower"), ("line_pressure", "raise")),
         outlet=outlet.value,
         least=outlet.low,
@@ -324,11 +327,17 @@ def supply_check(
     )
 
 
-def house_meter_check(house: House, meter_capacity: float | str) -> Judged | None:
-    """By the meter's plate; where nobody has read it, what to look for there."""
+def house_meter_check(
+    house: House, meter_capacity: float | str, other_appliances: float, gas_line: GasLine, firing: Firing
+) -> Judged | None:
+    """By the meter's plate; where nobody has read it, what to look for there. A line of propane has no meter, and its
+    regulator's plate tells heat."""
     own, burning = house.burner_m3_s, house.all_m3_s
     if own is None or burning is None:
         return None
+    if not gas_line.metered:
+        own_W = firing.installed_W
+        return verdict("note", None, None, case="no_meter", cures=(), fire=own_W, heat=own_W + other_appliances)
     if meter_capacity == "unknown":
         small, large = METERS_M3_S
         return verdict("note", None, None, case="unknown", cures=(), own=own, all=burning, small=small, large=large)
@@ -340,12 +349,12 @@ def house_meter_check(house: House, meter_capacity: float | str) -> Judged | Non
     return verdict(word, burning / passes, 1.0, case=word, cures=cures, own=own, all=burning, meter=passes)
 
 
-def jet_check(jet: Jet, firing: Firing, gas: Gas) -> Judged | None:
+def jet_check(jet: Jet, firing: Firing, gas_line: GasLine) -> Judged | None:
     """None where no gas flows at all: the gas pressure has said so."""
     if jet.drill is None:
         return _no_drill(jet)
     share, turn = jet.rate_W / firing.rate_W, jet.high_Pa / jet.gauge_Pa
-    if gas.liquid is None:
+    if gas_line.there:
         good, stop = RATE_SHORT
         word = ladder(share, good=good, stop=stop)
         case = "line_short" if word != "good" else "line_throttled" if share > 1 / good else "line_good"
@@ -381,11 +390,13 @@ def _no_drill(jet):
     )
 
 
-def gas_low_fire_check(jet: Jet, gas: Gas, resistance: Resistance, stream: Stream, low_fire: float) -> Judged | None:
+def gas_low_fire_check(
+    jet: Jet, gas_line: GasLine, resistance: Resistance, stream: Stream, low_fire: float
+) -> Judged | None:
     if jet.drill is None:
         return None
     pipe_Pa = resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
-    least = least_gas_Pa(gas, pipe_Pa)
+    least = least_gas_Pa(gas_line, pipe_Pa)
     return judge(jet.low_Pa, good=least, stop=-inf, low=jet.low_Pa, least=least)
 
 
@@ -448,14 +459,16 @@ def cylinder_check(
     )
 
 
-def blend_drift_check(cylinders: Cylinders, equivalence_ratio: float) -> Judged | None:
-    """By what the mixture gets to before the cylinders are empty; None for a gas that stays what it is."""
+def blend_drift_check(cylinders: Cylinders, gas_line: GasLine, equivalence_ratio: float) -> Judged | None:
+    """By what the mixture gets to before cylinders or tank are empty; None for a gas that stays what it is."""
     if cylinders.last_ratio is None:
         return None
+    good = max(1.0, equivalence_ratio + SLIP)
     return judge(
         cylinders.last_ratio,
-        good=max(1.0, equivalence_ratio + SLIP),
+        good=good,
         stop=inf,
+        case=("good" if cylinders.last_ratio <= good else "caution") + ("_line" if gas_line.there else ""),
         first=cylinders.first_ratio,
         last=cylinders.last_ratio,
     )

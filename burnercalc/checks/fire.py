@@ -11,7 +11,7 @@ from ..parts.carbon_monoxide import EU_DAY_FRACTION, EU_SHORT_FRACTION
 from ..parts.cylinders import Cylinders
 from ..parts.firing import Firing
 from ..parts.first_fire import FirstFire
-from ..parts.gas import Gas
+from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
 from ..parts.hand import NEEDLE_PRESSURE_OFF
 from ..parts.jet import PROVEN_OFF, Jet
@@ -97,7 +97,7 @@ LIGHTING_CURES = {
 def lighting_check(
     lighting: Lighting,
     lighting_slide: LightingSlide,
-    gas: Gas,
+    gas_line: GasLine,
     burnt_gas: BurntGas,
     gauges: Gauges,
     firing: Firing,
@@ -121,7 +121,7 @@ def lighting_check(
         word = "caution" if not stays else "note" if lighting.close else "good"
         fault = kept[0] in FAULTS
         lifts = slots["lifts"] = _lifts_W(slide)
-        low_line = gas.liquid is None and slide.gas_Pa.value < EASY_LINE_PA * (1 - 1e-9)
+        low_line = gas_line.there and slide.gas_Pa.value < EASY_LINE_PA * (1 - 1e-9)
         large = word == "caution" and slide.rate_W.value > firing.low_W  # ports that hold no low fire want no more room
         case = "caution_large" if large else word
         slots |= {"rate": slide.rate_W.value, "least": slide.rate_W.low, "most": slide.rate_W.high}
@@ -144,7 +144,7 @@ def lighting_check(
             **slots,
         )
     # A line's pressure is given, so a smaller jet that wants more of it is no way out.
-    weak_line = gas.liquid is None and lighting.way in ("gas", "gas_and_damper")
+    weak_line = gas_line.there and lighting.way in ("gas", "gas_and_damper")
     case = f"{lighting.way}_line" if weak_line else lighting.way
     return verdict(
         "caution" if lighting.way == "torch" else "stop",
@@ -168,8 +168,17 @@ def _no_width(slide: LightingSlide, gauges: Gauges) -> bool:
     return slide.room_Pa < gauges.mark_Pa
 
 
+# Faults of a hand that more room cures.
+MORE_ROOM = ("lost", "back", "hand", "narrow", "no_width")
+
+
 def lighting_by_hand_check(
-    lighting_slide: LightingSlide, lighting_meter: LightingMeter, gas: Gas, gauges: Gauges, jet: Jet, lit_by: str
+    lighting_slide: LightingSlide,
+    lighting_meter: LightingMeter,
+    gas_line: GasLine,
+    gauges: Gauges,
+    jet: Jet,
+    lit_by: str,
 ) -> Judged | None:
     """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
     all careful ends together, is a note where guard or somebody with free hands shuts the gas; what may run back at a
@@ -197,13 +206,14 @@ def lighting_by_hand_check(
     proves = "any_jet" if slide.any_jet else "meter" if watched_s else "proves_jet" if slide.poor_jet else "poor_jet"
     if proves == "poor_jet":
         word = max(word, "note" if lit_by == "guard" else "caution", key=VERDICTS.index)
-    faults = (case,) if slide.any_jet or case != "good" else ()
+    told = (case, "finer_line" if gas_line.there else "finer") if case in MORE_ROOM else (case,)
+    faults = told if slide.any_jet or case != "good" else ()
     return verdict(
         max(word, "good" if slide.any_jet else "note", key=VERDICTS.index),
         slide.ratio.value,
         None,
-        case=(case,) if case == "no_width" else (*faults, *(() if slide.any_jet else ("no_pressure",)), proves),
-        cures=() if word in ("good", "note") else (*STRONGER, *(LESS_GAS if gas.liquid else ())),
+        case=told if case == "no_width" else (*faults, *(() if slide.any_jet else ("no_pressure",)), proves),
+        cures=() if word in ("good", "note") else (*STRONGER, *(() if gas_line.there else LESS_GAS)),
         least=slide.ratio.low,
         most=slide.ratio.high,
         first_least=slide.unproven.low,

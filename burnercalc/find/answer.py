@@ -15,7 +15,7 @@ from ..settings import BY_KEY, SETTINGS
 from ..units import show, split_number
 from .bill import Bill, Bought
 from .cannot import contradictions, nothing_fits
-from .choices import AXES, FROM_LINE
+from .choices import AXES, sources
 from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
 from .hardy import off_words, spoilt
@@ -73,7 +73,6 @@ class Offer:
     faults: tuple[Fault, ...]
     gives_up: tuple[str, ...]
     limited_by: str
-    from_line: bool  # no cylinder gives its gas
 
     @property
     def verdict(self) -> str:
@@ -268,8 +267,8 @@ def _mended(
 def _look_for_ways(space: Space, found: Found, best: Node, weights: Mapping[str, float]) -> None:
     """Other bodies and lengths, and where both are there another blower and other gas, into the pool; the best of each
     is polished."""
-    line, cylinder = space.have.of("line"), space.have.of("cylinder") or space.have.may_buy("cylinder")
-    both = {"blower": space.have.of("blower") and space.have.may_buy("blower"), "jet": line and cylinder}
+    blowers = space.have.of("blower") and space.have.may_buy("blower")
+    both = {"blower": blowers, "jet": len(sources(space.have, space.start)) > 1}
     for name, held in WAYS.items():
         if not both.get(name, True) or len(_ways(space, found, [best], weights)) >= LEAST_SHOWN:
             continue
@@ -302,7 +301,7 @@ def _way(space: Space, node: Node) -> dict[str, Any]:
         "body": (node.values["body_kind"], min(sides), max(sides)),  # a tube that is turned is the same tube
         "pins": node.values["port_diameter"],
         "blower": bool(chosen["blower"].buy),
-        "gas": bool(dict(chosen["jet"].figures).get(FROM_LINE)),
+        "gas": node.values["gas_from"] == "line",
     }
 
 
@@ -380,7 +379,6 @@ def _offers(
                 faults,
                 (),
                 _limited_by(result, faults),
-                not result.part("gas").liquid or _way(space, node)["gas"],
             )
         )
     least = {key: min(offer.terms[key] for offer in offers) for key in TOLD}

@@ -14,7 +14,7 @@ from ..tables import read_table
 from ..units import show, tape
 from . import sold
 from .begun import begun
-from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m
+from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m, sources
 from .graph import GIVEN
 from .have import BODIES, KINDS, SOLD, Have, Piece, keeping, read_have
 from .score import EVEN
@@ -120,7 +120,7 @@ def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
     if not have.may_buy("line", "regulator") and not any(_gives(piece, start.gas_pressure) for piece in pieces):
         yield "gas_pressure", [piece.typed for piece in pieces]
     count = sum(int(piece.figures["count"]) for piece in cylinders if piece.texts["cylinder"] == start.cylinder)
-    if liquid and not have.may_buy("cylinder") and count < start.cylinder_count:
+    if "cylinder" in sources(have, start) and not have.may_buy("cylinder") and count < start.cylinder_count:
         yield "cylinder_count", [str(count)] if count else []
 
 
@@ -177,8 +177,8 @@ def nothing_fits(space: Space) -> InputError:
         # Nothing says that the shop is too poor.
         return InputError("budget", int(space.counts.most), "is not enough steps to find any burner: give more of them")
     axis = space.axes[deepest[0].level + 1]
-    cylinder = space.have.of("cylinder") or space.have.may_buy("cylinder")
-    of_line = axis.name in ("fire", "jet") and space.root.burner.part("gas").liquid and not cylinder
+    liquid = space.root.burner.part("gas").liquid
+    of_line = axis.name in ("fire", "jet") and liquid and sources(space.have, space.start) == ("line",)
     jet = ("drill", "line") if of_line else ()  # what it passes bounds the fire
     kinds = jet or axis.kinds or (*BODIES, "pins")  # a face is made of both
     pieces = space.have.of(*kinds)

@@ -13,7 +13,6 @@ from typing import Any
 
 from ..burner import Burner
 from ..catalogue.sentences import pipe_size
-from ..checks.feed import RATE_SHORT
 from ..checks.make import FLOOR_M, PIN_STANDS
 from ..constants import INCH_M
 from ..design import Design, limits, parse_setting
@@ -21,6 +20,7 @@ from ..making.mould import BASE_MARGIN_M
 from ..making.stock import Board, board, boards, tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
+from ..parts.gas import gas
 from ..parts.jet import TURN
 from ..parts.lit_length import SPREAD, run_m
 from ..physics import pipes
@@ -66,7 +66,6 @@ NOT_BUILT: dict[str, Any] = {
     "resistance": SimpleNamespace(total_Pa=0.0, pressure_Pa=lambda flow_m3_s: 0.0),
 }
 ADJUSTABLE = "an adjustable regulator"
-FROM_LINE = "from_line"  # figure of a jet whose gas no cylinder gives
 LIPS_TAKE = 0.5  # of the width at most, both together, where they are wider than they must be
 LIP_M, COVER_M, ROUND_RIM_M = INCH_M * 3 / 16, INCH_M * 3 / 8, INCH_M / 4
 
@@ -110,7 +109,6 @@ class Asked:
 Options = Callable[[Asked], Iterable[Option]]
 Likely = Callable[[Asked, list[Option]], float]
 Fine = Callable[[Asked, Mapping[str, str]], Iterable[Mapping[str, str]]]
-Fitted = Callable[[Asked], Mapping[str, str] | None]
 
 
 def option(texts: Mapping[str, str], buy: str = "", price: float = 0.0, **figures: float) -> Option:
@@ -139,7 +137,7 @@ def _of_jets(a: Asked, rates_W: list[float]) -> list[float]:
     """Fires of which a jet at hand gives some at a pressure at hand; else the least above them that one gives: beside
     them, where regulators cannot be turned and what is off by a little still burns."""
     drills, regulators, liquid = a.have.of("drill"), a.have.of("regulator"), a.burner.part("gas").liquid
-    of_line = bool(a.have.of("line")) and not (liquid and (a.have.of("cylinder") or a.have.may_buy("cylinder")))
+    of_line = sources(a.have, a.start) == ("line",) if liquid else bool(a.have.of("line"))
     if of_line and liquid and drills and not a.have.may_buy("drill"):
         return _of_line(a, rates_W)
     if not drills or a.have.may_buy("drill", "regulator") or of_line or not (liquid or regulators):
@@ -161,7 +159,7 @@ def _of_jets(a: Asked, rates_W: list[float]) -> list[float]:
 
 def _of_line(a: Asked, rates_W: list[float]) -> list[float]:
     """Fires that a jet at hand passes from a line, which no regulator makes more of."""
-    most_Pa = max(parse_quantity(one.texts["line_pressure"], "pressure", "line_pressure") for one in a.have.of("line"))
+    most_Pa = max(parse_quantity(text, "pressure", "line_pressure") for text in lines(a))
     most_W = 0.0
     for piece in a.have.of("drill"):
         jet = a.burner.call(PARTS["jet"], **NOT_BUILT, gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])
@@ -589,53 +587,56 @@ def blower_options(a: Asked) -> Iterable[Option]:
             yield option(texts, f"a blower of {shut} shut and {free} free")
 
 
+def sources(have: Have, start: Design) -> tuple[str, ...]:
+    """What the gas may come from: what lies there; where nothing is told of it, what the question has."""
+    if gas(start.fuel, start.fuel_blend).metered:
+        return ("line",)
+    cylinder = have.of("cylinder") or have.may_buy("cylinder")
+    if "gas_from" in have.mine or not (have.of("line") or have.of("cylinder")):
+        return (start.gas_from,)
+    return (*(("line",) if have.of("line") else ()), *(("cylinder",) if cylinder else ()))
+
+
+def lines(a: Asked) -> list[str]:
+    """What the lines at hand hold; where none is told, that of the question."""
+    return [piece.texts["line_pressure"] for piece in a.have.of("line")] or [a.start.text("line_pressure")]
+
+
 def jet_options(a: Asked) -> Iterable[Option]:
     """Of the line at its pressure; of a cylinder, where the fuel comes in one and one is there, beside it."""
-    lines = [piece.texts["line_pressure"] for piece in a.have.of("line")]
     regulators = [piece.texts["gas_pressure"] for piece in a.have.of("regulator") if piece.texts]
     own = a.start.text("line_pressure")
-    if not a.burner.part("gas").liquid:
-        if lines or not regulators:
-            yield from _of_lines(a, lines or [own])
+    if a.burner.part("gas").metered:
+        if a.have.of("line") or not regulators:
+            yield from _of_lines(a)
         else:
             yield from _at_pressures(a, regulators, own)
         return
-    yield from (replace(one, figures=((FROM_LINE, 1.0),)) for one in _of_lines(a, lines))
-    if not lines or a.have.of("cylinder") or a.have.may_buy("cylinder"):
-        yield from _at_pressures(a, regulators, own)
-        if len(regulators) < len(a.have.of("regulator")) or not regulators:
-            yield from _any_pressure(a, own)
-        elif a.have.may_buy("regulator"):
-            for one in _any_pressure(a, own):
-                yield replace(one, buy=f"{ADJUSTABLE} and {one.buy}" if one.buy else ADJUSTABLE, spare=True)
+    there = sources(a.have, a.start)
+    if "line" in there:
+        yield from (_from("line", one) for one in _of_lines(a))
+    if "cylinder" in there:
+        yield from (_from("cylinder", one) for one in _of_cylinders(a, regulators, own))
 
 
-def _of_lines(a: Asked, lines: Iterable[str]) -> Iterable[Option]:
+def _from(source: str, one: Option) -> Option:
+    return replace(one, texts=(*one.texts, ("gas_from", source)))
+
+
+def _of_cylinders(a: Asked, regulators: list[str], line: str) -> Iterable[Option]:
+    yield from _at_pressures(a, regulators, line)
+    if len(regulators) < len(a.have.of("regulator")) or not regulators:
+        yield from _any_pressure(a, line)
+    elif a.have.may_buy("regulator"):
+        for one in _any_pressure(a, line):
+            yield replace(one, buy=f"{ADJUSTABLE} and {one.buy}" if one.buy else ADJUSTABLE, spare=True)
+
+
+def _of_lines(a: Asked) -> Iterable[Option]:
     """What a line holds before the jet, for which the nearest larger drill asks for less; and a seventh less, where
     connector and valves leave no more."""
-    for line in dict.fromkeys(lines):
+    for line in dict.fromkeys(lines(a)):
         yield from _at_pressures(a, before_jet(line, a.system), line)
-
-
-def drill_for_line(a: Asked) -> Mapping[str, str] | None:
-    """Of a liquid gas from a line, which no regulator makes more of: the drill that house gas would take where the
-    nearest asks for more than the line holds; None where that one does, too, or hose and valves leave too little."""
-    if not a.figures.get(FROM_LINE):
-        return {}
-
-    def holds(jet: Any) -> bool:
-        line_Pa, mixture_Pa = a.values["line_pressure"], a.burner.part("resistance").total_Pa
-        if jet.drill is None or jet.high_Pa > line_Pa * (1 + 1e-6):
-            return False
-        outlet_Pa = a.burner.call(PARTS["supply"], jet=jet).outlet_Pa.value
-        return bool(line_Pa - mixture_Pa >= RATE_SHORT[0] ** 2 * (outlet_Pa - mixture_Pa))
-
-    if holds(a.burner.part("jet")):
-        return {}
-    if a.values["jet_drill"]:
-        return None
-    larger = a.burner.call(PARTS["jet"], gas=replace(a.burner.part("gas"), liquid=None))
-    return {"jet_drill": larger.drill_name} if holds(larger) else None
 
 
 def before_jet(line: str, system: str) -> list[str]:
@@ -685,7 +686,7 @@ def _pressure(pressure_Pa: float, told: tuple[float, str]) -> str:
 
 def cylinder_options(a: Asked) -> Iterable[Option]:
     """Nothing to choose where gas comes from a line."""
-    if not a.burner.part("gas").liquid or a.figures.get(FROM_LINE):
+    if a.burner.part("gas_line").there:
         yield option({})
         return
     own: dict[str, int] = {}
@@ -731,7 +732,6 @@ class Axis:
     `likely`: of options that run from small to large, the place on the menu that is likeliest; None: the first.
     `long`: the same for a face that reaches far along the chamber, where that is another.
     `fine`: texts beside the menu's, a little off those that were chosen, of what takes nothing else from the shop.
-    `fitted`: texts that follow once an option is chosen; None where it cannot be.
     """
 
     name: str
@@ -742,7 +742,6 @@ class Axis:
     likely: Likely | None = None
     fine: Fine | None = None
     long: Likely | None = None
-    fitted: Fitted | None = None
 
 
 BLOWER = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")
@@ -791,9 +790,8 @@ AXES = (
     Axis(
         "jet",
         ("drill", "regulator", "line"),
-        ("jet_drill", "gas_pressure", "line_pressure"),
+        ("jet_drill", "gas_pressure", "line_pressure", "gas_from"),
         jet_options,
-        fitted=drill_for_line,
     ),
     Axis("cylinder", ("cylinder",), ("cylinder", "cylinder_count"), cylinder_options, ("cylinder", "cylinder_count")),
 )

@@ -64,7 +64,7 @@ WORK = frozenset({"work_metal", "work_rate", "work_temperature", "chamber_temper
 PLACE = frozenset(
     {
         *("ambient_temperature", "altitude", "damp_air"),
-        *("chamber_back_pressure", "line_pressure", "meter_capacity", "other_appliances"),
+        *("chamber_back_pressure", "gas_from", "line_pressure", "meter_capacity", "other_appliances"),
     }
 )
 # Said by the smith alone: a check is no reason to want another mixture, or to cast straighter.
@@ -689,7 +689,7 @@ def _moves(
 def _cures(result: Result, check: Checked, held: Collection[str], steps: Iterable[int]) -> Iterator[tuple[str, str]]:
     for change in check.changes:
         if change.setting not in held:
-            if change.setting == "gas_pressure" and not result.part("gas").liquid:
+            if change.setting == "gas_pressure" and result.part("gas_line").there:
                 for text in before_jet(result.design.text("line_pressure"), result.design.sizes):
                     yield change.setting, text
             for text in texts_of(result.design, BY_KEY[change.setting], change.move, steps):

@@ -374,7 +374,7 @@ def _feed(offer: Offer) -> str:
     needs = offer.result.answers["jet_gas_pressure"]
     pressure = show("gas_pressure") if needs.value is None else units.show(needs.value, needs.dimension, d.reader)
     told = f"blower {air}; {drill}gas at {pressure}"
-    if offer.from_line:
+    if offer.result.part("gas_line").there:
         return f"{told} from a line that holds {show('line_pressure')}"
     many = d.cylinder_count > 1
     name = choice_name("cylinder", d.cylinder, d.reader)

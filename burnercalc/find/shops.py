@@ -166,7 +166,7 @@ def tornado(design: Design) -> tuple[Swing, ...]:
 
 def _at_its_pressure(result: Result) -> Result:
     """The design with its gas at the pressure told for high fire, as a smith sets it; a line gives its own at most."""
-    jet, line = result.part("jet"), result.part("gas").liquid is None
+    jet, line = result.part("jet"), result.part("gas_line").there
     if jet.high_Pa is None:
         return result
     told_Pa = min(jet.high_Pa, jet.gauge_Pa) if line else jet.high_Pa

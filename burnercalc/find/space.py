@@ -25,7 +25,7 @@ from ..rules import RULES
 from ..settings import BY_KEY
 from .begun import begun
 from .bill import bill, first_fire_gas, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
-from .choices import AXES, Asked, Axis, Option, from_stick_m, middle
+from .choices import AXES, Asked, Axis, Option, from_stick_m, middle, sources
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
 from .have import Have
@@ -166,8 +166,8 @@ class Space:
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
         self.parts: dict[Any, Any] = like.parts if like else {}  # of all nodes
-        # The cheapest, by the id of the fire that it is for, which `parts` keeps.
-        self.trains: dict[int, Train] = like.trains if like else {}
+        # The cheapest, by the id of the fire that it is for, which `parts` keeps, and what its gas comes from.
+        self.trains: dict[tuple[int, str], Train] = like.trains if like else {}
         self.root = self._root()
 
     def _mine(self, start: Design, have: Have) -> dict[str, str]:
@@ -284,17 +284,10 @@ class Space:
             if all(values[key] is not None for key in weighed) and rule(values) is not None:
                 return None
         burner, figures = self._burner(values), {**node.figures, **dict(one.figures)}
-        fit = self.axes[level].fitted
-        fitted = fit(Asked(self.have, self.start, values, burner, figures)) if fit else {}
-        if fitted is None:
-            return None
-        if fitted:
-            values |= {key: _value(key, text) for key, text in fitted.items()}
-            burner = self._burner(values)
         made = Node(
             level,
             values,
-            {**node.texts, **dict(one.texts), **fitted},
+            {**node.texts, **dict(one.texts)},
             (*node.chosen, one),
             figures,
             burner,
@@ -350,13 +343,19 @@ class Space:
     def _least_to_spend(self, node: Node) -> float:
         burner = node.burner
         firing = burner.part("firing")
-        train = self.trains.get(id(firing)) or self.trains.setdefault(id(firing), thin_train(burner))
-        if node.level == self.decided_at["low_fire"]:
-            return least_of_a_fire(burner, self.have, train)
-        known = burner, self._chosen(node), self.have, node.figures
+        known = self._chosen(node), self.have, node.figures
         if node.level == self.last:
-            return least_to_spend(*known)
-        return least_of_a_box(*known, train if node.level < self.decided_at["mix_pipe"] else None)
+            return least_to_spend(burner, *known)
+
+        def least(source: str) -> float:
+            of_it = self._burner({**node.values, "gas_from": source})
+            key = id(firing), source
+            train = self.trains.get(key) or self.trains.setdefault(key, thin_train(of_it))
+            if node.level == self.decided_at["low_fire"]:
+                return least_of_a_fire(of_it, self.have, train)
+            return least_of_a_box(of_it, *known, train if node.level < self.decided_at["mix_pipe"] else None)
+
+        return min(least(source) for source in sources(self.have, self.start))
 
     def _chosen(self, node: Node) -> dict[str, Option]:
         return {axis.name: one for axis, one in zip(self.axes, node.chosen)}

@@ -14,7 +14,7 @@ from ..physics.combustion import mixture_flow_m3_s
 from ..settings import BY_KEY
 from ..units import parse_quantity
 from . import sold
-from .choices import LEAST_WEB_M, LINE_LEAVES, PITCHES, Asked
+from .choices import LEAST_WEB_M, LINE_LEAVES, PITCHES, Asked, lines, sources
 
 ROOM = 1.8  # for what gauge, mark and jet are off by; from 1 to 2.2 good burners were found soonest with it
 RICH = (1.1, 1.2)  # what a burner is lit at where the mixture as set leaves no room
@@ -24,10 +24,10 @@ def too_weak_to_light(a: Asked) -> float:
     """By what share the most that the ports hold cold falls short of the least that the line can be set to; 0 where it
     does not, or where nobody can tell yet."""
     gas, v = a.burner.part("gas"), a.values
-    if gas.liquid or v["body_length"] is None:
+    if sources(a.have, a.start) != ("line",) or v["body_length"] is None:
         return 0.0
     firing, shop = a.burner.part("firing"), a.burner.part("shop")
-    line_Pa = max(parse_quantity(text, "pressure", "line_pressure") for text in _lines(a))
+    line_Pa = max(parse_quantity(text, "pressure", "line_pressure") for text in lines(a))
     least_W = ROOM * KEEP_OFF * WIDE * firing.rate_W * sqrt(EASY_LINE_PA / (LINE_LEAVES * line_Pa))
     holds_W = 0.0
     for diameter_m in _diameters_m(a):
@@ -37,10 +37,6 @@ def too_weak_to_light(a: Asked) -> float:
             energy_J_m3 = firing.rate_W / mixture_flow_m3_s(gas.composition, ratio, firing.rate_W)
             holds_W = max(holds_W, (lift_m_s or 0.0) * area_m2 * energy_J_m3)
     return max(0.0, 1 - holds_W / least_W)
-
-
-def _lines(a: Asked) -> Iterable[str]:
-    return [piece.texts["line_pressure"] for piece in a.have.of("line")] or [a.start.text("line_pressure")]
 
 
 def _diameters_m(a: Asked) -> Iterable[float]:

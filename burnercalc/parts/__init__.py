@@ -39,6 +39,7 @@ from . import (
     first_fire,
     flame,
     gas,
+    gas_line,
     gas_price,
     gauges,
     holding,
@@ -91,6 +92,7 @@ from . import (
 PARTS: dict[str, Callable[..., Any]] = {
     "shop": shop.shop,
     "gas": gas.gas,
+    "gas_line": gas_line.gas_line,
     "gas_price": gas_price.gas_price,
     "mixture": mixture.mixture,
     "flame": flame.flame,

@@ -1,6 +1,6 @@
 """The cylinders, or the tank: what they can give, and how long; and what an hour of high fire costs."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import sqrt
 
@@ -10,6 +10,7 @@ from ..physics.band import Band
 from ..physics.lp_blend import boiled_down, bubble_temp_K, vapour
 from .firing import Firing
 from .gas import Gas
+from .gas_line import GasLine
 from .gas_price import GasPrice
 from .shop import Shop
 from .tries import LEAST_REGULATOR_PA
@@ -23,7 +24,9 @@ NEAR_EMPTY = 0.05  # of a full charge
 
 @dataclass(frozen=True)
 class Cylinders:
-    """All None for gas that comes by a line. `draw_W`: what they keep up at this fill without chilling further.
+    """All None for gas that comes by a line, but of a blend what its tank makes of it, full and near empty.
+
+    `draw_W`: what they keep up at this fill without chilling further.
 
     `left_share`: of a full charge, at the end of the run; `full_run_s`, `full_left_share`: of a run from full;
     `least_Pa`: gauge pressure that they must hold. Near empty is what is left at the end, 5 % at least; `coldest_K`:
@@ -62,6 +65,19 @@ def _through_jet(composition):
     return speed * fuels.stoichiometric_air_mol_mol(composition), speed * fuels.gross_heating_value_J_mol(composition)
 
 
+def _of_blend(charge, first, last, shop, equivalence_ratio, firing):
+    """What a blend comes to as it boils off; None of a pure gas."""
+    if len(charge) == 1:
+        return dict.fromkeys(("first_ratio", "last_ratio", "last_rate_W"))
+    air, heat = _through_jet(charge)
+    (first_air, _), (last_air, last_heat) = (_through_jet(vapour(liquid, shop.temp_K)) for liquid in (first, last))
+    return {
+        "first_ratio": equivalence_ratio * first_air / air,
+        "last_ratio": equivalence_ratio * last_air / air,
+        "last_rate_W": firing.rate_W * last_heat / heat,
+    }
+
+
 def cylinders(
     cylinder: str,
     cylinder_count: int,
@@ -73,6 +89,7 @@ def cylinders(
     equivalence_ratio: float,
     burner_count: int,
     gas: Gas,
+    gas_line: GasLine,
     gas_price: GasPrice,
     shop: Shop,
     firing: Firing,
@@ -81,8 +98,12 @@ def cylinders(
     # All burners of a chamber draw from the same cylinders.
     cost = firing.gas_kg_s * burner_count * 3600 * gas_price.per_kg
     least_Pa = max(regulator_inlet_pressure, FEEDS * gas_pressure)
-    if gas.liquid is None:
-        return Cylinders(*[None] * 15, least_Pa=least_Pa, fuel_cost_per_hour=cost)
+    if gas_line.there or gas.liquid is None:
+        none = Cylinders(*[None] * 15, least_Pa=least_Pa, fuel_cost_per_hour=cost)
+        if gas.liquid is None:
+            return none
+        last = boiled_down(gas.liquid, shop.temp_K, NEAR_EMPTY)
+        return replace(none, **_of_blend(gas.liquid, gas.liquid, last, shop, equivalence_ratio, firing))
     vessel = (
         physics.lying_tank(tank_diameter, tank_length)
         if cylinder == "tank"
@@ -99,12 +120,6 @@ def cylinders(
     left_share = run.left_kg / vessel.capacity_kg
     near_empty = min(max(left_share, NEAR_EMPTY), cylinder_fill)
     last = boiled_down(gas.liquid, shop.temp_K, near_empty)
-    first_ratio = last_ratio = last_rate_W = None
-    if len(gas.liquid) > 1:
-        air, heat = _through_jet(gas.liquid)
-        (first_air, _), (last_air, last_heat) = (_through_jet(vapour(liquid, shop.temp_K)) for liquid in (first, last))
-        first_ratio, last_ratio = equivalence_ratio * first_air / air, equivalence_ratio * last_air / air
-        last_rate_W = firing.rate_W * last_heat / heat
 
     def draw(liquid, share):
         each = physics.draw_limit_W(vessel, vessel.capacity_kg * share, liquid, shop.temp_K, inlet_Pa, gas.gross_J_kg)
@@ -117,9 +132,7 @@ def cylinders(
         boils_K=bubble_temp_K(first, shop.pressure_Pa + LEAST_REGULATOR_PA),
         holds_kg=run.run_time_s * firing.installed_W / gas.gross_J_kg,
         last_coldest_K=bubble_temp_K(last, inlet_Pa),
-        first_ratio=first_ratio,
-        last_ratio=last_ratio,
-        last_rate_W=last_rate_W,
+        **_of_blend(gas.liquid, first, last, shop, equivalence_ratio, firing),
         run_s=run.run_time_s,
         ended_by=run.ended_by,
         frost_s=run.frost_time_s,

@@ -10,7 +10,7 @@ LIQUIDS = ("C3H8", "C4H10", "iC4H10", "C3H6")
 
 @dataclass(frozen=True)
 class Gas:
-    """Fuel gas, the mean of a charge; `liquid`: that charge when full, None for a gas that comes by a line.
+    """Fuel gas, the mean of a charge; `liquid`: that charge when full, None for a gas that is not sold liquid.
 
     Of a charge only what boils with it counts: ethane and lighter gas leaves first, and would only help in the cold.
     """
@@ -22,6 +22,11 @@ class Gas:
     gross_J_kg: float
     net_J_kg: float
     wobbe_J_m3: float
+
+    @property
+    def metered(self) -> bool:
+        """Gas that is not sold liquid comes by the gas company's line, through its meter."""
+        return self.liquid is None
 
     @property
     def ethane(self) -> float:

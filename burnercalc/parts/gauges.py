@@ -7,7 +7,7 @@ from typing import Any
 from ..constants import INH2O_PA
 from ..making import train as making
 from ..physics.band import Band
-from .gas import Gas
+from .gas_line import GasLine
 from .jet import Jet, at_mark_Pa
 from .lighting import Lighting
 
@@ -73,7 +73,7 @@ class Gauges:
         return self.jet_Pa if self.low_Pa is None else self.low_Pa
 
 
-def gauges(low_fire: float, sizes: str, gas: Gas, jet: Jet, lighting: Lighting) -> Gauges:
+def gauges(low_fire: float, sizes: str, gas_line: GasLine, jet: Jet, lighting: Lighting) -> Gauges:
     def scale_Pa(pressure_Pa: float, **finer: Any) -> float:
         return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=by_gauge, **finer)
 
@@ -81,7 +81,7 @@ def gauges(low_fire: float, sizes: str, gas: Gas, jet: Jet, lighting: Lighting) 
         scales = TUBES_PA[sizes]
         return next((scale for scale in scales if scale >= making.GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
 
-    by_gauge = gas.liquid is not None
+    by_gauge = not gas_line.there
     low_fire_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
     jet_Pa, light_Pa = scale_Pa(jet.supply_Pa), lighting.gas_Pa.value if lighting.gas_Pa else 0.0
     shown = low_fire_Pa >= LOW_SHOWN * jet_Pa and light_Pa > 0

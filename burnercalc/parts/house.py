@@ -6,6 +6,7 @@ from ..constants import STANDARD_PRESSURE_PA
 from ..making.train import HOUSE_PIPE_PA, house_pipes
 from .firing import Firing
 from .gas import Gas
+from .gas_line import GasLine
 from .shop import Shop
 
 
@@ -23,9 +24,16 @@ class House:
 
 
 def house(
-    burner_count: int, other_appliances: float, sizes: str, line_pressure: float, gas: Gas, shop: Shop, firing: Firing
+    burner_count: int,
+    other_appliances: float,
+    sizes: str,
+    line_pressure: float,
+    gas: Gas,
+    gas_line: GasLine,
+    shop: Shop,
+    firing: Firing,
 ) -> House:
-    if gas.liquid is not None:
+    if not gas_line.there:
         return House(None, None)
     burner_m3_s = firing.gas_m3_s * burner_count
     all_m3_s = burner_m3_s + other_appliances / gas.gross_J_m3

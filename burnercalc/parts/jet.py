@@ -10,6 +10,7 @@ from ..physics.band import Band
 from ..physics.drills import Drill
 from .firing import Firing
 from .gas import Gas
+from .gas_line import GasLine
 from .hand import NEEDLE_PRESSURE_OFF
 from .resistance import Resistance
 from .shop import Shop
@@ -128,6 +129,7 @@ def jet(
     low_fire: float,
     sizes: str,
     gas: Gas,
+    gas_line: GasLine,
     shop: Shop,
     firing: Firing,
     stream: Stream,
@@ -158,13 +160,13 @@ def jet(
         high_Pa=None,
         low_Pa=None,
         sizes=sizes,
-        from_cylinder=gas.liquid is not None,
+        from_cylinder=not gas_line.there,
     )
     diameter = _band(bare.hole_m(firing.rate_W), bare.coefficients) if flows else None
     # To prove a jet moves no drill.
     as_drilled = diameter and _band(diameter.value, replace(bare, coefficient_off=COEFFICIENT_OFF).coefficients)
     near = _neighbours(diameter.value, OFFERED[sizes]) if diameter else ()
-    drill = drills.drill_named(jet_drill) if jet_drill else _chosen(as_drilled, sizes, gas.liquid is not None)
+    drill = drills.drill_named(jet_drill) if jet_drill else _chosen(as_drilled, sizes, not gas_line.there)
     low_down_Pa = shop.pressure_Pa + resistance.pressure_Pa(stream.mixture_m3_s * low_fire)
     return replace(
         bare,

@@ -12,6 +12,7 @@ from .fired_heat_up import FiredHeatUp
 from .firing import Firing
 from .flame import hottest_flue
 from .gas import Gas
+from .gas_line import GasLine
 from .hand import MIXTURE_SLIP
 from .holding import Holding
 from .jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
@@ -47,6 +48,7 @@ def lighting(
     equivalence_ratio: float,
     chamber_back_pressure: float,
     gas: Gas,
+    gas_line: GasLine,
     shop: Shop,
     firing: Firing,
     holding: Holding,
@@ -64,7 +66,7 @@ def lighting(
         return found
     if not holding.lean + MIXTURE_SLIP <= equivalence_ratio <= holding.rich - MIXTURE_SLIP:
         return _not_lit(found, said("no_flame", ratio=equivalence_ratio, lean=holding.lean, rich=holding.rich))
-    needed_Pa, most_Pa = _pressures_Pa(found, gas, firing, jet)
+    needed_Pa, most_Pa = _pressures_Pa(found, gas_line, firing, jet)
     if needed_Pa > most_Pa:
         return _not_lit(found, said("pressure", gas=needed_Pa, gas_given=most_Pa))
     if burnt_gas.keeps == "":
@@ -109,15 +111,15 @@ def fresh_m3_s(
     return ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, limit)
 
 
-def _pressures_Pa(found, gas, firing, jet):
+def _pressures_Pa(found, gas_line, firing, jet):
     """The most that lighting, low or high fire asks for before the jet, and the most that there is: what a regulator
     is made for, or the line. High fire of a line is asked for only where it comes out too short."""
     asked = [jet.low_Pa]
     if found.gas_Pa is not None:
         asked.append(found.gas_Pa.value)
-    if gas.liquid or jet.rate_W < LINE_SHORT * firing.rate_W:
+    if not gas_line.there or jet.rate_W < LINE_SHORT * firing.rate_W:
         asked.append(jet.high_Pa)
-    return max(asked), max(REGULATOR_MOST_PA, TURN * jet.gauge_Pa) if gas.liquid else jet.gauge_Pa
+    return max(asked), jet.gauge_Pa if gas_line.there else max(REGULATOR_MOST_PA, TURN * jet.gauge_Pa)
 
 
 def _not_lit(found, why):

@@ -7,6 +7,7 @@ from ..constants import FOOT_M
 from ..physics import combustion
 from ..physics.band import Band
 from .gas import Gas
+from .gas_line import GasLine
 from .lighting_slide import LightingSlide
 from .shop import Shop
 
@@ -17,7 +18,7 @@ LEAST_S = 40.0  # of whole turns, timed by a watch to a hundredth; common practi
 @dataclass(frozen=True)
 class LightingMeter:
     """`volume_m3`: so much on the meter, where it hangs at the line's pressure; `passes_s`: in which it passes, from
-    the most gas of the window, as it is lit, to the least. All None for gas of a cylinder and what is not lit."""
+    the most gas of the window, as it is lit, to the least. All None for gas without a meter and what is not lit."""
 
     volume_m3: float | None
     passes_s: Band | None
@@ -32,10 +33,10 @@ class LightingMeter:
 
 
 def lighting_meter(
-    sizes: str, line_pressure: float, gas: Gas, shop: Shop, lighting_slide: LightingSlide
+    sizes: str, line_pressure: float, gas: Gas, gas_line: GasLine, shop: Shop, lighting_slide: LightingSlide
 ) -> LightingMeter:
     rate_W = lighting_slide.rate_W
-    if gas.liquid is not None or rate_W is None:
+    if not gas_line.metered or rate_W is None:
         return LightingMeter(None, None)
     # As it is in the meter: warm as the shop, under the line's pressure.
     swell = shop.swell * shop.pressure_Pa / (shop.pressure_Pa + line_pressure)

@@ -12,7 +12,7 @@ from ..physics import drills
 from ..physics.band import Band
 from ..physics.drills import Drill
 from .blower import Blower
-from .gas import Gas
+from .gas_line import GasLine
 from .gauges import Gauges
 from .hand import NEEDLE_OFF
 from .lighting import Lighting
@@ -120,13 +120,19 @@ class Mark:
 
 
 def lighting_slide(
-    sizes: str, gas: Gas, gauges: Gauges, blower: Blower, resistance: Resistance, lighting: Lighting, tries: Tries
+    sizes: str,
+    gas_line: GasLine,
+    gauges: Gauges,
+    blower: Blower,
+    resistance: Resistance,
+    lighting: Lighting,
+    tries: Tries,
 ) -> LightingSlide:
     """The nearest drill that holds all that a hand misses; else, of the best of them, the one with the most room."""
     if lighting.rate_W is None:
         return replace(UNLIT, advice=lighting.advice)
-    flame, found, rank = Flame(tries), [], RANK if gas.liquid is None else (*POOR_JET, *RANK)
-    most_Pa = inf if gas.liquid is not None else tries.jet.gauge_Pa
+    flame, found, rank = Flame(tries), [], RANK if gas_line.metered else (*POOR_JET, *RANK)
+    most_Pa = tries.jet.gauge_Pa if gas_line.there else inf
     marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
     for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
         found.append(one)
@@ -156,7 +162,7 @@ RANK: tuple[Callable[[LightingSlide], bool], ...] = (
     lambda one: not any(one.fails),
     lambda one: True,
 )
-# Of a cylinder, where no meter shows what a jet passes, first of all no jet of the least may lead back into the lip.
+# Where no meter shows what a jet passes, first of all no jet of the least may lead back into the lip.
 POOR_JET = tuple(lambda one, wanted=wanted: one.poor_jet and wanted(one) for wanted in RANK[:2])
 
 

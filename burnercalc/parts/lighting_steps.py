@@ -6,7 +6,7 @@ from math import inf, sqrt
 from ..catalogue.sentences import Said
 from .damper_marks import DamperMarks, gap
 from .firing import Firing
-from .gas import Gas
+from .gas_line import GasLine
 from .gauges import Gauges
 from .holding import Holding
 from .jet import Jet
@@ -49,7 +49,7 @@ class LightingSteps:
 def lighting_steps(
     sizes: str,
     line_pressure: float,
-    gas: Gas,
+    gas_line: GasLine,
     firing: Firing,
     resistance: Resistance,
     lighting: Lighting,
@@ -96,7 +96,7 @@ def lighting_steps(
             rate_W=firing.low_W * sqrt((above_Pa - pipe_Pa) / (jet.low_Pa - pipe_Pa)),
         )
 
-    on_a_line = gas.liquid is None and jet.high_Pa is not None
+    on_a_line = gas_line.there and jet.high_Pa is not None
     most_Pa = supply.left_Pa(line_pressure, jet.high_Pa, resistance.total_Pa) if on_a_line else inf
     return LightingSteps(
         to_low=() if turning.straight else between(turning.to_low),

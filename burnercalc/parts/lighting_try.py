@@ -50,7 +50,7 @@ def lighting_try(
     equivalence_ratio: float, chamber_temperature: float, firing: Firing, jet: Jet, tries: Tries
 ) -> LightingTry:
     glows = chamber_temperature > RELIGHTS_K
-    for fine in (False,) if tries.gas.liquid else (False, True):
+    for fine in (False, True) if tries.gas_line.there else (False,):
         set_so = tries.at(equivalence_ratio, fine=fine)
         rest = [tries.at(ratio, fine=fine) for ratio in RATIOS if ratio != equivalence_ratio]
         if lit := _lit([set_so, *rest] if equivalence_ratio <= RATIOS[-1] else rest):

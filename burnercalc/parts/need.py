@@ -75,7 +75,7 @@ def need(zone: Zone, chamber: Chamber, flame: Flame, gas: Gas) -> Need:
         decided_by="working" if works_W >= heats_W else "heat-up",
         efficiency=chamber.work_heat_W / working_W if working_W else None,
         gas_kg_s=combustion.gas_flow_kg_s(gas.composition, working_W) if working_W else None,
-        metered_m3_s=working_W / gas.gross_J_m3 if working_W and gas.liquid is None else None,
+        metered_m3_s=working_W / gas.gross_J_m3 if working_W and gas.metered else None,
         hold_band=band(hold),
         working_band=band(working) if working_W is not None else None,
         heat_up_band=band(zone.heat_up_W),

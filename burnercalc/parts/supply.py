@@ -6,6 +6,7 @@ from ..making import train as making
 from ..physics.band import Band
 from .firing import Firing
 from .gas import Gas
+from .gas_line import GasLine
 from .jet import Jet
 from .shop import Shop
 
@@ -32,13 +33,15 @@ class Supply:
         return mixture_Pa + max(min(share, 1.0), 0.0) * (jet_Pa - mixture_Pa)
 
 
-def supply(gas: Gas, firing: Firing, jet: Jet, shop: Shop, sizes: str, line_pressure: float) -> Supply:
+def supply(
+    gas: Gas, gas_line: GasLine, firing: Firing, jet: Jet, shop: Shop, sizes: str, line_pressure: float
+) -> Supply:
     """From a cylinder the narrowest hose that will do, for its regulator can be set higher; from a line the narrowest
     parts with which what it holds is enough for sure, or that take next to nothing."""
     flow = {"gas_kg_s": firing.gas_kg_s, "composition": gas.composition, "temp_K": shop.temp_K}
     narrowest_m, _ = making.hose(gauge_Pa=jet.supply_Pa, ambient_Pa=shop.pressure_Pa, unit=sizes, **flow)
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
-    before = ("cock", "filter") if gas.liquid is not None else ("trap",)
+    before = ("cock", "filter") if not gas_line.there else ("trap",)
     counts = {**dict.fromkeys((*before, "needle", "check_valve"), 1), "solenoid": valves}
     at_Pa = shop.pressure_Pa + jet.supply_Pa
 
@@ -52,7 +55,7 @@ def supply(gas: Gas, firing: Firing, jet: Jet, shop: Shop, sizes: str, line_pres
         return Supply(hose_m, pipe, valves, hose_Pa, valves_Pa, outlet)
 
     found = through(narrowest_m)
-    if gas.liquid is None:
+    if gas_line.there:
         for hose_m in making.wider_hoses_m(narrowest_m, unit=sizes):
             lost_Pa = found.outlet_Pa.value - jet.supply_Pa - making.CHECK_OPENS_PA
             if found.outlet_Pa.high <= line_pressure or lost_Pa <= LITTLE * jet.supply_Pa:

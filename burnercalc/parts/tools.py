@@ -12,7 +12,7 @@ from .calendar import Calendar
 from .damper_marks import DamperMarks
 from .fires import Fires
 from .firing import Firing
-from .gas import Gas
+from .gas_line import GasLine
 from .jet import Jet
 from .lighting_slide import LightingSlide
 from .lighting_steps import LightingSteps
@@ -50,7 +50,7 @@ class Tools:
 
 
 def tools(
-    gas: Gas,
+    gas_line: GasLine,
     firing: Firing,
     body: Body,
     steel: Steel,
@@ -91,9 +91,9 @@ def tools(
     if lit_by == "stand":
         add("torch_stand", burner_count)
     add("mask")
-    if gas.liquid is not None and cylinder == "tank":
+    if not gas_line.there and cylinder == "tank":
         add("tank")
-    elif gas.liquid is not None:
+    elif not gas_line.there:
         add("cylinder", cylinder_count, size=float(cylinder) * POUND_KG)
     add("manometer")
     add("water_tube")
@@ -107,7 +107,7 @@ def tools(
         height=body.block_thickness_m - body.grip_m + body.depth_m + inlet_length,
     )
     add("scale")
-    if gas.liquid is not None and cylinder != "tank":
+    if not gas_line.there and cylinder != "tank":
         shows_kg = PROOF_SHOWS * PROOF_S * firing.gas_kg_s
         add("gas_scale", carries=FULL_OVER_CHARGE * float(cylinder) * POUND_KG, shows=shows_kg)
     add("hole_saw", size=steel.inlet_saw_m)

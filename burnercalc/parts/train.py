@@ -13,6 +13,7 @@ from .blower import Blower
 from .cylinders import Cylinders
 from .firing import Firing
 from .gas import Gas
+from .gas_line import GasLine
 from .gauges import Gauges
 from .hand import MIXTURE_SLIP
 from .house import House
@@ -87,6 +88,7 @@ class Train:
 
 def train(
     gas: Gas,
+    gas_line: GasLine,
     firing: Firing,
     jet: Jet,
     cylinders: Cylinders,
@@ -112,7 +114,7 @@ def train(
 ) -> Train:
     size, outlet_Pa = supply.pipe, supply.outlet_Pa.value
     hose = {"bore": supply.hose_m, "length": making.HOSE_LENGTH_M, "drop": supply.hose_drop_Pa}
-    from_cylinder = gas.liquid is not None
+    from_cylinder = not gas_line.there
     rated_Pa = making.rated_Pa(pressure_Pa=outlet_Pa, unit=sizes, from_cylinder=from_cylinder)
     regulated = {"capacity": making.REGULATOR_ROOM * firing.rate_W, "outlet": outlet_Pa}
     if from_cylinder:
@@ -120,7 +122,7 @@ def train(
         parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes)]
     else:
         low_Pa = outlet_Pa * _line_share(equivalence_ratio, gas)
-        parts = [*_from_line(house, size, regulated, hose, rated_Pa, low_Pa)]
+        parts = [*_from_line(house, gas_line, size, regulated, hose, rated_Pa, low_Pa)]
     if lit_by == "guard":
         parts += _pilot(rated_Pa)
     parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping=not from_cylinder)
@@ -173,13 +175,14 @@ def _line_share(equivalence_ratio, gas):
     return max(LINE_HALF, ((lean + MIXTURE_SLIP) / equivalence_ratio) ** 2)
 
 
-def _from_line(house, size, regulated, hose, rated_Pa, low_Pa):
+def _from_line(house, gas_line, size, regulated, hose, rated_Pa, low_Pa):
     part = partial(_part, "gas", size)
     fixed = regulated["outlet"] > making.CONNECTOR_MOST_PA
+    lp = "" if gas_line.metered else "lp"
     if fixed or not house.pipes:
-        yield part("house_pipe", flow=house.all_m3_s, case="fitter")
+        yield part("house_pipe", flow=house.all_m3_s, case=f"{lp}_fitter".lstrip("_"))
     else:
-        yield part("house_pipe", flow=house.all_m3_s, drop=house.pipe_Pa, runs=house.pipes)
+        yield part("house_pipe", flow=house.all_m3_s, drop=house.pipe_Pa, runs=house.pipes, case=lp)
     yield part("cock", rated=rated_Pa)
     yield part("trap")
     yield part("line_regulator", **regulated, case="fixed" if fixed else "house")

@@ -13,6 +13,7 @@ from .blower import Blower
 from .face import Face
 from .firing import Firing
 from .gas import Gas
+from .gas_line import GasLine
 from .hand import MIXTURE_SLIP
 from .holding import port_flame
 from .hot_block import HotBlock
@@ -50,6 +51,7 @@ class Tries:
     block_thickness: float
     mix_pipe: str
     gas: Gas
+    gas_line: GasLine
     shop: Shop
     face: Face
     firing: Firing
@@ -83,6 +85,7 @@ class Tries:
             self.blower,
             self.resistance,
             self.gas,
+            self.gas_line,
             self.shop,
             self.mix_pipe,
             off,
@@ -94,6 +97,7 @@ def tries(
     block_thickness: float,
     mix_pipe: str,
     gas: Gas,
+    gas_line: GasLine,
     shop: Shop,
     face: Face,
     firing: Firing,
@@ -104,12 +108,14 @@ def tries(
     blower: Blower,
     resistance: Resistance,
 ) -> Tries:
-    return Tries(block_thickness, mix_pipe, gas, shop, face, firing, stream, shares, hot_block, jet, blower, resistance)
+    return Tries(
+        block_thickness, mix_pipe, gas, gas_line, shop, face, firing, stream, shares, hot_block, jet, blower, resistance
+    )
 
 
-def least_gas_Pa(gas: Gas, pipe_Pa: float, line_Pa: float = EASY_LINE_PA) -> float:
+def least_gas_Pa(gas_line: GasLine, pipe_Pa: float, line_Pa: float = EASY_LINE_PA) -> float:
     """Gauge, before the jet and behind the needle valve, below which gas is hard to set, lighting or at low fire."""
-    return LEAST_NEEDLE_PA if gas.liquid else max(LINE_OVER_MIXTURE * pipe_Pa, line_Pa)
+    return max(LINE_OVER_MIXTURE * pipe_Pa, line_Pa) if gas_line.there else LEAST_NEEDLE_PA
 
 
 # The limits of a port do not hang on what feeds it, so that burners alike in it share them.
@@ -144,11 +150,27 @@ class Tried:
     """One mixture: its limits as firing rates, each worked out when asked for, and what can be set of it."""
 
     def __init__(
-        self, ratio, port, hot, ports, firing, stream, shares, jet, blower, resistance, gas, shop, mix_pipe, off, fine
+        self,
+        ratio,
+        port,
+        hot,
+        ports,
+        firing,
+        stream,
+        shares,
+        jet,
+        blower,
+        resistance,
+        gas,
+        gas_line,
+        shop,
+        mix_pipe,
+        off,
+        fine,
     ):
         self.ratio, self.port, self.hot, self.ports, self.off, self.fine = ratio, port, hot, ports, off, fine
         self.firing, self.shares, self.jet, self.blower = firing, shares, jet, blower
-        self.resistance, self.gas, self.shop = resistance, gas, shop
+        self.resistance, self.gas, self.gas_line, self.shop = resistance, gas, gas_line, shop
         self.pipe_m2 = pipes.pipe(mix_pipe).area_m2
         mixture_m3_s = combustion.mixture_flow_m3_s(gas.composition, ratio, firing.rate_W)
         self.velocity_m_s = stream.velocity_m_s * mixture_m3_s / firing.mixture_m3_s  # at high fire, at this mixture
@@ -245,7 +267,7 @@ class Tried:
         return self.jet.needed_Pa(rate_W, self.jet.drill.diameter_m, self.shop.pressure_Pa + self.pipe_Pa(rate_W))
 
     def least_gas_Pa(self, rate_W):
-        return least_gas_Pa(self.gas, self.pipe_Pa(rate_W), LEAST_LINE_PA if self.fine else EASY_LINE_PA)
+        return least_gas_Pa(self.gas_line, self.pipe_Pa(rate_W), LEAST_LINE_PA if self.fine else EASY_LINE_PA)
 
     def can_set(self, rate_W):
         """(gas, damper): whether each is far enough from shut."""

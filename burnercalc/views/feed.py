@@ -7,7 +7,7 @@ from ..parts.blower import Blower
 from ..parts.body import Body
 from ..parts.face import Face
 from ..parts.firing import Firing
-from ..parts.gas import Gas
+from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.shares import Shares
@@ -42,20 +42,20 @@ def jet_drills_table(jet: Jet, firing: Firing, gauges: Gauges, equivalence_ratio
     return tuple(rows)
 
 
-def regulator_card_table(jet: Jet, gas: Gas, firing: Firing, equivalence_ratio: float, units: str) -> tuple:
+def regulator_card_table(jet: Jet, gas_line: GasLine, firing: Firing, equivalence_ratio: float, units: str) -> tuple:
     rows = []
-    for gauge in _card_pressures(jet, gas, firing, equivalence_ratio, units):
+    for gauge in _card_pressures(jet, gas_line, firing, equivalence_ratio, units):
         rate = jet.rate_through_W(jet.drill.diameter_m, gauge)
         phi = equivalence_ratio * rate / firing.rate_W
         rows.append((gauge, rate, phi, combustion.atmosphere(phi)))
     return tuple(rows)
 
 
-def _card_pressures(jet, gas, firing, equivalence_ratio, units):
+def _card_pressures(jet, gas_line, firing, equivalence_ratio, units):
     """Round gauge pressures as the regulator's dial shows them, over the mixtures that burn well."""
     if jet.drill is None:
         return []
-    scale, _ = conversion(shown_unit(measured("gas_pressure", lambda: gas.liquid is None), units), "Pa")
+    scale, _ = conversion(shown_unit(measured("gas_pressure", lambda: gas_line.there), units), "Pa")
     low, high = (
         jet.needed_Pa(firing.rate_W * phi / equivalence_ratio, jet.drill.diameter_m) / scale for phi in CARD_RATIOS
     )
@@ -101,8 +101,8 @@ def blower_and_burner_chart(blower: Blower) -> Plot:
     )
 
 
-def jet_card_chart(jet: Jet, gas: Gas, firing: Firing, equivalence_ratio: float, units: str) -> Plot:
-    card = regulator_card_table(jet, gas, firing, equivalence_ratio, units)
+def jet_card_chart(jet: Jet, gas_line: GasLine, firing: Firing, equivalence_ratio: float, units: str) -> Plot:
+    card = regulator_card_table(jet, gas_line, firing, equivalence_ratio, units)
     pressures, rates = tuple(row[0] for row in card), tuple(row[1] for row in card)
     return Plot(
         x=(0, max(pressures, default=jet.gauge_Pa)),

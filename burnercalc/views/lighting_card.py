@@ -6,7 +6,7 @@ from ..parts.burnt_gas import BurntGas
 from ..parts.damper_marks import DamperMarks
 from ..parts.fires import Fires
 from ..parts.firing import Firing
-from ..parts.gas import Gas
+from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
@@ -33,7 +33,8 @@ POPS_FROM = 1.05  # mixture from which what stands in the ports is slow enough w
 def lighting_card_table(
     burner_count: int,
     equivalence_ratio: float,
-    gas: Gas,
+    gas_line: GasLine,
+    cylinder: str,
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
@@ -82,13 +83,14 @@ def lighting_card_table(
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "meter": _metered(lighting_meter, say),
         "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),
-        "holds": say("holds", regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA) if gas.liquid else "",
+        "holds": "" if gas_line.there else say("holds", regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA),
         **_figures_of_card(card),
         **_figures_of_air(air),
         "burnt": _burnt(burnt_gas, say),
         "cock_open": say("cock_open") if gauges.small else "",
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
-        "read": say("read.gauge" if gas.liquid else "read.tube"),
+        "read": say("read.tube" if gas_line.there else "read.gauge"),
+        "source": say(f"source.{gas_line.source(cylinder)}"),
         "sniff": say(f"sniff.{where}"),
         "lies": say(f"lies.{where}"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),

@@ -28,6 +28,7 @@ from ..parts.end_inlet import EndInlet
 from ..parts.face import Face
 from ..parts.fires import Fires
 from ..parts.gas import Gas
+from ..parts.gas_line import GasLine
 from ..parts.lighting import Lighting
 from ..parts.mould import Mould
 from ..parts.mounting import Mounting
@@ -40,7 +41,7 @@ from ..parts.stock import Stock
 from ..parts.tools import Tools
 from ..parts.train import Train
 from ..parts.welding import Welding
-from .train import sized
+from .train import called, sized
 from .view import Plot, Rows, Say
 
 CAPS = ("end cap", "face disc", "back disc")
@@ -470,6 +471,7 @@ def shopping_table(
     block: Block,
     blower: Blower,
     gas: Gas,
+    gas_line: GasLine,
     lighting: Lighting,
     fires: Fires,
     baffle_thickness: float,
@@ -523,7 +525,7 @@ def shopping_table(
             say("first_fire.sold.unlit")
             if stopped
             else say("first_fire.sold", mass=batch_size * entry.line.need)
-            if gas.liquid
+            if not gas_line.metered
             else say("first_fire.sold.line", volume=batch_size * entry.line.need * gas.gross_J_kg / gas.gross_J_m3)
         ),
     }
@@ -536,7 +538,7 @@ def shopping_table(
         if entry.part:
             rows.append(
                 (
-                    say(f"{entry.key}.name"),
+                    called(entry.part, say),
                     sized(entry.part, say, unlit, fires.low is not None),
                     entry.count,
                     entry.price,

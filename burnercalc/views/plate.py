@@ -10,6 +10,7 @@ from ..parts.blower import Blower
 from ..parts.damper_marks import DamperMarks
 from ..parts.fires import Fires
 from ..parts.firing import Firing
+from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
@@ -103,6 +104,8 @@ def operating_card_drawing(
     turning: Turning,
     fuel: str,
     fuel_blend: object,
+    gas_line: GasLine,
+    cylinder: str,
     stopped: bool,
     say: Say,
 ) -> Shapes:
@@ -154,6 +157,7 @@ def operating_card_drawing(
         "purge": card.purge_s,
         "hiss": card.hiss_s,
         "run_on": ceil(card.run_on_s / 60),
+        "source": say(f"source.{gas_line.source(cylinder)}"),
         "scale": gauges.lit_by_Pa,
         "keeper": say(f"keeper.{lit_by}"),
         "until": say("until.glow" if lighting.glows else "until.cool"),

@@ -16,8 +16,13 @@ TEXT_MM = 2.6
 BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 10.0, 74.0, 12.0  # the column of the air, at least
 
 
+def called(part, say: Say) -> str:
+    own = f"{part.key}.name.{part.case}"
+    return say(own if own in say.words else f"{part.key}.name")
+
+
 def named(part, say: Say) -> str:
-    name = say(f"{part.key}.name")
+    name = called(part, say)
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
 
 

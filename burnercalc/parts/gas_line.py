@@ -1,0 +1,23 @@
+"""Where the gas comes from: the one place that tells a fixed line from cylinders or a tank of one's own."""
+
+from dataclasses import dataclass
+
+from .gas import Gas
+
+
+@dataclass(frozen=True)
+class GasLine:
+    """`there`: gas comes by a line, whose pressure is what it is; else from cylinders or a tank, whose regulator is
+    turned. `metered`: that line is the gas company's, with its meter; one of propane or butane has none."""
+
+    there: bool
+    metered: bool
+
+    def source(self, cylinder: str) -> str:
+        """Where it is shut off behind the burner: line, cylinder or tank."""
+        return "line" if self.there else "tank" if cylinder == "tank" else "cylinder"
+
+
+def gas_line(gas_from: str, gas: Gas) -> GasLine:
+    """Gas that is not sold liquid comes by no other way."""
+    return GasLine(gas.metered or gas_from == "line", gas.metered)
