@@ -153,15 +153,16 @@ class Design:
     __hash__ = None  # type: ignore[assignment]  # its texts may be written to
 
     @classmethod
-    def from_texts(cls, texts: Texts | None = None, bare_units: str | None = None) -> Self:
+    def from_texts(cls, texts: Texts | None = None, bare_units: str | None = None, stood: Texts | None = None) -> Self:
         """A design from {key: text}; what is not given keeps its default.
 
+        `stood`: the texts before somebody typed; a text in which nothing can be read is offered what stood there.
         Raises:
             InputErrors   every setting that is unknown, unreadable, out of range or at odds with another
         """
         values, kept, errors = read(texts or {}, bare_units)
         if errors:
-            raise InputErrors(with_offer(error, values, typed=texts) for error in errors)
+            raise InputErrors(with_offer(error, values, typed=texts, stood=stood) for error in errors)
         return cls(values, kept)
 
     def _repr_html_(self) -> str:
@@ -382,12 +383,16 @@ def read_each(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, An
 
 
 def with_offer(
-    refused: InputError, values: Mapping[str, Any], search: bool = True, typed: Texts | None = None
+    refused: InputError,
+    values: Mapping[str, Any],
+    search: bool = True,
+    typed: Texts | None = None,
+    stood: Texts | None = None,
 ) -> InputError:
     """A refusal that offers only what is accepted for its setting with the rest of the design as it is.
 
     What it offers is tried; when that does not do, what the next rule offers then; then, to `search`, other values.
-    `typed`: the texts of the design, in whose measures it is told.
+    `typed`: the texts of the design, in whose measures it is told; `stood`: those before it.
     """
     setting = BY_KEY.get(refused.field)
     if setting is None:
@@ -422,7 +427,7 @@ def with_offer(
     if search and found and not others and not at_limit:  # of several each keeps room for the others' offers
         found = [_nearest(setting, refused, text, values, broken) for text in found]
     if search and not found:
-        texts = list(_others(setting, values))
+        texts = list(_others(setting, values, stood or {}))
         if values.get("firing_rate") == "auto":  # then each may mean heating up a chamber
             texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
         found = [next((text for text in texts if text and broken(text) is None), "")]
@@ -531,16 +536,18 @@ def _digits(figure: str) -> int:
     return len(re.findall(r"\d", figure))
 
 
-def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
-    """Texts that a setting may hold: its default, then from its present value outwards, in its steps and finer."""
+def _others(setting: Setting, values: Mapping[str, Any], stood: Texts) -> Iterator[str]:
+    """Texts that a setting may hold: what stood there, its default, then from its present value outwards, in its steps
+    and finer. What may be left empty is offered no example: it is nobody's blower and nobody's drill."""
     system = values.get("units") or "in"
     default = _parsed(setting.key, default_text(setting, values))
+    yield _in_measures(setting, str(stood.get(setting.key, "")), system)
     yield default_text(setting, values)
     if setting.choices:
         yield from (value for value, _ in setting.choices)
     if setting.dimension == "fuel_blend" and values.get("fuel"):
         yield blend_text(gas(values["fuel"], None).composition)
-    if setting.dimension in EXAMPLES:
+    if setting.dimension in EXAMPLES and not setting.optional:
         yield example(setting.dimension, system)
     low, high = limits(setting) if setting.dimension in units.DIMENSIONS else (None, None)
     if low is None or high is None or not setting.step:
@@ -558,6 +565,16 @@ def _others(setting: Setting, values: Mapping[str, Any]) -> Iterator[str]:
     for n in range(0 if setting.whole else MOST_MARKS):
         fine = low + (high - low) * 0.9**n
         yield f"{units.significant(units.from_si(fine, unit, units.si_unit_of(setting.dimension)))} {unit}"
+
+
+def _in_measures(setting: Setting, text: str, system: str) -> str:
+    """A text that was accepted, in millimetres to who reads them."""
+    if not text or system != "mm" or setting.choices:
+        return text
+    value = parse_setting(setting, text, system, system)
+    if setting.dimension in units.DIMENSIONS and isinstance(value, (int, float)):
+        return units.show(value, setting.dimension, system, exact=True)
+    return in_millimetres(setting.dimension, value) or text
 
 
 def with_unit(setting: Setting, text: object, bare_units: str | None = None) -> str:

@@ -33,9 +33,8 @@ def offers(text, field, system="in"):
     for part in _entries(text, field, example("offers", system)):
         length, _, price = part.rpartition(" ")
         if not length.strip():
-            raise InputError(
-                field, part, "must be a length, then its price", "150 mm 9.00" if system == "mm" else "6 in 9.00"
-            )
+            such_as = "150 mm 9.00" if system == "mm" else "6 in 9.00"
+            raise InputError(field, part, f"must be a length, then its price, such as {such_as}")
         found.append((_length(length, field, system), _price(price, field)))
     return tuple(sorted(found))
 
@@ -97,8 +96,8 @@ def fuel_price(text, field, system="in"):
             continue
         if size:
             return _price(price, field) / size, per
-    number = price if split_number(price) else "0.90"
-    nearest = f"{number}/kg" if system == "mm" else f"{number}/lb"
+    per = "kg" if system == "mm" else "lb"
+    nearest = f"{price}/{per}" if split_number(price) else ""
     raise InputError(field, text, f"needs a unit of weight, volume or heat, such as {FUEL_PRICES[system]}", nearest)
 
 
@@ -211,19 +210,20 @@ def _drills_by_name():
 
 
 def _drill_near(text, field, system):
-    """What was typed with the sign or the unit it lacks, else the sold size next to it."""
+    """What was typed with the sign or the unit it lacks, else the sold size next to it; "" where no size is read."""
     bare = text.strip()
     guesses = (f"{bare} mm", f"#{bare}") if system == "mm" else (f"{bare} in", f"#{bare}", f"{bare} mm")
     meant = next(filter(None, map(_drill_known, guesses)), None)
     if meant:
         return meant
+    metric = system == "mm" or "mm" in _drill_name(text)
+    families = ["metric"] if metric else [family for family in drills.FAMILIES if family != "metric"]
     try:
-        size_m = parse_quantity(text, "length", field)
-        metric = system == "mm" or "mm" in _drill_name(text)
-        around = drills.nearest_drills(size_m, "metric" if metric else "fraction")
+        size_m = parse_quantity(text, "length", field, system)
+        around = [each for family in families for each in drills.nearest_drills(size_m, family) if each]
     except InputError:
-        return example("drill", system)
-    return min((each for each in around if each), key=lambda each: abs(each.diameter_m - size_m)).name
+        return ""
+    return min(around, key=lambda each: abs(each.diameter_m - size_m)).name
 
 
 def _drill_name(text):
@@ -283,7 +283,6 @@ def _price(text, field):
         field,
         text.strip(),
         "must hold prices of 0 to 1000000, plain numbers",
-        "6.00",
     )
     return found[0]
 

@@ -394,7 +394,7 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
         such_as = f"such as {_example(dimension, bare_units)}" if bare_units else f"with a unit, such as {examples}"
         raise InputError(field, text, f"must be a number{',' if bare_units else ''} {such_as}")
     value, unit = found[0], as_on_a_plate(found[1]).strip()
-    require(not re.match(",[0-9]", unit), field, text, "must have no comma in its number")
+    require(not re.match(",[0-9]", unit), field, text, "must have no sign between its thousands and no comma")
     if unit == "" and dimension == "fraction":
         if bare_units is None:  # 0.2 may be meant as 20 % or as 0.2 %
             share = f"{100 * value:.12g} % or " if value <= 1 else ""

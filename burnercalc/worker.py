@@ -153,7 +153,8 @@ def _error(error):
 def _design(request):
     settings = _followed(request)
     texts = {key: text for key, text in settings.items() if key != "mine"}
-    design, _ = together(lambda: Design.from_texts(texts, units_of(texts)), lambda: _mine(request))
+    stood = request.get("before")
+    design, _ = together(lambda: Design.from_texts(texts, units_of(texts), stood), lambda: _mine(request))
     return design
 
 

@@ -207,8 +207,7 @@ def parse_blower_curve(text, parse_quantity, field="blower_curve", example="0 cf
             raise InputError(
                 field,
                 point.strip(),
-                "must be points of one flow and one pressure, each with its unit",
-                example,
+                f"must be points of one flow and one pressure, each with its unit, such as {example}",
             )
         flows.append(parse_quantity(parts[0], "air_flow", field))
         pressures.append(parse_quantity(parts[1], "pressure", field))
