@@ -14,7 +14,11 @@ export function wireSearch(given) {
   const box = byId("search-box"), field = byId("search-for");
   document.querySelector("[data-open=search-box]").addEventListener("click", open);
   field.addEventListener("input", show);
-  field.addEventListener("keydown", (event) => { if (event.key === "Enter") box.querySelector("#search-found button")?.click(); });
+  field.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter") return;
+    event.preventDefault(); // the dialog gives focus back to its button, which the same key would press again
+    box.querySelector("#search-found button")?.click();
+  });
   addEventListener("keydown", (event) => {
     if (event.key !== "/" || event.composedPath()[0].matches?.("input, select, textarea") || document.querySelector("dialog[open]")) return;
     event.preventDefault();

@@ -23,9 +23,14 @@ const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // 
 
 const THOUSANDS = /(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)/;
 
+const POINTED = /^[1-9]\d{0,2}(?:\.\d{3})+(?:,\d+)?(?![\d.,/])[^.,]*$/; // 1.500, 1.500,5 m
+
 // `1,05` as 1.05, where it cannot part thousands or the reader's language writes it so; anything else that holds a comma
-// stays, to be refused.
-export const dotted = (text) => (/^[^.,]*\d,\d[^.,]*$/.test(text) && (!THOUSANDS.test(text) || hasComma()) ? text.replace(",", ".") : text);
+// stays, to be refused. `1.500` of a reader whose language writes 1,5 may be thousands: as 1,500 Python asks which.
+export function dotted(text) {
+  if (POINTED.test(text) && hasComma()) return /,|\..*\./.test(text) ? text.replaceAll(".", "").replace(",", ".") : text.replace(".", ",");
+  return /^[^.,]*\d,\d[^.,]*$/.test(text) && (!THOUSANDS.test(text) || hasComma()) ? text.replace(",", ".") : text;
+}
 const BARE = /^[^a-z"']*\d[^a-z"']*$/i;
 
 // The unit beside a pressure of gas turns with supply and size, so a bare number goes with the one that stood there.

@@ -287,6 +287,49 @@ def test_back_takes_off_what_lies_over_the_page_and_no_more(ready):
     assert ready.evaluate("() => location.hash") == "#v=2&rows=4"
 
 
+def test_enter_in_the_search_goes_to_the_first_hit_and_does_not_open_it_again(ready):
+    """Closed, it gave focus back to its button, which the same key then pressed: the place lay under the search."""
+    ready.locator("header [data-open=search-box]").focus()
+    ready.keyboard.press("Enter")
+    ready.keyboard.type("lip")
+    ready.wait_for_selector("#search-found [data-find=set-setback]")
+    ready.keyboard.press("Enter")
+    ready.wait_for_selector("#set-setback:visible")
+    ready.wait_for_timeout(300)
+    assert not ready.locator("dialog[open]").count()
+    assert ready.evaluate("() => document.documentElement.dataset.chapter") == "face"
+
+
+def test_the_page_does_not_move_while_a_shared_link_opens(chromium, site):
+    """What says that it is worked out made room, and what says whose it is took more: 0.13 in all."""
+    context = chromium.new_context(**PHONE)
+    context.add_init_script("""window.jumped = [];
+      new PerformanceObserver((list) => {
+        for (const { sources, value } of list.getEntries())
+          for (const { node } of sources) jumped.push([node?.id, value]);
+      }).observe({ type: "layout-shift", buffered: true });""")
+    page = open_ready(context.new_page(), site + "#v=2&rows=4")
+    page.wait_for_selector("#told:has-text('Shared design')")
+    page.wait_for_timeout(500)
+    assert [jump for jump in page.evaluate("() => jumped") if jump[0] == "job"] == []
+    context.close()
+
+
+def test_the_list_of_designs_is_no_wider_than_its_dialog(chromium, site):
+    """Not with a name of one long word (998 px of 336), and not with letters twice as large (465)."""
+    context = chromium.new_context(**PHONE | {"viewport": {"width": 360, "height": 640}})
+    page = open_ready(context.new_page(), site)
+    page.tap("#designs")
+    page.fill("#keep-name", "x" * 80)
+    page.click("#keep button")
+    page.wait_for_selector("#design-list .design")
+    for letters in ("100%", "200%"):
+        page.evaluate("(letters) => { document.documentElement.style.fontSize = letters; }", letters)
+        wide, room = page.locator("#designs-box").evaluate("(box) => [box.scrollWidth, box.clientWidth]")
+        assert wide <= room, letters
+    context.close()
+
+
 def test_back_twice_and_forward_again(hosted):
     """Through chapters and a closed dialog, away from the page and to it again; the design stays as it is now."""
 
@@ -735,6 +778,12 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
         page.locator("#set-lining .layer input").first.fill("64,5")
         page.locator("#set-lining .layer input").first.press("Enter")
         page.wait_for_function("() => location.hash.includes('64.5')")
+        enter(page, "chamber_length", "1.312,5")  # can be read one way only
+        page.wait_for_function("() => location.hash.includes('chamber_length=1312.5mm')")
+        enter(page, "altitude", "1.500")  # 1500 m was taken as 1.5 m, and nothing said
+        page.wait_for_selector("#set-altitude .refused button:has-text('1500 m')")
+        page.locator("#set-altitude .refused button:has-text('1500 m')").click()
+        page.wait_for_function("() => location.hash.includes('altitude=1500m')")
         for text in ("1,312.5", "1,2,3"):
             enter(page, "chamber_length", text)
             page.wait_for_selector("#set-chamber_length .refused:not([hidden])")
