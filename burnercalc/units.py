@@ -46,6 +46,7 @@ DIMENSIONS = {
     "rate": ("1/s", "1/s", "1/s"),
     "angle": ("deg", "deg", "deg"),
     "ratio": ("1", "", ""),
+    "times": ("1", "", ""),  # how many times one thing is another; far beyond what matters it has no figure
     "mixture": ("1", "", ""),  # lean below 1, rich above
     "fraction": ("1", "%", "%"),
     "gas_share": ("1", "%", "%"),  # of a mixture by volume; traces are said in ppm
@@ -506,7 +507,8 @@ LEAST_MASS_KG = 0.1  # less is said in grams or ounces
 FIGURES = 3  # significant ones that a number is told with
 # Of these two are known, or read on what measures them; none is told coarser than so much of its unit: an inch of
 # water to a tenth, a share to a whole percent, a mixture to a hundredth.
-ROUGHLY = {"pressure": 0.1, "fraction": 1.0, "ratio": 1.0, "mixture": 0.01}
+ROUGHLY = {"pressure": 0.1, "fraction": 1.0, "ratio": 1.0, "times": 1.0, "mixture": 0.01}
+MOST_TIMES = 10.0  # beyond it no figure is told, only that it is more: nothing hangs on it; common practice
 
 TAPED = ("length", "bore")  # read on a tape
 ROUGH = (10, 5, 1)  # degrees that a rough temperature is rounded to; finer below 100, or where two would read alike
@@ -529,6 +531,8 @@ def show(
         return value
     if dimension == "count":
         return f"{value:g}"
+    if dimension == "times" and value > MOST_TIMES and not exact:
+        return f"more than {MOST_TIMES:g}"
     if dimension in SOLD:
         dimension = SOLD[dimension]
         units = seller_of(units, (value, dimension))

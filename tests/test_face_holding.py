@@ -261,7 +261,7 @@ MAY = (
             10,
             20,
             "good",
-            "The flame stays out of {state} ports: low fire is 40 kBtu/h, 2.00 times the 20 kBtu/h below which "
+            "The flame stays out of {state} ports: low fire is 40 kBtu/h, 2 times the 20 kBtu/h below which "
             "it may run back.",
         ),
         (

@@ -780,6 +780,31 @@ def test_a_burner_that_is_not_lit_has_no_flame_in_its_pipe_to_tell_of():
     assert r.part("lighting").waits_W is None and "lighting_pipe" not in r.checks
 
 
+@pytest.mark.parametrize("texts, glows", [({}, True), (OVEN, False)])
+def test_the_test_fire_of_a_chamber_that_never_glows_waits_for_no_glow(texts, glows):
+    r = solved(**texts)
+    words = next(row[1] for row in r.tables["care"].rows if row[0].startswith("Test fire"))
+    assert r.part("lighting").glows == glows and ("till the walls glow" in words) == glows
+    assert ("This chamber never glows: pilot and guard stay on." in words) == (not glows)
+    assert "DO NOT LIGHT" not in words and "ten minutes" in words
+
+
+def test_each_figure_of_fresh_air_names_its_ppm_and_one_says_what_a_fan_is_bought_by():
+    """1800 cfm for 200 ppm, 3600 for an alarm that stays silent and 599 for a working day stood under like names."""
+    named = {key: one for key, one in catalogue.ANSWERS.items() if key.endswith("fresh_air")}
+    assert len(named) == 2 and all(" ppm" in one.label for one in named.values())
+    assert [key for key, one in named.items() if "a fan is bought by that" in one.meaning] == ["lighting_fresh_air"]
+    text = solved().checks["lighting_air"].text
+    assert "must bring that much" in text and "stay below 100 ppm" in text
+
+
+def test_what_fills_a_toy_chamber_many_times_is_told_as_more_than_ten_times():
+    small = {**TOY, "chamber_length": "5 in", "chamber_width": "3 in", "chamber_height": "3 in"}
+    check = solved(**NEUTRAL, **small, opening_area="4 in2", mix_pipe_length="160 in").checks["lighting_trial"]
+    assert check.value > 10 and "fills more than 1000 % of the chamber" in check.text
+    assert "more than 10 times its need" in solved(firing_rate="1 kBtu/h").checks["blower"].text
+
+
 def test_the_words_of_a_mixture_are_the_trades():
     """Rich and lean, with its number; no word of engineers."""
     declared = (*catalogue.ANSWERS.values(), *catalogue.CHECKS.values())

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from rows import rows
 
 from burnercalc import units
+from burnercalc.catalogue.sentences import written
 from burnercalc.errors import InputError
 
 
@@ -280,3 +281,14 @@ def test_exact_text_reads_back(value, dimension, system):
 )
 def test_significant(value, digits, text):
     assert units.significant(value, digits) == text
+
+
+@pytest.mark.parametrize(
+    "value, text", [(1.19, "1.2"), (9.96, "10"), (10.0, "10"), (10.1, "more than 10"), (10163.0, "more than 10")]
+)
+def test_how_many_times_is_told_up_to_what_matters(value, text):
+    """A blower of 10163 times its need and one of eleven times are both strong enough; files keep the figure."""
+    assert units.show(value, "times", "in") == units.show(value, "times", "mm") == text
+    assert float(units.show(value, "times", "in", exact=True)) == value
+    filled = written("{share:percent 0} of it", {"share": value}, "in")
+    assert filled == (f"{100 * value:.0f} % of it" if value <= 10 else "more than 1000 % of it")

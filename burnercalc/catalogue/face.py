@@ -172,7 +172,7 @@ ANSWERS = (
     Answer(
         "plenum_to_port_ratio",
         "plenum.to_port_ratio",
-        "ratio",
+        "times",
         "Room behind the ports, times their area",
         meaning="The box behind the ports (the plenum), cut across, is so many times as large as all ports together. "
         "The larger, the more evenly the ports are fed.",
@@ -195,7 +195,7 @@ ANSWERS = (
     Answer(
         "inlet_to_port_ratio",
         "plenum.inlet_to_port_ratio",
-        "ratio",
+        "times",
         "Inlet bore, times the port area",
         meaning="Inlet bore area over port area; a small inlet jets at the ports in front of it.",
         formula="inlet area / port area",
@@ -503,7 +503,7 @@ ANSWERS = (
     Answer(
         "turndown",
         "holding.turndown",
-        "ratio",
+        "times",
         "Turndown, high over low",
         meaning="How far the burner can be turned down for sure: high fire over the upper end of the flashback rate.",
         formula="firing rate / upper end of the flashback rate",
@@ -603,10 +603,10 @@ CHECKS = (
         harm="rework",
         source=PRACTICE,
         cases={
-            "good": "The inlet is {ratio:ratio} times the port area; {wanted:g} or more feeds the ports evenly.",
-            "caution": "The inlet is {ratio:ratio} times the port area; {wanted:g} or more is wanted, so some ports "
+            "good": "The inlet is {ratio:times} times the port area; {wanted:g} or more feeds the ports evenly.",
+            "caution": "The inlet is {ratio:times} times the port area; {wanted:g} or more is wanted, so some ports "
             "get less than their share.",
-            "stop": "The inlet is {ratio:ratio} times the port area; below {least:g} the ports are fed far too "
+            "stop": "The inlet is {ratio:times} times the port area; below {least:g} the ports are fed far too "
             "unevenly.",
         },
         cures=(("inlet", "raise"), ("ports_per_row", "lower")),
@@ -621,8 +621,8 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of cold ports is known. Choose another mixture.",
-            "good": "The flame stays out of cold ports: low fire is {low:power}, {margin:.2f} times the {least:power} "
-            "below which it may run back.",
+            "good": "The flame stays out of cold ports: low fire is {low:power}, {margin:times 3} times the "
+            "{least:power} below which it may run back.",
             "good_near": "The flame stays out of cold ports: low fire is {low:power}, {above:percent 0} above the "
             "{least:power} below which it may run back.",
             "caution": "At low fire the flame may enter cold ports: low fire is {low:power}; most likely it runs back "
@@ -644,8 +644,8 @@ CHECKS = (
             "starved": "Some ports get no mixture: the flame can enter them at any firing rate. Make the way along the "
             "plenum wider.",
             "unknown": "For this mixture no flashback limit of hot ports is known. Choose another mixture.",
-            "good": "The flame stays out of hot ports: low fire is {low:power}, {margin:.2f} times the {least:power} "
-            "below which it may run back.",
+            "good": "The flame stays out of hot ports: low fire is {low:power}, {margin:times 3} times the "
+            "{least:power} below which it may run back.",
             "good_near": "The flame stays out of hot ports: low fire is {low:power}, {above:percent 0} above the "
             "{least:power} below which it may run back.",
             "caution": "At low fire the flame may enter hot ports: low fire is {low:power}; most likely it runs back "

@@ -298,7 +298,7 @@ ANSWERS = (
     Answer(
         "blower_times",
         "blower.times",
-        "ratio",
+        "times",
         "Blower, times the need",
         meaning="Pressure of the blower at high fire over what the burner needs there; below 1 it is too weak.",
         formula="blower's pressure at the air of high fire / pressure the burner needs; 0 when its curve ends before",
@@ -356,7 +356,7 @@ ANSWERS = (
     Answer(
         "blower_times_hot",
         "hot_run.times",
-        "ratio",
+        "times",
         "Blower, times the need, hot",
         meaning="Pressure of the blower at high fire over what the hot burner needs there; below 1 it is too weak.",
         formula="blower's pressure at the air of high fire / pressure the hot burner needs",
@@ -750,17 +750,17 @@ CHECKS = (
         harm="rework",
         source=PLENUM,
         cases={
-            "centre": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves the "
+            "centre": "The plenum is {ratio:times} times the port area; with the inlet at the centre that leaves the "
             "ports {spread:percent 1} uneven.",
-            "centre_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the centre that leaves "
+            "centre_fine": "The plenum is {ratio:times} times the port area; with the inlet at the centre that leaves "
             "the ports less than 0.1 % uneven.",
-            "two": "The plenum is {ratio:ratio} times the port area; with two inlets that leaves the ports "
+            "two": "The plenum is {ratio:times} times the port area; with two inlets that leaves the ports "
             "{spread:percent 1} uneven.",
-            "two_fine": "The plenum is {ratio:ratio} times the port area; with two inlets that leaves the ports less "
+            "two_fine": "The plenum is {ratio:times} times the port area; with two inlets that leaves the ports less "
             "than 0.1 % uneven.",
-            "end": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the ports "
+            "end": "The plenum is {ratio:times} times the port area; with the inlet at the end that leaves the ports "
             "{spread:percent 1} uneven.",
-            "end_fine": "The plenum is {ratio:ratio} times the port area; with the inlet at the end that leaves the "
+            "end_fine": "The plenum is {ratio:times} times the port area; with the inlet at the end that leaves the "
             "ports less than 0.1 % uneven.",
             "wanted": "About {wanted:.2g} or more is wanted: take a deeper body, less grip, or less port area.",
         },
@@ -802,9 +802,9 @@ CHECKS = (
         harm="rework",
         source=PRACTICE,
         cases={
-            "good": "The baffle takes {drop:pressure}, at most {share:ratio 2} times the pressure over the ports; its "
+            "good": "The baffle takes {drop:pressure}, at most {share:times 2} times the pressure over the ports; its "
             "holes blow gently.",
-            "bad": "The baffle takes {drop:pressure}, up to {share:ratio 2} times the pressure over the ports; "
+            "bad": "The baffle takes {drop:pressure}, up to {share:times 2} times the pressure over the ports; "
             "{good:g} times is plenty. Its holes are so few or so small that each blows a jet of its own at the "
             "block: drill more or larger holes.",
         },
@@ -854,9 +854,9 @@ CHECKS = (
             "ends": "The burner asks for {air:air_flow} of air at {needed:pressure}; the blower's curve ends at "
             "{last:air_flow}: take a larger blower, or less fire.",
             "good": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, {times:ratio} times its need; {usual:ratio} or more is enough.",
+            "there, {times:times} times its need; {usual:times} or more is enough.",
             "caution": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
-            "there, only {times:ratio} times its need; {usual:ratio} or more is enough. Use larger ports, a larger mix "
+            "there, only {times:times} times its need; {usual:times} or more is enough. Use larger ports, a larger mix "
             "pipe or a stronger blower.",
             "short": "High fire asks for {air:air_flow} of air; with the damper open the blower brings "
             "{brings:air_flow}, {short:fraction 2} less, and it burns so much richer. Use larger ports, a larger mix "

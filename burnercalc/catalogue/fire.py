@@ -47,8 +47,8 @@ ANSWERS = (
         "fire_test.booked_s",
         "time",
         "Test fire takes",
-        meaning="From the first purge till the blower may stop, by the lighting card, the wait till the walls glow at "
-        "most, in whole five minutes. The calendar books it on the morning after the last heat.",
+        meaning="From the first purge till the blower may stop, by the lighting card, in whole five minutes. The wait "
+        "till walls that glow do so counts at most. The calendar books it on the morning after the last heat.",
         formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
         "high fire + 10 min at low fire, or where the card leads + 10 min at high fire to read and weigh + blower runs "
         "on + 5 min to prove switch and valve; up to whole five minutes",
@@ -391,6 +391,16 @@ STEPS = {
     "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
     "purge between. Then stay at LIGHT till the walls glow, go up as the card tells and burn ten minutes at high "
     "fire: never down to low fire. Read every gauge and fill in the record.",
+    **{
+        f"test.do.{stays}_cool": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, "
+        f"the whole purge between. This chamber never glows: pilot and guard stay on. Once it burns steadily, {burns}. "
+        "Read every gauge and fill in the record."
+        for stays, burns in (
+            ("low", "burn ten minutes at low fire"),
+            ("low_high", "burn ten minutes at low fire, ten at high"),
+            ("high", "go up as the card tells and burn ten minutes at high fire, never down to low fire"),
+        )
+    },
     "test.do.light": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
     "purge between. Then burn ten minutes at LIGHT: there the walls never glow, so do not turn it up. Read every "
     "gauge and fill in the record.",

@@ -303,9 +303,10 @@ FLAME_ANSWERS = (
         "fresh_air",
         "carbon_monoxide.fresh_air_m3_s",
         "air_flow",
-        "Fresh air once it is hot",
+        "Fresh air once it is hot, for 35 ppm",
         meaning="What would keep a well-mixed room at 35 ppm of carbon monoxide if all flue gas of all burners stayed "
-        "in it. High up the air is thin, and it takes more. Lighting it may take far more: a fan is bought for that. "
+        "in it. High up the air is thin, and it takes more. Lighting it may take far more: a fan is bought "
+        "for that, not for this. "
         "A hood that draws it outdoors needs far less, and no figure stands in for an alarm. The 20 ppm of the EU take "
         "1.75 times as much.",
         formula="dry flue gas x its share of carbon monoxide / 35 ppm, over the band of the latter",
@@ -594,10 +595,12 @@ REACHED_ANSWERS = (
         "heat_up_waits",
         "fired_heat_up.waits_s",
         "time",
-        "Wait till the walls glow",
+        "Heating up at the lighting rate",
         meaning="The first part of heating up: at the lighting rate, until the walls glow, [1400 °F|760 °C], "
-        "and the fire may be turned up. Where no lighting rate is safe it is at low fire.",
-        formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
+        "and the fire may be turned up. A chamber worked cooler: until it is at its temperature. Where no lighting "
+        "rate is safe it is at low fire.",
+        formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow or are at "
+        "the chamber's temperature",
         inputs=tuple(dict.fromkeys((*AT_RATE, "chamber_temperature", "low_fire", *RESTS_ON))),
         source=ZONE_HEAT_UP,
         near="bench",
@@ -1142,10 +1145,10 @@ CHECKS = (
         cases={
             "good": "From cold it takes {takes:time}, {waits:time 2} of it at the rate to light at: {asked:time} were "
             "asked for.",
-            "note": "From cold it takes {takes:time}, {times:.1f} times the {asked:time} asked for: until the walls "
-            "glow, {waits:time 2}, it stays at the rate to light at.",
-            "caution": "From cold it takes {takes:time}, {times:.1f} times the {asked:time} asked for: until the walls "
-            "glow, {waits:time 2}, it stays at the rate to light at. Plan for it, line it lighter, or burn more.",
+            "note": "From cold it takes {takes:time}, {times:times 2} times the {asked:time} asked for: until the "
+            "walls glow, {waits:time 2}, it stays at the rate to light at.",
+            "caution": "From cold it takes {takes:time}, {times:times 2} times the {asked:time} asked for: until the "
+            "walls glow, {waits:time 2}, it stays at the rate to light at. Plan for it, line it lighter, or burn more.",
         },
     ),
     Check(

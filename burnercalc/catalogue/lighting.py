@@ -278,10 +278,11 @@ ANSWERS = (
         "lighting_fresh_air",
         "lighting_air.fresh_air_m3_s",
         "air_flow",
-        "Fresh air to light it",
+        "Fresh air to light it, for 200 ppm at most",
         meaning="What keeps a well-mixed room below what may be breathed for so long, if all of it stays there,"
         " all burners waiting. That is 200 ppm at most, and no more than 35 ppm over a shift of 8 h. In the EU "
-        "it is 100 ppm for 15 min and 20 ppm over 8 h.",
+        "it is 100 ppm for 15 min and 20 ppm over 8 h. An alarm may sound before: the check tells what keeps it "
+        "silent, and a fan is bought by that.",
         formula="dry flue gas x its share of carbon monoxide / the lesser of 200 ppm and 35 ppm x 8 h / wait",
         inputs=(
             "lighting_co",
@@ -545,7 +546,7 @@ CHECKS += (
     Check(
         "lighting_wait",
         "time",
-        "Wait till the walls glow",
+        "What keeps it alight",
         harm="danger",
         source=WAIT,
         cases={
@@ -624,7 +625,7 @@ CHECKS += (
             "note": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
             "monoxide, a deadly poison without smell. If none of it burns, it takes {quiet:air_flow 2} of fresh air to "
             "stay below {kept:gas_share 2}; wide open doors bring {doors:air_flow 2} in the least wind. Light it "
-            "outdoors, or under a hood that draws it off.",
+            "outdoors, or under a hood that draws it off. A fan that only stirs in fresh air must bring that much.",
             "caution": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
             "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
             "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
@@ -637,8 +638,8 @@ CHECKS += (
             "quiet": "Up to {silent:gas_share 2} an alarm may keep silent so long, which proves nothing; if it sounds, "
             "gas off, and out.",
             "alarm": "An alarm may keep silent that long up to {silent:gas_share 2}: its silence proves nothing. To "
-            "stay below that takes {quiet:air_flow 2} of fresh air. With less it may sound before the walls glow: "
-            "then gas off, and out.",
+            "stay below that takes {quiet:air_flow 2} of fresh air, which a fan must bring. With less it may sound "
+            "before the walls glow: then gas off, and out.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
     ),

@@ -63,6 +63,8 @@ class _Slots:
             return "none"
         if kind in SOLD:
             return _Slots(self.seller, self.on_a_line).shown(value, f"{SOLD[kind]} {digits}".strip())
+        if kind == "percent" and value > units.MOST_TIMES:
+            return f"more than {100 * units.MOST_TIMES:.0f} %"
         if kind == "percent":
             return f"{100 * value:.{int(digits or 0) + finer}f} %"
         if kind == "tap":

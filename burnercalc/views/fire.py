@@ -96,7 +96,8 @@ def care_table(
             return say("fire.do" + (".kiln" if kiln == "yes" else ".no_low" if fires.low is None else ""), dry=dry_K)
         if step.key == "test" and what == "do":
             both = fire_test.stays == "low" and fire_test.read == "high"
-            return say("test.do.low_high" if both else f"test.do.{fire_test.stays}")
+            cool = "" if lighting.glows or fire_test.stays == "light" else "_cool"
+            return say(f"test.do.{'low_high' if both else fire_test.stays}{cool}")
         if step.key == "cast" and what == "do" and welding.wax_m:
             return say("cast.do.joint", wax=welding.wax_m) + " " + _text(say, step, what)
         wax = pin_kind == "wax" and what == "do"
