@@ -121,7 +121,6 @@ OWN = (("blower_shutoff_pressure", "raise"), ("blower_free_flow", "raise"))
 OTHER = (
     ("mix_pipe", "raise"),
     ("port_diameter", "raise"),
-    ("ports_per_row", "raise"),
     ("firing_rate", "lower"),
 )
 ASKS = "High fire asks for 15.8 cfm of air at 0.47 in H₂O; the blower has 3.8 in H₂O there"

@@ -236,7 +236,7 @@ def test_room_for_the_baffle_and_its_holes(default, judge, good, stop):
             "inlet_fits",
             {"inlet": "4"},
             0.0,
-            "The inlet hole is 1 1/8 in wider than the room inside the body: take a smaller pipe or a wider body.",
+            "The inlet hole is 1 1/8 in wider than the room inside the body. Take a smaller pipe or a wider body.",
         ),
         (
             "baffle_clear",

@@ -1,11 +1,17 @@
-"""What a refusal offers is typed back in, in designs whose fire is left to the chamber: each offer is accepted."""
+"""What a refusal offers is typed back in, in designs whose fire is left to the chamber: each offer is accepted; and
+each cure that a check offers is a way out of it."""
 
 import random
 
-from burnercalc import units
+import pytest
+
+from burnercalc import solve, units
+from burnercalc.checks.judge import VERDICTS
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.examples import EXAMPLES
+from burnercalc.find.good import texts_of
+from burnercalc.find.shops import built
 from burnercalc.jobs import JOBS
 from burnercalc.settings import BY_KEY, SETTINGS
 
@@ -69,3 +75,50 @@ def test_a_fire_that_auto_cannot_find_is_refused_with_what_can_be_had():
         assert told, errors
         for error in told:
             assert not refusals({**hot, **units_, error.field: error.nearest.split(" or ")[0]}), error
+
+
+# Designs at fault, and a check of theirs: each cure that it offers is a way out of it, whatever else that spoils.
+CURED = [
+    ("inlet_fits", {"inlet": "3"}),
+    ("inlet_fits", {"inlet": "3", "inlet_position": "end"}),
+    ("inlet_fits", {"inlet": "2-1/2", "inlet_position": "end"}),
+    ("inlet_fits", {"inlet": "3", "body_kind": "plates", "body_length": "3 3/4 in"}),
+    ("shut_down", {"block_thickness": "1 1/2 in"}),
+    ("shut_down", {"block_thickness": "1 in"}),
+    ("throughput", {"firing_rate": "auto", "work_rate": "40 lb/h"}),
+    ("throughput", {"firing_rate": "60 kBtu/h", "work_rate": "20 lb/h"}),
+]
+
+
+@pytest.mark.parametrize(("key", "texts"), CURED)
+def test_each_cure_that_a_check_offers_is_a_way_out(key, texts):
+    design = Design.from_texts(texts)
+    check = solve(design).checks[key]
+    assert check.fault and check.changes
+    for change in check.changes:
+        numbers = built(solve(design))  # where auto is one
+        tried = texts_of(numbers, BY_KEY[change.setting], change.move, (1, 2, 4, 8, 16, 32))
+        assert any(milder(design, {change.setting: text}, check) for text in tried), change
+
+
+def milder(design, moved, check):
+    try:
+        after = solve(design.changed(moved)).checks[check.key]
+    except InputErrors:
+        return False
+    return VERDICTS.index(after.verdict) < VERDICTS.index(check.verdict)
+
+
+def test_walls_that_never_glow_want_a_guard_or_a_lighter_lining_and_no_smaller_opening():
+    """A smaller opening and a lining that loses less were offered; here neither helps."""
+    oven = {"chamber_length": "24 in", "chamber_temperature": "1500 degF", "work_temperature": "1400 degF"}
+    oven |= {"fuel": "natural_gas", "firing_rate": "auto", "work_rate": "14 lb/h", "ports_per_row": "3"}
+    design = Design.from_texts({**oven, "mix_pipe": "3/4"})
+    checks = solve(design).checks
+    offered = [("lit_by", "choose"), ("lining", "choose")]
+    for key, cured in (("lighting", {"lit_by": "guard"}), ("lighting_wait", {"lit_by": "guard"})):
+        check = checks[key]
+        assert check.verdict == "stop" and [(one.setting, one.move) for one in check.changes] == offered
+        assert milder(design, cured, check) and milder(design, {"lining": "blanket_8lb 3 in"}, check)
+        assert not any(milder(design, {"opening_area": f"{area} in2"}, check) for area in (11, 8, 6, 4, 2))
+        assert not milder(design, {"lining": "ifb_26 4 1/2 in, blanket_8lb 3 in"}, check)

@@ -748,7 +748,6 @@ CHECKS = (
         cures=(
             ("block_thickness", "raise"),
             ("refractory", "choose"),
-            ("chamber_temperature", "lower"),
         ),
     ),
     Check(

@@ -936,11 +936,12 @@ CHECKS = (
             "up heat for {low:mass_flow} to {high:mass_flow}, however much gas burns. Put less work through, make "
             "the chamber larger, or run it hotter.",
             "caution.fire": "{asked:mass_flow} may be out of reach: at high fire there is heat to spare for "
-            "{low:mass_flow} to {high:mass_flow}. Raise the firing rate, use more burners, or put less work through.",
+            "{low:mass_flow} to {high:mass_flow}.",
             "stop.short": "{asked:mass_flow} is out of reach of this fire: at its best it has heat to spare for "
             "{high:mass_flow}.",
-            "takes": "It takes {takes:power} at the least. Raise the firing rate, use more burners, or put less work "
-            "through.",
+            "takes": "It takes {takes:power} at the least.",
+            "more": "Raise the firing rate, use more burners, or put less work through.",
+            "more_auto": "Set a larger firing rate than auto takes, or put less work through.",
             "takes_none": "No firing rate heats so much here: put less work through, or make the chamber larger.",
             "stop.fire": "{asked:mass_flow} is out of reach: high fire has no heat to spare for work. Raise the firing "
             "rate, use more burners, or make the chamber smaller.",
@@ -1059,9 +1060,10 @@ CHECKS = (
             "never.set.several": "{installed:power} is enough to work, which takes {working:power}, {each:power} for "
             "each of {burners} burners; heating up in {time:time} takes more than burns well in it, as the heat-up "
             "says.",
-            "never.too_little": "{installed:power} may be too little to work, which takes up to {working:power}. Raise "
-            "the firing rate or use more burners, or put less work through. Heating up in {time:time} takes more than "
-            "burns well in it, as the heat-up says.",
+            "never.too_little": "{installed:power} may be too little to work, which takes up to {working:power}.",
+            "never": "Heating up in {time:time} takes more than burns well in it, as the heat-up says.",
+            "more": "Raise the firing rate or use more burners, or put less work through.",
+            "more_auto": "Set a larger firing rate than auto takes, or put less work through.",
             "far_more": "It is far more than that; auto would take the rate from the chamber.",
             "caution.heat-up.one": "{installed:power} is too little: heating up in {time:time} takes {needed:power}. "
             "Raise the firing rate or use more burners, or allow more time.",
@@ -1074,7 +1076,7 @@ CHECKS = (
             "{burners} burners must give {each:power} to be sure of it. Raise the firing rate or use more burners, or "
             "put less work through.",
             "perhaps": "{installed:power} may be too little: working takes {working:power}, or {needed:power} when the "
-            "gas gives off its heat badly. Raise the firing rate or use more burners, or put less work through.",
+            "gas gives off its heat badly.",
             "at_limit": "This work is near the most that the chamber can ever heat: {installed:power} does it when the "
             "gas gives off its heat well, and {sure:power} when it does not, for more fire mostly leaves by the "
             "opening. Put less work through, or make the chamber larger.",

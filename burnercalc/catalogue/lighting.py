@@ -441,7 +441,7 @@ CHECKS = (
             "there it lifts or runs back. Move low fire as turning says, or use fewer ports.",
             "no_width": NEVER + "No hand can set it: there is less room than a mark of the gauge, as lighting by hand "
             "says.",
-            "dim": DIM + "It takes a lining that loses less, a smaller opening, or a pilot with a flame guard.",
+            "dim": DIM + "It takes a pilot with a flame guard, or a lighter lining, such as blanket.",
             "long": LONG + "It takes a torch on a stand of its own, or a pilot with a flame guard.",
             "long_stand": LONG_STAND
             + "A pilot with a flame guard shuts the gas by itself; or take a lining that heats up sooner.",
@@ -567,11 +567,11 @@ CHECKS += (
             "long_guard": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Pilot and flame "
             "guard watch it that long; somebody stays near all the same.",
             "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
-            "it can never be turned to low fire: do not light it so. Use a lining that loses less, or a smaller "
-            "opening.",
+            "it can never be turned to low fire: do not light it so. It takes a pilot with a flame guard, or a lighter "
+            "lining, such as blanket.",
             "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). Only "
-            "pilot and guard keep it alight, and turned up it may lift and be shut off. Use a lining that loses less, "
-            "or a smaller opening.",
+            "pilot and guard keep it alight, and turned up it may lift and be shut off. Use a lighter lining, such as "
+            "blanket.",
             "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}): do not "
             "light it so. If the flame goes out, it fills with gas until somebody shuts the cock, an hour later as "
             "well as at first. An oven needs a pilot that burns all the time, and a flame guard that shuts the gas by "

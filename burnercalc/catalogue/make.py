@@ -1293,14 +1293,16 @@ CHECKS = (
             "good": "{flat:length} of flat steel is left on each side of the inlet hole.",
             "caution": "The inlet hole runs {into:length} into the rounded corners on each side: it can be welded, "
             "with more filler and a careful leak test.",
-            "stop": "The inlet hole is {wider:length} wider than the room inside the body: take a smaller pipe or a "
-            "wider body.",
+            "stop": "The inlet hole is {wider:length} wider than the room inside the body.",
+            "stop.body_width": "Take a smaller pipe or a wider body.",
+            "stop.body_depth": "Take a smaller pipe or a deeper body.",
+            "stop.body_length": "Take a smaller pipe or a longer body.",
+            "stop.body": "Take a smaller pipe; a larger body must be so in more than one way.",
             "edge_caution": "Between the inlet hole and the cap's edge at the back {web:length} of steel are left; "
             "less than {wanted:length}, its thickness, burns away at the weld. Take a smaller pipe, or a deeper body.",
             "edge_stop": "The inlet hole breaks {out:length} through the cap's edge at the back. Take a smaller pipe, "
             "or a deeper body.",
         },
-        cures=(("inlet", "lower"), ("body_width", "raise"), ("body_depth", "raise")),
     ),
     Check(
         "two_inlets",

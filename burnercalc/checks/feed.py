@@ -184,7 +184,7 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         own = (("blower_curve", "choose"),)
     elif not ends:
         own = (("blower_shutoff_pressure", "raise"), *own)
-    eased = (("mix_pipe", "raise"), ("port_diameter", "raise"), ("ports_per_row", "raise"))
+    eased = (("mix_pipe", "raise"), ("port_diameter", "raise"))
     return verdict(
         word,
         blower.margin,

@@ -68,7 +68,7 @@ KEPT = {
     "maybe": {"hand": ("caution", "maybe"), "stand": ("caution", "maybe"), "guard": ("note", "maybe_guard")},
 }
 GUARD = ("lit_by", "choose")
-SOONER = (("lining", "choose"), ("opening_area", "lower"))
+SOONER = ("lining", "choose")  # a lighter one
 FEWER = (("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower"))
 LIGHTING_CURES = {
     "caution": (*STRONGER, ("block_thickness", "raise")),
@@ -86,9 +86,9 @@ LIGHTING_CURES = {
     "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
     "no_way": FASTER,  # which way low fire is moved the turning says
     "air": FEWER,
-    "dim": (GUARD, *SOONER),
-    "long": (GUARD, *SOONER),
-    "long_stand": (GUARD, *SOONER),
+    "dim": (GUARD, SOONER),
+    "long": (GUARD, SOONER),
+    "long_stand": (GUARD, SOONER),
     "cool": (GUARD,),
     "too_slow": (("ports_per_row", "lower"), ("port_diameter", "lower"), ("firing_rate", "raise")),
 }
@@ -270,7 +270,9 @@ def lighting_wait_check(
         never = "never" if lighting.glows else "cool"
         word = NEVER_GLOWS[never][lit_by]
         case = f"{never}_{'guard' if lit_by == 'guard' else 'attended'}"
-        cures = () if word == "good" else ((GUARD,) if lit_by != "guard" else ()) + (SOONER if lighting.glows else ())
+        cures = (
+            () if word == "good" else ((GUARD,) if lit_by != "guard" else ()) + ((SOONER,) if lighting.glows else ())
+        )
         return verdict(word, None, LONGEST_WAIT_S, case=case, cures=cures, **slots)
     good, most = WAITS_S[lit_by]
     beyond = "note" if lit_by == "guard" else "caution"
@@ -279,7 +281,7 @@ def lighting_wait_check(
     if lit_by != "guard" and chamber_temperature <= RELIGHTS_K + RELIGHTS_OFF_K:
         # Its colder corners may not light it again.
         word, cases = max(word, "caution", key=VERDICTS.index), ("hardly", *cases)
-    cures = () if word in ("good", "note") else (GUARD, *SOONER)
+    cures = () if word in ("good", "note") else (GUARD, SOONER)
     return verdict(word, wait.high, good, case=cases, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 

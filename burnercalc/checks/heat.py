@@ -275,6 +275,14 @@ def low_fire_drift_check(
     )
 
 
+def _more_fire(firing: Firing) -> tuple[str, tuple[tuple[str, str], ...]]:
+    """What to do where the fire is too little for the work: burners share what auto takes, so more of them are no more
+    fire."""
+    if firing.taken_from.case == "chamber":
+        return "more_auto", (MORE_FIRE, LESS_WORK)
+    return "more", (MORE_FIRE, MORE_BURNERS, LESS_WORK)
+
+
 def _fire_by_time(firing: Firing, need: Need) -> bool:
     """Whether the time to heat up sets the fire: more of it makes the burner smaller, and low fire with it."""
     return firing.taken_from.case == "chamber" and need.decided_by == "heat-up"
@@ -366,6 +374,7 @@ def chamber_pressure_check(
 
 def throughput_check(
     throughput: Throughput,
+    firing: Firing,
     bars: Bars,
     back_pressure: BackPressure,
     reached: Reached,
@@ -397,9 +406,10 @@ def throughput_check(
     if by_bars and beyond:
         cases.append("fire_sooner" if fire.value < taken.value else "fire_too")
     if not by_bars:
-        cures = (MORE_FIRE, MORE_BURNERS, LESS_WORK)
+        more_case, cures = _more_fire(firing)
+        cases += [more_case] if word == "caution" else []
         if word == "stop" and fire.high > 0:
-            cases = ["stop.short", "takes" if need.works_best_W else "takes_none"]
+            cases = ["stop.short", *(("takes", more_case) if need.works_best_W else ("takes_none",))]
             cures = cures if need.works_best_W else (LESS_WORK, ("chamber_length", "raise"), COOLER)
         if beyond:
             cases, cures = [*cases, "bars_too"], (LESS_WORK, *(cure for cure in cures if cure != LESS_WORK))
@@ -501,25 +511,26 @@ def rate_for_need_check(
     in_time_W = need.needed_W * (1 - LATER if need.decided_by == "heat-up" else 1)
     sure_W = max(in_time_W, works_W)
     word = ladder(firing.installed_W, good=sure_W, stop=need.hold_W, slack=1e-9 * need.needed_W)
-    told_W, cases, more = need.needed_W, ("stop",), (MORE_FIRE, MORE_BURNERS)
+    perhaps, (*more, _) = _more_fire(firing)
+    told_W, cases = need.needed_W, ("stop",)
     by = need.decided_by if need.in_reach else "working"
     if word == "caution" and firing.installed_W >= in_time_W * (1 - 1e-9):
         by, told_W = "working", works_W
         unsure = "perhaps_never" if need.working_band is None else "at_limit" if need.at_limit else "perhaps"
-        cases, more = (unsure,), more if unsure == "perhaps" else ()
+        cases, more = ((unsure, perhaps), more) if unsure == "perhaps" else ((unsure,), [])
     elif word != "stop":
         later = need.in_reach and need.working_W <= firing.installed_W < need.heat_up_W
         if word == "caution" and by == "working" and later:
             told_W, by = need.heat_up_W, "heat-up"
         may = word == "caution" and by == "working" and firing.installed_W >= need.working_W
-        cases = ("perhaps",) if may else (f"{'auto' if auto else word}.{by}.{number}",)
+        cases = ("perhaps", perhaps) if may else (f"{'auto' if auto else word}.{by}.{number}",)
         if word == "good" and not auto:
             if firing.installed_W < need.needed_W * (1 - 1e-9):
                 word, cases = "note", (f"later.{number}",)
             elif firing.installed_W > LARGE * need.needed_W:
                 cases += ("far_more",)
     if word == "caution" and by == "working" and bars.taken_kg_s and work_rate > bars.taken_kg_s.high:
-        cases, more = ("no_fire",), ()
+        cases, more = ("no_fire",), []
     if word == "stop":
         eased = (COOLER, SMALLER, LINING)
     else:
@@ -548,12 +559,13 @@ def _never_heats_up(firing, need, burner_count, case, time_s):
     """By the work alone; that to heat up so fast takes more than burns well, and what to do, says the heat-up."""
     works_W = need.working_band.high
     word = ladder(firing.installed_W, good=works_W, stop=-inf, slack=1e-9 * works_W)
+    more, cures = _more_fire(firing)
     return verdict(
         word,
         firing.installed_W,
         works_W,
-        case=case if word == "good" else "never.too_little",
-        cures=() if word == "good" else (MORE_FIRE, MORE_BURNERS, LESS_WORK),
+        case=case if word == "good" else ("never.too_little", more, "never"),
+        cures=() if word == "good" else cures,
         installed=firing.installed_W,
         working=works_W,
         each=works_W / burner_count,

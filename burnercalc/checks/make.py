@@ -229,30 +229,49 @@ def baffle_holes_fit_check(baffle_sheet: BaffleSheet, baffle_thickness: float) -
     return None if baffle_sheet.sheet is None else _room(baffle_sheet.sheet.web_m, 0.0, baffle_thickness)
 
 
+SMALLER_PIPE = ("inlet", "lower")
+
+
 def inlet_fits_check(body: Body, steel: Steel, plenum: Plenum, end_inlet: EndInlet, inlet_position: str) -> Judged:
     """Is there flat steel round the inlet hole, and does an inlet at the end open into the plenum?"""
     saw, inside = steel.inlet_saw_m, steel.body
     # Outside, radius of its corners, and clear inside of each side that the hole lies in.
     if body.round:
-        sides = [(inside.cap_width_m, 0.0, inside.inside_width_m)]
+        sides = [("body_width", inside.cap_width_m, 0.0, inside.inside_width_m)]
     elif inlet_position == "end":
-        sides = [(inside.inside_width_m, 0.0, inside.inside_width_m), (plenum.height_m, 0.0, plenum.height_m)]
+        sides = [
+            ("body_width", inside.inside_width_m, 0.0, inside.inside_width_m),
+            ("body_depth", plenum.height_m, 0.0, plenum.height_m),
+        ]
     else:
         corner = tube_inside_radius_m(body.wall_m) + body.wall_m if body.kind == "tube" else 0.0
         along = (body.length_m, body.cap_m, inside.inside_length_m)
         if steel.inlet_piece.count > 1:  # each hole has its part of the back
             share_m = inside.inside_length_m / steel.inlet_piece.count
             along = (share_m, 0.0, share_m)
-        sides = [(body.width_m, corner, inside.inside_width_m), along]
-    flat = min(_beside_m(side, radius, saw) for side, radius, _ in sides)
-    least = min(_beside_m(clear, 0.0, saw) for _, _, clear in sides)
+        sides = [("body_width", body.width_m, corner, inside.inside_width_m), ("body_length", *along)]
+    flats = {key: _beside_m(side, radius, saw) for key, side, radius, _ in sides}
+    leasts = {key: _beside_m(clear, 0.0, saw) for key, _, _, clear in sides}
+    flat, least = min(flats.values()), min(leasts.values())
     word = "good" if flat >= -SLACK_M else ladder(least, good=inf, stop=0.0, slack=SLACK_M)
     if word != "stop" and inlet_position == "end" and not body.round:
         edge_m = (body.depth_m + inside.cap_length_m) / 2 - end_inlet.axis_m - saw / 2  # of the cap, towards the back
         edge = ladder(edge_m, good=body.cap_m, stop=0.0, slack=SLACK_M)
         if edge != "good":
-            return verdict(edge, edge_m, body.cap_m, case=f"edge_{edge}", web=edge_m, out=-edge_m, wanted=body.cap_m)
-    return verdict(word, flat, 0.0, flat=flat, into=-flat, wider=-2 * least)
+            cures = (SMALLER_PIPE, ("body_depth", "raise"))
+            slots = {"web": edge_m, "out": -edge_m, "wanted": body.cap_m}
+            return verdict(edge, edge_m, body.cap_m, case=f"edge_{edge}", cures=cures, **slots)
+    short = [key for key, left in (leasts if word == "stop" else flats).items() if left < -SLACK_M]
+    return verdict(
+        word,
+        flat,
+        0.0,
+        case=("stop", f"stop.{short[0] if len(short) == 1 else 'body'}") if word == "stop" else word,
+        cures=(SMALLER_PIPE, *((key, "raise") for key in short)),
+        flat=flat,
+        into=-flat,
+        wider=-2 * least,
+    )
 
 
 def _beside_m(side_m, radius_m, hole_m):
