@@ -8,13 +8,16 @@ from plausible import designs
 
 from burnercalc import Design, from_link, solve
 from burnercalc.cli import main
+from burnercalc.design import parse_setting
 from burnercalc.examples import EXAMPLES
 from burnercalc.find import make_good, report, sample
 from burnercalc.find.faults import faults_of
 from burnercalc.find.good import CHAMBER, STAYS, Mended, Moved, texts_of
+from burnercalc.find.sold import BLOWERS
 from burnercalc.jobs import JOBS
 from burnercalc.settings import BY_KEY, SETTINGS
 
+BLOWER_SIZES = [*enumerate(("blower_shutoff_pressure", "blower_free_flow"))]
 BAD = {
     "too little fire": {"firing_rate": "60 kBtu/h", "lining": "dense_castable 2 in, ifb_26 2 1/2 in"},
     "a weak blower": {"blower_shutoff_pressure": "1/2 inH2O"},
@@ -103,6 +106,22 @@ def test_what_only_just_passes_is_moved_on(at):
     lines = report.mended_text(one).splitlines()
     assert any("for shops a little off: " in line for line in lines)
     assert [line for line in lines if line.startswith("Built in 10 shops") and f"good in {one.held.good}." in line]
+
+
+def test_what_is_mine_is_not_moved_for_shops_a_little_off_either():
+    design = Design.from_texts({"firing_rate": "60 kBtu/h"})
+    held = [change.key for change in make_good(design).changes if change.less and not change.less[0]]
+    assert held
+    assert not {*held} & {change.key for change in make_good(design, held).changes}
+
+
+@pytest.mark.parametrize("sizes", ["in", "mm"])
+def test_no_blower_is_bought_that_nobody_sells(sizes):
+    """Through a pipe of 1/2 in a blower of 21 inH2O was bought."""
+    one = make_good(Design.from_texts({"mix_pipe": "1/2", "inlet": "1/2", "sizes": sizes}))
+    strongest = {key: max(parse_setting(BY_KEY[key], each[n]) for each in BLOWERS[sizes]) for n, key in BLOWER_SIZES}
+    assert not one.left and {change.key for change in one.changes} >= {"inlet", "mix_pipe"}
+    assert all(one.after.design.value(key) <= most for key, most in strongest.items())
 
 
 def as_set(one):

@@ -710,8 +710,16 @@ def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] =
         for sign in {"raise": (1,), "lower": (-1,)}.get(move, (1, -1)):
             for count in steps:
                 text = _stepped(setting, value, sign * count, design.sizes)
-                if text is not None:
+                if text is not None and not (sign > 0 and _beyond_sold(setting, text, design.sizes)):
                     yield text
+
+
+def _beyond_sold(setting: Setting, text: str, system: str) -> bool:
+    """Whether it is a blower stronger than any that is sold for such burners."""
+    if setting.key not in BLOWER[:2]:
+        return False
+    sizes = [each[BLOWER.index(setting.key)] for each in sold.BLOWERS[system]]
+    return parse_setting(setting, text) > max(parse_setting(setting, size) for size in sizes) * (1 + 1e-9)
 
 
 def _others(setting: Setting, value: str, move: str) -> Iterator[str]:
