@@ -94,6 +94,11 @@ FURTHER = (
     {"work_rate": "60 lb/h", "firing_rate": "1000 kBtu/h", "chamber_height": "10 in"},
     {**_AUTO, "heat_up_time": "10 h"},
     {**_AUTO, "work_rate": "40 lb/h"},
+    {**_AUTO, "chamber_length": "10 in", "chamber_width": "5 in", "chamber_height": "5 in", "opening_depth": "4 in",
+     "lining": "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in", "work_rate": "12 lb/h",
+     "fuel": "natural_gas", "equivalence_ratio": "0.9"},
+    *({"inlet": "3", "body_kind": "plates", "body_length": "3 3/4 in", "body_width": width}
+      for width in ("3 3/4 in", "4 in")),
     {"work_temperature": "2249 degF", "work_rate": "44 lb/h"},
     {"blower_shutoff_pressure": "0.55 inH2O", "blower_free_flow": "100 cfm"},
     _CYLINDER,

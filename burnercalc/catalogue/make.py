@@ -1297,7 +1297,7 @@ CHECKS = (
             "stop.body_width": "Take a smaller pipe or a wider body.",
             "stop.body_depth": "Take a smaller pipe or a deeper body.",
             "stop.body_length": "Take a smaller pipe or a longer body.",
-            "stop.body": "Take a smaller pipe; a larger body must be so in more than one way.",
+            "stop.body": "Take a smaller pipe or a body that is larger both ways.",
             "edge_caution": "Between the inlet hole and the cap's edge at the back {web:length} of steel are left; "
             "less than {wanted:length}, its thickness, burns away at the weld. Take a smaller pipe, or a deeper body.",
             "edge_stop": "The inlet hole breaks {out:length} through the cap's edge at the back. Take a smaller pipe, "
