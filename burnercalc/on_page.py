@@ -168,7 +168,8 @@ def _grips(result, lies):
     if face.round:
         beside = sqrt(max(beside**2 - row**2, 0.0))
     else:
-        found += [("body_length", "x", -d.body_length / 2, -row), ("body_width", "y", 0.0, d.body_width / 2)]
+        low = -max(row, d.body_width / 3)  # clear of the row's own, were the rows close together
+        found += [("body_length", "x", -d.body_length / 2, low), ("body_width", "y", 0.0, d.body_width / 2)]
     if row > 0:
         found.append(("edge_margin", "y", -beside, row))
     return [

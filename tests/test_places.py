@@ -161,14 +161,17 @@ def grips_of(place, **settings):
 
 
 def test_handles_stand_on_their_lines_and_turn_with_them():
-    """9 x 4 in outside, the lip 5/8 in, the outer row 1 in out: its handle is half way over the lip, 4 3/16 in out."""
-    at = {"body_length": (-4.5, -1), "body_width": (0, 2), "setback": (3.875, 0), "edge_margin": (-4.1875, 1)}
+    """9 x 4 in outside, the lip 5/8 in, the outer row 1 in out: its handle is half way over the lip, 4 3/16 in out.
+    That of the body's edge stands a third of the 4 in below the middle: beside rows that lie close it lay under theirs."""
+    at = {"body_length": (-4.5, -4 / 3), "body_width": (0, 2), "setback": (3.875, 0), "edge_margin": (-4.1875, 1)}
     standing, lying = grips_of([320, 150, False]), grips_of([390, 700, True])
     assert standing.keys() == lying.keys() == at.keys()
     for key, (x, y) in at.items():
         assert (standing[key]["x"] / 25.4, standing[key]["y"] / 25.4) == (pytest.approx(x), pytest.approx(y))
         assert (lying[key]["x"] / 25.4, lying[key]["y"] / 25.4) == (pytest.approx(-y), pytest.approx(x))
         assert standing[key]["screen"] == standing[key]["axis"] != lying[key]["screen"]
+    close = grips_of([320, 150, False], setback="1 5/16 in", edge_margin="1/4 in")
+    assert close["edge_margin"]["y"] - close["body_length"]["y"] > 1.5 * 25.4
     assert grips_of([320, 150, False], **{**ROUND, "ports_per_row": "18"}).keys() == {"setback", "edge_margin"}
 
 

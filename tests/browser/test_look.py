@@ -3,7 +3,7 @@
 import itertools
 
 import pytest
-from browser.conftest import READY_MS, open_ready, watch
+from browser.conftest import PHONE, READY_MS, open_ready, watch
 from browser.hosted import host
 from browser.test_job import chapter
 
@@ -147,3 +147,19 @@ def test_tables_are_named_once_and_are_no_wider_than_a_phone(page):
         assert set(wide.values()) == {0}, wide
         chapter(page, "make")
         assert box(page, "#table-refractories caption")["width"] <= 360  # of a table that goes on sideways
+
+
+@pytest.mark.parametrize("width, height", [(412, 915), (360, 640)])
+def test_a_first_visit_in_millimetres_hardly_moves(chromium, site, width, height):
+    """The preview is in inches: as Python answered, a button and words moved, by 0.046 and 0.074."""
+    place = {**PHONE, "viewport": {"width": width, "height": height}}
+    context = host(chromium.new_context(**place, service_workers="block", locale="de-DE"))
+    context.add_init_script("""window.jumped = 0;
+      new PerformanceObserver((list) => {
+        for (const each of list.getEntries()) if (!each.hadRecentInput) jumped += each.value;
+      }).observe({ type: "layout-shift", buffered: true });""")
+    page = open_ready(context.new_page(), site)
+    page.wait_for_timeout(1000)
+    assert page.locator("html").get_attribute("data-units") == "mm"
+    assert page.evaluate("jumped") < 0.02
+    context.close()
