@@ -312,7 +312,7 @@ JOBS = (
         opens="feed",
         asks=(
             *("body_length", "body_width", "rows", "ports_per_row", "port_diameter"),
-            *("baffle_holes", "inlet", "mix_pipe", "blower_shutoff_pressure", "blower_free_flow"),
+            *("inlet", "baffle_holes", "mix_pipe", "blower_shutoff_pressure", "blower_free_flow"),
             *("jet_drill", "gas_pressure", "low_fire"),
         ),
     ),

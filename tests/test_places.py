@@ -162,7 +162,7 @@ def grips_of(place, **settings):
 
 def test_handles_stand_on_their_lines_and_turn_with_them():
     """9 x 4 in outside, the lip 5/8 in, the outer row 1 in out: its handle is half way over the lip, 4 3/16 in out.
-    That of the body's edge stands a third of the 4 in below the middle: beside rows that lie close it lay under theirs."""
+    That of the edge stands a third of the 4 in below the middle: beside rows that lie close it lay under theirs."""
     at = {"body_length": (-4.5, -4 / 3), "body_width": (0, 2), "setback": (3.875, 0), "edge_margin": (-4.1875, 1)}
     standing, lying = grips_of([320, 150, False]), grips_of([390, 700, True])
     assert standing.keys() == lying.keys() == at.keys()
