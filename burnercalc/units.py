@@ -464,6 +464,7 @@ EXAMPLE_NUMBERS = {
 }
 
 
+@cache
 def _example(dimension: str, mode: str) -> str:
     unit = shown_unit(dimension, mode)
     number = EXAMPLE_NUMBERS.get(dimension, {})

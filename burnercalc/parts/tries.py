@@ -172,6 +172,7 @@ class Tried:
         self.firing, self.shares, self.jet, self.blower = firing, shares, jet, blower
         self.resistance, self.gas, self.gas_line, self.shop = resistance, gas, gas_line, shop
         self.pipe_m2 = pipes.pipe(mix_pipe).area_m2
+        self._pipe_Pa = {}
         mixture_m3_s = combustion.mixture_flow_m3_s(gas.composition, ratio, firing.rate_W)
         self.velocity_m_s = stream.velocity_m_s * mixture_m3_s / firing.mixture_m3_s  # at high fire, at this mixture
 
@@ -244,10 +245,11 @@ class Tried:
         """As it is in the shop."""
         return combustion.mixture_flow_m3_s(self.gas.composition, self.ratio, rate_W) * self.shop.swell
 
-    @cached_property
-    def pipe_Pa(self):
-        """In the mix pipe over the rate; a rate is asked for several times."""
-        return cache(lambda rate_W: self.resistance.pressure_Pa(self.mixture_m3_s(rate_W)))
+    def pipe_Pa(self, rate_W):
+        """In the mix pipe; a rate is asked for several times."""
+        if rate_W not in self._pipe_Pa:
+            self._pipe_Pa[rate_W] = self.resistance.pressure_Pa(self.mixture_m3_s(rate_W))
+        return self._pipe_Pa[rate_W]
 
     def tap_Pa(self, rate_W):
         """What the mix pipe's tap shows."""
