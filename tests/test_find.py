@@ -456,6 +456,37 @@ def test_more_stock_at_hand_leads_to_the_tube_that_is_best_of_it():
     assert [best.design.text(key) for key in ("body_kind", "body_width", "body_depth")] == ["tube", "50 mm", "100 mm"]
 
 
+MORE = {  # a shop, its day, and what lies there besides
+    "thirteen bodies": (
+        {"chamber_temperature": "2000 degF", "work_temperature": "1850 degF"},
+        "tube: 4 x 3 x 3/16 in, 36 in; 4 x 4 x 1/4 in, 36 in",
+        "6 x 3 x 3/16 in, 36 in; 80 x 80 x 4 mm, 48 in; 2 1/2 x 2 1/2 x 3/16 in, 48 in; 100 x 50 x 3 mm, 24 in; "
+        "5 x 5 x 3/16 in, 48 in; 120 x 80 x 4 mm, 24 in; 3 1/2 x 3 1/2 x 3/16 in, 36 in\nplate: 5 mm, 600 x 400 mm\n"
+        "round: 6 x 3/16 in, 24 in; 150 x 4 mm, 1 m",
+        "pins: 6 mm{; 7/32 in}\npipe: 1-1/2{; 1; 1-1/4; 2-1/2}\nblower: 0.5 inH2O 30 cfm{; 8 inH2O 150 cfm; "
+        "10 inH2O 60 cfm; 2 inH2O 60 cfm; 1 inH2O 40 cfm; 12 inH2O 250 cfm; 6 inH2O 80 cfm; 1 inH2O 150 cfm; "
+        "2 inH2O 200 cfm}\nline: 11 inH2O\nbuy: bag, cylinder",
+    ),
+    "seven pins": (
+        {"chamber_length": "18 in", "work_rate": "15 lb/h"},
+        "tube: 6 x 6 x 1/4 in, 48 in; 100 x 50 x 3 mm, 8 ft",
+        "3 1/2 x 3 1/2 x 3/16 in, 24 in; 4 x 4 x 3/16 in, 8 ft; 120 x 80 x 4 mm, 8 ft; 4 x 4 x 1/4 in, 8 ft\n"
+        "round: 5 x 3/16 in, 24 in",
+        "pins: 7/16 in; 3/16 in{; 6 mm; 5/32 in; 9/32 in; 1/8 in; 4 mm}\nblower: 0.5 inH2O 30 cfm\nline: 11 inH2O\n"
+        "buy: bag, drill, pipe",
+    ),
+}
+
+
+@pytest.mark.parametrize("name", MORE)
+def test_more_at_hand_is_good_too(name):
+    """Lighting was a caution where a part of the shop is good: the steps were spread over all that lies there."""
+    texts, body, more, rest = MORE[name]
+    shop = f"{body}; {more}\n{rest.replace('{', '').replace('}', '')}"
+    answer = find(Design.from_texts({"fuel": "natural_gas", **texts}), read_have(shop))
+    assert answer.offers[0].own_verdict == "good" and not answer.in_the_way
+
+
 def test_a_design_has_a_card_of_its_own_only_where_it_is_clearly_better_in_a_kind(answers):
     clear = {"money": 5, "dark": 0.02, "low": 0.01, "work": 1800, "days": 1}
     for _, _, answer in answers.values():
@@ -629,7 +660,7 @@ def test_no_cheaper_cylinders_would_do():
                 colder = solve(moved(built(before), {hardy.DAY: hardy.DAY.low})).checks["cylinder"].verdict
                 thin = 2 if colder != "good" else max(0, 1 - abs(check.value - check.limit) / check.limit / 0.1)
                 assert check.verdict != "good" or thin / 0.5 > (spent - price * count) / 100
-    assert seen & {("20", 3), ("30", 2), ("20", 4), ("30", 3), ("40", 2)}
+    assert seen & {("20", 2), ("20", 3), ("30", 2), ("20", 4), ("30", 3), ("40", 2)}  # more than the smallest
 
 
 def test_only_plate_gives_a_welded_box(answers):
@@ -1760,6 +1791,54 @@ def test_a_purchase_that_asks_for_a_whole_other_design_is_found_too():
     opening = find(Design(), have).opening
     assert opening.words == "1/4 in pins" and opening.price > 0 and not opening.left and opening.cures
     assert all(check.verdict in ("good", "note") for check in solve(opening.design).checks.values())
+
+
+BOX_MM = "tube: 100 x 100 x 4 mm, 2 m\nblower: 10 mbar 100 m3/h\n"
+
+
+@pytest.mark.parametrize(
+    "shop, texts, words, bought",
+    [
+        (
+            "tube: 4 x 4 x 3/16 in, 8 ft\npins: 5/32 in\nblower: 4 inH2O 60 cfm\nline: 5 inH2O",
+            {"fuel": "natural_gas"},
+            "1/4 in pins",
+            ("pins: 5/32 in", "pins: 1/4 in"),
+        ),
+        (
+            f"{BOX_MM}pins: 6 mm\nline: 8 mbar",
+            {"fuel": "natural_gas", "units": "mm"},
+            "8 mm pins",
+            ("pins: 6 mm", "pins: 8 mm"),
+        ),
+        (
+            f"{BOX_MM}pins: 4 mm\nline: 20 mbar",
+            {"fuel": "natural_gas", "units": "mm"},
+            "8 mm pins",
+            ("pins: 4 mm", "pins: 8 mm"),
+        ),
+        (
+            f"{BOX_MM}pins: 6 mm\nregulator: 0 to 2 bar\ndrill: 0.8 mm",
+            {"fuel": "butane", "units": "mm", "ambient_temperature": "15 degC"},
+            "a jet drilled 1.1 mm",
+            ("drill: 0.8 mm", "drill: 1.1 mm"),
+        ),
+    ],
+    ids=["5 in of water", "8 mbar", "20 mbar", "butane"],
+)
+def test_what_is_bought_cures_the_fault_that_no_purchase_was_named_for(shop, texts, words, bought):
+    start = Design.from_texts(texts)
+    answer = find(start, read_have(shop, start.units))
+    opening, worst = answer.opening, answer.in_the_way[0]
+    assert opening is not None and opening.words == words and opening.cures
+    after = solve(opening.design)
+    assert opening.design.units == start.units and worst.verdict != after.checks[worst.key].verdict != "stop"
+    left = {fault.key for fault in answer.given} | {fault.key for fault in opening.left}
+    assert {key for key, check in after.checks.items() if check.verdict in ("caution", "stop")} <= left
+    again = find(start, read_have(shop.replace(*bought), start.units))
+    before = answer.offers[0].faults
+    stops, fewer = ([fault.verdict for fault in each].count("stop") for each in (before, again.offers[0].faults))
+    assert fewer < stops if stops else len(again.offers[0].faults) < len(before)
 
 
 def test_what_lies_there_is_used_where_more_may_be_bought():

@@ -20,9 +20,22 @@ from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
 from .hardy import off_words, spoilt
 from .have import Have
-from .purchase import Opening, cures_of, smallest_purchase
+from .purchase import Opening, smallest_purchase
 from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, that_count, weights_of
-from .search import BUDGET, LEAST_BUDGET, POLISH, SEARCH, Found, first_of, others, polish, rank, refine, search
+from .search import (
+    BUDGET,
+    LEAST_BUDGET,
+    POLISH,
+    SEARCH,
+    Found,
+    cures_of,
+    first_of,
+    others,
+    polish,
+    rank,
+    refine,
+    search,
+)
 from .space import SOLVE, Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight

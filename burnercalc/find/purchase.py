@@ -1,8 +1,7 @@
 """The smallest purchase that cures what nothing at hand does, where no design of a shop is without a fault."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import partial
 from itertools import islice
 from math import inf
 from typing import Any
@@ -17,7 +16,7 @@ from .bill import OF_ITS_OWN
 from .faults import Fault, blamed
 from .graph import touches
 from .have import GAS, NEEDED, Have, choice_name
-from .search import Found, dive, followed, others, polish
+from .search import Found, cures_of, dive, followed, others, polish
 from .sold import STICK
 from .space import Node, Space
 
@@ -26,6 +25,7 @@ FACE = ("pins", "tube")
 AFRESH = (*FACE, "blower", "cylinder")  # kinds of which a purchase is looked for as if none lay there, too
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 TRIED = 60  # nodes for each way of buying
+ASKED = 3  # times the nodes of a kind that no fault asks for
 
 
 @dataclass(frozen=True)
@@ -44,43 +44,93 @@ class Opening:
     whole: tuple[str, float] | None = None
 
 
+@dataclass(frozen=True)
+class Lack:
+    """What a purchase is to mend: the best design of a shop, all but what is `given` of its faults."""
+
+    have: Have
+    best: Node
+    weights: Mapping[str, float]
+    given: set[str]
+
+    def left(self, node: Node) -> int:
+        """What a purchase is to lessen: stops where the best design has any of its own, else cautions."""
+        ours, least = (self._words(one) for one in (node, self.best))
+        return ours.count("stop") if "stop" in least else ours.count("stop") * 1000 + ours.count("caution")
+
+    def _words(self, node: Node) -> list[str]:
+        return [word for key, word in node.words.items() if key not in self.given]
+
+    def whole(self, node: Node) -> bool:
+        """Whether nothing is left."""
+        return not self._words(node)
+
+    def asked_for(self, space: Space, kind: str) -> float:
+        """The first place at which a fault of the best names as its cure what comes with a purchase of this kind."""
+        keys = {key for axis in space.axes if kind in axis.kinds for key in axis.stock or axis.keys} - space.mine.keys()
+        faults = self.best.words.keys() & CHECKS.keys() - self.given
+        places = [at for key in faults for at, (setting, _) in enumerate(cures_of(self.best, key)) if setting in keys]
+        return min(places, default=inf)
+
+
+@dataclass
+class Trial:
+    """One kind of purchase tried: a shop where it may be bought, and what is found there."""
+
+    lack: Lack
+    kind: str
+    found: Found
+
+    @property
+    def space(self) -> Space:
+        return self.found.space
+
+    def smallest(self, node: Node) -> Any:
+        money, points = node.terms["money"], node.rank(self.lack.weights)[2]
+        return self.lack.left(node), self._used(node), money, node.cautions, points
+
+    def cleanest(self, node: Node) -> Any:
+        return not self.lack.whole(node), self._used(node), node.terms["money"]
+
+    def _used(self, node: Node) -> float:
+        return float(node.values["body_length"]) if self.kind == "longer" else 0.0
+
+    def buys(self, node: Node) -> bool:
+        """Whether a design of a wider shop needs what is wider in it; others would be found without a purchase."""
+        if self.kind in ("longer", "bag"):
+            return True
+        return any(one.buy and self.kind in axis.kinds for axis, one in zip(self.space.axes, node.chosen))
+
+
 def smallest_purchase(
     start: Design, have: Have, space: Space, best: Node, weights: Mapping[str, float], given: set[str]
 ) -> Opening | None:
     """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
+    lack, counts = Lack(have, best, weights, given), space.counts
     found: list[tuple[tuple[int, float], Opening]] = []
     whole: list[tuple[float, str]] = []
     beside = {key: text for key, text in best.texts.items() if key not in space.decided_at}
     start = start.changed({key: text for key, text in beside.items() if text != start.text(key)})
-    # First what the faults themselves ask for.
-    wider = sorted(_wider(have, best, start.sizes), key=lambda one: _asked_for(space, one[0], best, given))
-    counts = space.counts
-    for done, (kind, shop) in enumerate(wider):
-        space = Space(start, shop, counts=counts, like=space)
-        made = Found(space)
-        with counts.at_most(max(counts.left // (len(wider) - done), min(TRIED, counts.left // 2))):
-            _bought(space, made, kind, best, weights, given)
-        buys = partial(_buys, space, kind=kind)
-        node = next(made.in_order(lambda node: _smallest(node, kind, best, weights, given), buys), None)
-        if node is None or _left(node, best, given) >= _left(best, best, given):
+    # First what the faults themselves ask for, and more of the nodes for that.
+    places = {kind: (lack.asked_for(space, kind), shop) for kind, shop in _wider(have, best, start.sizes)}
+    wider = sorted(places.items(), key=lambda one: one[1][0])
+    shares = [1 if place == inf else ASKED for _, (place, _) in wider]
+    for done, (kind, (_, shop)) in enumerate(wider):
+        trial = Trial(lack, kind, Found(Space(start, shop, counts=counts, like=space)))
+        share = counts.left * shares[done] // sum(shares[done:])
+        with counts.at_most(max(share, min(TRIED, counts.left // 2))):
+            _bought(trial)
+        node = next(trial.found.in_order(trial.smallest, trial.buys), None)
+        if node is None or lack.left(node) >= lack.left(best):
             continue
-        clean = next(made.in_order(lambda node: _cleanest(node, kind, given), buys))
-        if not clean.words.keys() - given:
-            words, price = _purchase(space, clean, kind, have)
-            whole.append((price, words))
-        words, price = _purchase(space, node, kind, have)
-        cured = {key for key, word in best.words.items() if _milder(node.words.get(key), word)}
-        bought = {key for axis in space.axes if kind in axis.kinds or kind == "longer" for key in axis.keys}
-        cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
-        result = solve(space.design(node))
-        counts.solves += 1
-        labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
-        bill = space.bill(node)
-        left = blamed(result, given, bill.lacking)
-        if kind == "drill":
-            words = f"a jet drilled {result.part('jet').drill_name}"
-        opening = Opening(kind, words, price, labels, left, result.design, bill.to_spend)
-        found.append(((_left(node, best, given), price), opening))
+        clean = next(trial.found.in_order(trial.cleanest, trial.buys))
+        words, price = _purchase(trial, node)
+        if lack.whole(clean):
+            bought = _purchase(trial, clean)
+            if bought[0] == words:  # the same thing, with which nothing is left
+                node, price = clean, bought[1]
+            whole.append((bought[1], bought[0]))
+        found.append(((lack.left(node), price), _opening(trial, node, words, price)))
     if not found:
         return None
     opening = min(found, key=lambda one: one[0])[1]
@@ -90,18 +140,17 @@ def smallest_purchase(
     return replace(opening, whole=(words, price))
 
 
-def _asked_for(space: Space, kind: str, best: Node, given: set[str]) -> float:
-    """The first place at which a fault of the best names as its cure what comes with a purchase of this kind."""
-    keys = {key for axis in space.axes if kind in axis.kinds for key in axis.stock or axis.keys} - space.mine.keys()
-    faults = best.words.keys() & CHECKS.keys() - given
-    places = [at for key in faults for at, (setting, _) in enumerate(cures_of(best, key)) if setting in keys]
-    return min(places, default=inf)
-
-
-def cures_of(node: Node, key: str) -> Iterable[tuple[str, str]]:
-    """(setting, move) of what cures a check, as it says of this design."""
-    judged = node.burner.call(checks.CHECKS[key])
-    return CHECKS[key].cures if judged.cures is None else judged.cures
+def _opening(trial: Trial, node: Node, words: str, price: float) -> Opening:
+    lack, space, best = trial.lack, trial.space, trial.lack.best
+    cured = {key for key, word in best.words.items() if _milder(node.words.get(key), word)}
+    bought = {key for axis in space.axes if trial.kind in axis.kinds or trial.kind == "longer" for key in axis.keys}
+    cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
+    result = solve(space.design(node))
+    space.counts.solves += 1
+    labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
+    bill = space.bill(node)
+    left = blamed(result, lack.given, bill.lacking)
+    return Opening(trial.kind, words, price, labels, left, result.design, bill.to_spend)
 
 
 def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
@@ -116,30 +165,47 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
     return [("longer", longer), *wider] if longer else wider
 
 
-def _bought(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float], given: set[str]) -> None:
+def _bought(trial: Trial) -> None:
     """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
-    looks = [_near, _afresh] if kind in AFRESH else [_near]
-    for look in reversed(looks) if kind in FACE else looks:  # another pin or tube asks for a whole other design
-        look(space, found, kind, best, weights)
-    for node in list(islice(found.in_order(lambda node: _smallest(node, kind, best, weights, given)), MOST_BOUGHT)):
-        polish(space, found, weights, None, TRIED, node)
+    looks = [_near, _afresh] if trial.kind in AFRESH else [_near]
+    for look in reversed(looks) if trial.kind in FACE else looks:  # another pin or tube asks for a whole other design
+        look(trial)
+    for node in list(islice(trial.found.in_order(trial.smallest), MOST_BOUGHT)):
+        polish(trial.space, trial.found, trial.lack.weights, None, TRIED, node)
 
 
-def _near(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
+def _near(trial: Trial) -> None:
     """The best with another of that kind."""
-    like = space.altered(best, {}) or followed(space, best)
+    space, kind = trial.space, trial.kind
+    like = space.altered(trial.lack.best, {}) or followed(space, trial.lack.best)
     axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
     for axis in axes if like else ():
-        others(space, found, like, axis, TRIED, True)
+        made = others(space, trial.found, like, axis, TRIED, True)
+        if axis == "jet":  # at another pressure other cylinders may do, all that there are
+            _cylinders(trial, [node for node in made if "cylinder" in node.words])
 
 
-def _afresh(space: Space, found: Found, kind: str, best: Node, weights: Mapping[str, float]) -> None:
-    """What would be built if none of that kind lay there."""
-    rest = {name: pieces for name, pieces in space.have.pieces.items() if name != kind}
+def _cylinders(trial: Trial, nodes: list[Node]) -> None:
+    space = trial.space
+    with space.counts.at_most(TRIED):
+        for node in nodes:
+            above: Node | None = space.root
+            for one in node.chosen[: space.decided_at["cylinder"]]:
+                above = space.child(above, one) if above else None
+            trial.found.keep(*(dive(space, above, trial.lack.weights, 1, "long") if above else ()))
+
+
+def _afresh(trial: Trial) -> None:
+    """What would be built if none of that kind lay there, with the least fire and turned as low as the best."""
+    space, weights, best = trial.space, trial.lack.weights, trial.lack.best
+    rest = {name: pieces for name, pieces in space.have.pieces.items() if name != trial.kind}
     bare = Space(space.start, replace(space.have, pieces=rest), counts=space.counts, like=space)
-    for start in dive(bare, bare.root, weights, 1):
-        found.keep(start)
-        polish(bare, found, weights, None, TRIED, start)
+    top = bare.root
+    for one in (*bare.menu(top)[:1], best.chosen[bare.decided_at["low_fire"]]):
+        top = bare.child(top, one) or top
+    for start in dive(bare, top, weights, 1):
+        trial.found.keep(start)
+        polish(bare, trial.found, weights, None, TRIED, start)
 
 
 def _milder(word: str | None, than: str) -> bool:
@@ -150,30 +216,6 @@ def _cured(check: Checked, best: Node, node: Node) -> str:
     """Its label, and what it is still."""
     word = node.words.get(check.key)
     return f"{check.label} (from a {best.words[check.key]} to a {word})" if word else check.label
-
-
-def _buys(space: Space, node: Node, kind: str) -> bool:
-    """Whether a design of a wider shop needs what is wider in it; others would be found without a purchase."""
-    if kind in ("longer", "bag"):
-        return True
-    return any(one.buy and kind in axis.kinds for axis, one in zip(space.axes, node.chosen))
-
-
-def _left(node: Node, best: Node, given: set[str]) -> int:
-    """What a purchase is to lessen: stops where the best design has any of its own, else cautions."""
-    ours, least = ([word for key, word in one.words.items() if key not in given] for one in (node, best))
-    stops = ours.count("stop")
-    return stops if "stop" in least else stops * 1000 + ours.count("caution")
-
-
-def _smallest(node: Node, kind: str, best: Node, weights: Mapping[str, float], given: set[str]) -> Any:
-    used = node.values["body_length"] if kind == "longer" else 0.0
-    return _left(node, best, given), used, node.terms["money"], node.cautions, node.rank(weights)[2]
-
-
-def _cleanest(node: Node, kind: str, given: set[str]) -> Any:
-    used = node.values["body_length"] if kind == "longer" else 0.0
-    return bool(node.words.keys() - given), used, node.terms["money"]
 
 
 def longer_tubes(have: Have, system: str) -> Have | None:
@@ -188,8 +230,9 @@ def longer_tubes(have: Have, system: str) -> Have | None:
     return replace(have, pieces={**have.pieces, "tube": longer})
 
 
-def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, float]:
+def _purchase(trial: Trial, node: Node) -> tuple[str, float]:
     """What the purchase is, in words, and its price."""
+    space, kind, have = trial.space, trial.kind, trial.lack.have
     if kind == "longer":
         sides = {node.texts["body_width"], node.texts["body_depth"]}
         there = [piece for piece in have.of("tube") if {piece.texts["body_width"], piece.texts["body_depth"]} == sides]
@@ -213,4 +256,6 @@ def _purchase(space: Space, node: Node, kind: str, have: Have) -> tuple[str, flo
         named = "" if again else f" of {choice_name('refractory', stuff, space.start.sizes)}"
         words = {f"{bag.count}{' more' if again else ''} bag{'s' if bag.count > 1 else ''}{named}": None}
         price = bag.price
+    if kind == "drill":
+        words = {f"a jet drilled {node.burner.part('jet').drill_name}": None}
     return " and ".join(words) or kind, price

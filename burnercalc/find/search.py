@@ -4,11 +4,13 @@ It is deterministic: no dice, and equals keep the order of the menus. When the t
 best design is proven (`complete`); else it is the best of what was looked at, and no design is ever better than judged.
 """
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from heapq import heapify, heappop, heappush
 from typing import Any
 
+from .. import checks
+from ..catalogue import CHECKS
 from .choices import MOST_LENGTHS, Option
 from .score import BY_TERM, points
 from .space import Bound, Hopeful, Node, Space
@@ -19,6 +21,7 @@ WIDTH, WIDER = 2, 4
 # bodies at hand, of one kind; and how many of those bodies are looked at.
 BUDGET, SEARCH, CLIMB, ANOTHER_COUNT, AT_HAND, POLISH = 1400, 600, 260, 100, 560, 60
 MOST_AT_HAND = 6
+MOST_TRIED = 5  # things of a kind at hand that a dive tries, spread over as many as there are; of a long face all
 NEARLY = 1.05  # times the points of the best, which was climbed: a face as it is found may still come below them
 LEAST_BUDGET = 100  # for the first design, whatever the rest is
 MOST_FAR = MOST_LENGTHS + 1  # options of an axis that are all looked at
@@ -176,7 +179,10 @@ def _other_bodies(space: Space, best: Node | None, by: str = "") -> Iterator[Nod
 
 
 def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by: str = "thumb") -> list[Node]:
-    """Down from a node, keeping the best few at each level; empty when all of them lead nowhere."""
+    """Down from a node, keeping the best few at each level; empty when all of them lead nowhere.
+
+    Of many things of a kind at hand it tries a few, so that more of them takes no steps from what is polished.
+    """
     last = space.last
     beam = [node]
     while beam and beam[0].level < last:
@@ -187,7 +193,7 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by:
 
         for one in beam:
             likely = space.likely(one, by) if space.menu(one) else 0.0
-            for at, choice in enumerate(space.menu(one)):
+            for at, choice in enumerate(space.menu(one)) if by == "long" else _few(space, one, likely):
                 kid = None if choice.spare else space.child(one, choice, hopeful)
                 if kid is not None and (kid.level == last or space.menu(kid)):
                     # What can hardly be lit comes after all that can.
@@ -197,6 +203,17 @@ def dive(space: Space, node: Node, weights: Mapping[str, float], width: int, by:
                     del best[width:]
         beam = [kid for _, _, kid in best]
     return beam
+
+
+def _few(space: Space, node: Node, likely: float) -> list[tuple[int, Option]]:
+    """Of a menu the places and options; of many things that lie there the likeliest, and others spread over them."""
+    menu, axis = list(enumerate(space.menu(node))), space.axes[node.level + 1]
+    there = [at for at, one in menu if not one.buy]
+    if len(there) <= MOST_TRIED or not space.have.of(*axis.kinds) or axis.name == "length":
+        return menu
+    step = (len(there) - 1) / (MOST_TRIED - 1)
+    kept = {round(likely), *(there[round(step * nth)] for nth in range(MOST_TRIED))}
+    return [(at, one) for at, one in menu if one.buy or at in kept]
 
 
 def first_of(space: Space) -> Node | None:
@@ -317,11 +334,18 @@ def _climb(
 ) -> Iterator[Node]:
     """Each that is better than the one before: by looks, or settled."""
     tried = 0  # axes since the last that bettered it
-    # What is chosen last is moved first, as it costs least; but a stop is most often undone by another low fire, and
-    # hardly anything by another lip.
+    # What its faults name as their cure is moved first, and then what is chosen last, as it costs least; but a stop is
+    # most often undone by another low fire, and hardly anything by another lip.
     free = [at for at, axis in enumerate(space.axes) if axis.name not in held]
+    cures = _cures(space, best)
     order = sorted(
-        free, key=lambda at: (not best.stops or space.axes[at].name != "low fire", space.axes[at].name == "lip", -at)
+        free,
+        key=lambda at: (
+            at not in cures,
+            not best.stops or space.axes[at].name != "low fire",
+            space.axes[at].name == "lip",
+            -at,
+        ),
     )
     while tried < len(order):
         hopeful = _below(rank(best, weights, kind, by_looks), weights, kind)
@@ -333,6 +357,19 @@ def _climb(
                 break
         else:
             order, tried = [*order[1:], order[0]], tried + 1
+
+
+def _cures(space: Space, node: Node) -> set[int]:
+    """Axes of what the faults of a node name as their cure."""
+    keys = node.words.keys() & CHECKS.keys() - space.root.words.keys()
+    settings = {setting for key in keys for setting, _ in cures_of(node, key)}
+    return {space.decided_at[setting] for setting in settings if setting in space.decided_at}
+
+
+def cures_of(node: Node, key: str) -> Iterable[tuple[str, str]]:
+    """(setting, move) of what cures a check, as it says of this design."""
+    judged = node.burner.call(checks.CHECKS[key])
+    return CHECKS[key].cures if judged.cures is None else judged.cures
 
 
 def refine(space: Space, found: Found, weights: Mapping[str, float], budget: int) -> None:
