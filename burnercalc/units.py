@@ -417,7 +417,7 @@ def _quantity(text: str, dimension: str, field: str, bare_units: str | None, sys
         raise InputError(
             field,
             text,
-            f"needs a unit of {dimension.replace('_', ' ')}, such as {examples}"
+            f"needs a unit of {'length' if 'length' in dimension else dimension.replace('_', ' ')}, such as {examples}"
             if si_unit != "1"
             else "must be a plain number",
         ) from None

@@ -22,6 +22,7 @@ TYPED = """
 how much gas: answer-fuel_per_hour; gas per hour: answer-fuel_per_hour; how much gas does it use: answer-fuel_per_hour
 propane per hour: answer-fuel_per_hour; cost to run: answer-fuel_cost_per_hour
 how much does it cost to run: answer-fuel_cost_per_hour; price of propane: set-fuel_price
+stoichiometric: set-equivalence_ratio; stoichiometric mixture: set-equivalence_ratio
 pops back: check-flashback_hot; it pops back in my pipe: check-flashback_hot or check-mix_pipe_velocity
 popping: check-flashback_hot; backfires: check-flashback_hot; flame inside the burner: check-flashback_hot
 drilling template: paper-template; drill template: paper-template; template: paper-template or paper-templates

@@ -102,6 +102,13 @@ def test_reads_units_as_the_trade_writes_them(text, dimension, value):
     assert units.parse_quantity(text, dimension, "x") == pytest.approx(value, rel=1e-8)
 
 
+def test_a_length_is_called_a_length_whatever_it_is_of():
+    """A rack's "8 lb" was told to need a unit of long length."""
+    for dimension in (name for name in units.DIMENSIONS if "length" in name):
+        with pytest.raises(InputError, match="needs a unit of length, such as"):
+            units.parse_quantity("8 lb", dimension, "x")
+
+
 # What used to be read as another number, or to run for ever, and what is offered instead.
 NOT_A_LENGTH = {
     "1'000 m": "1000 m",
