@@ -256,6 +256,8 @@ BOUNDED = {  # shops whose money is made up in other ways
     "a large fire": ("mine: firing_rate=700 kBtu/h", {"chamber_length": "40 in"}),
     "a guard lights it": ("", {"lit_by": "guard"}),
     "house gas": ("line: 7 inH2O", {"fuel": "natural_gas"}),
+    "propane of a line": ("line: 11 inH2O", {}),
+    "a line and cylinders": ("line: 11 inH2O\ncylinder: 100 lb x 2", {}),
 }
 
 
