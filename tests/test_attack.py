@@ -62,7 +62,7 @@ def _without_odd_signs(text):
 known_unit = units.known_unit
 # Faults put in on purpose, each with the target that must find it.
 FAULTS = [
-    ("offers", "burnercalc.design.with_offer", lambda error, values, typed: error),
+    ("offers", "burnercalc.design.with_offer", lambda error, values, typed, stood: error),
     ("texts", "burnercalc.units.known_unit", _without_odd_signs),
     ("links", "burnercalc.errors.MOST_SAID", 10**6),
     ("links", "burnercalc.link.LONGEST_LINK", 200),
