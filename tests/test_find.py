@@ -1065,6 +1065,40 @@ def test_a_jet_too_large_for_the_fire_that_is_needed_gets_a_larger_fire(regulato
     assert least * 1e5 <= result["jet_gas_pressure"] <= most * 1e5
 
 
+@pytest.mark.parametrize(
+    ("system", "least", "most", "unit"),
+    [("in", 0, 4, "psi"), ("in", 25, 60, "psi"), ("mm", 50, 150, "mbar"), ("in", 6, 9, "psi")],
+)
+def test_a_regulator_that_reaches_no_usual_pressure_is_taken_to_an_end_of_it(system, least, most, unit):
+    """No burner came of it, though any drill may be bought and a line of 11 inH2O, 0.4 psi, gives a good one."""
+    start = Design.from_texts({"units": system, "sizes": system})
+    shop = f"regulator: {least} to {most} {unit}\ncylinder: 100 lb\n"
+    best = find(start, read_have(shop, system), budget=700).offers[0]
+    low_Pa, high_Pa = (parse_quantity(f"{end} {unit}", "gas_pressure", "regulator") for end in (least, most))
+    assert low_Pa - 1 <= best.design.gas_pressure <= high_Pa + 1
+    assert solve(from_link(best.link())[0]).worst == best.verdict != "stop"
+
+
+@pytest.mark.parametrize(
+    ("shop", "said"),
+    [
+        ("pipe: 3\nblower: 4 inH2O 60 cfm\n", r"nothing fits for mix pipe; (.*) would do"),
+        ("pipe: 1/8\n", r"nothing fits for (?:inlet|mix pipe); (.*) would do"),
+        ("drill: #70\nregulator: 0 to 1 psi\ncylinder: 100 lb\n", r"nothing fits for jet; a jet drilled (.*) would do"),
+    ],
+)
+def test_where_no_pipe_or_jet_fits_it_is_told_what_would_do(shop, said):
+    """And a burner comes out of the shop with just that beside what lies there."""
+    with pytest.raises(InputErrors, match=said) as refused:
+        find(Design(), read_have(shop), budget=200)
+    things = re.search(said, refused.value.errors[0].rule)[1]
+    kind, _, entries = shop.partition("\n")[0].partition(": ")
+    more = re.sub(" in pipe", "", things).replace(" and ", "; ")
+    assert find(
+        Design(), read_have(shop.replace(f"{kind}: {entries}", f"{kind}: {entries}; {more}")), budget=400
+    ).offers
+
+
 def test_a_regulator_that_can_be_turned_is_a_purchase_too():
     """Pressures that a fixed regulator has not cured the jet, and nothing was said to open it."""
     text = (

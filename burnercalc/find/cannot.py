@@ -14,7 +14,7 @@ from ..tables import read_table
 from ..units import show, tape
 from . import sold
 from .begun import begun
-from .choices import AXES, Asked, grid_options, long_enough, shortest_body_m, sources
+from .choices import AXES, Asked, Axis, grid_options, long_enough, shortest_body_m, sources
 from .graph import GIVEN
 from .have import BODIES, KINDS, SOLD, Have, Piece, keeping, read_have
 from .score import EVEN
@@ -185,7 +185,7 @@ def nothing_fits(space: Space) -> InputError:
     kind = (pieces[0] if jet or axis.kinds else pieces[-1]).kind if pieces else kinds[0] if axis.kinds else "have"
     said = "; ".join(piece.typed for piece in pieces)
     tell = {"face": _no_face, "length": _no_length}.get(axis.name)
-    what = tell(space, deepest) if tell else f"nothing fits for {axis.name}"
+    what = tell(space, deepest) if tell else _no_thing(space, axis)
     if of_line:
         what = "the line holds too little for the jet: it takes a larger one or more pressure"
     mine = "; ".join(f"{key}={text}" for key, text in space.have.mine.items() if text is not None)
@@ -193,6 +193,22 @@ def nothing_fits(space: Space) -> InputError:
         return InputError("mine", mine, f"leaves nothing to build from: {what}")
     beside = f" (mine: {mine})" if mine else ""
     return InputError(kind, said or "what is set", f"is not enough to build from: {what}{beside}")
+
+
+def _no_thing(space: Space, axis: Axis) -> str:
+    """For which axis nothing fits, and of each kind that lies there and is not to be bought what would do of it."""
+    helps = []
+    for kind in axis.kinds:
+        if not space.have.of(kind) or space.have.may_buy(kind):
+            continue
+        other = Space(space.start, replace(space.have, buy=space.have.buy | {kind}), like=space)
+        if (node := _whole(other)) is not None:
+            buys = [one.buy for of, one in zip(other.axes, node.chosen) if one.buy and kind in of.kinds]
+            if kind == "drill":
+                buys = [f"a jet drilled {node.burner.part('jet').drill_name}"]
+            helps.append(" and ".join(dict.fromkeys(buys)))
+    would = f"; {' or '.join(helps)} would do" if helps else ""
+    return f"nothing fits for {axis.name}{would}"
 
 
 def _no_length(space: Space, nodes: list[Node]) -> str:
@@ -258,7 +274,11 @@ def _builds(space: Space, kind: str, entry: str) -> bool:
     rest = {name: pieces for name, pieces in space.have.pieces.items() if name not in group}
     lent = read_have(f"{kind}: {entry}\nbuy: all", str(space.start.sizes)).pieces[kind]
     shop = replace(space.have, pieces={**rest, kind: lent}, buy=space.have.buy - set(group))
-    other = Space(space.start, shop, like=space)
-    with other.counts.at_most(BUILDS):
-        return bool(dive(other, other.root, EVEN, 1)) or first_of(other) is not None
-    return False
+    return _whole(Space(space.start, shop, like=space)) is not None
+
+
+def _whole(space: Space) -> Node | None:
+    """A burner that comes out of a shop in a few steps."""
+    with space.counts.at_most(BUILDS):
+        return next(iter(dive(space, space.root, EVEN, 1)), None) or first_of(space)
+    return None

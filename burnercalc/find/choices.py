@@ -665,11 +665,28 @@ def _any_pressure(a: Asked, line: str) -> Iterable[Option]:
         if _reached(parse_quantity(pressure, "gas_pressure", "gas_pressure"), ranges):
             yield option({"gas_pressure": pressure, "line_pressure": line, **piece.texts})
     if not drilled or a.have.may_buy("drill"):
-        for pressure in dict.fromkeys((a.start.text("gas_pressure"), *sold.PRESSURES[a.system])):
-            if _reached(parse_quantity(pressure, "gas_pressure", "gas_pressure"), ranges):
-                yield option(
-                    {"gas_pressure": pressure, "line_pressure": line, "jet_drill": ""}, "a jet drill" if drilled else ""
-                )
+        usual = _within((a.start.text("gas_pressure"), *sold.PRESSURES[a.system]), ranges)
+        for pressure in usual or _within(_ends(a, ranges), ranges):
+            yield option(
+                {"gas_pressure": pressure, "line_pressure": line, "jet_drill": ""}, "a jet drill" if drilled else ""
+            )
+
+
+def _within(pressures: Iterable[str], ranges: list[tuple[float, float]]) -> list[str]:
+    """Those that a regulator reaches, each once."""
+    reached = (one for one in pressures if _reached(parse_quantity(one, "gas_pressure", "gas_pressure"), ranges))
+    return list(dict.fromkeys(reached))
+
+
+def _ends(a: Asked, ranges: list[tuple[float, float]]) -> Iterable[str]:
+    """The highest and the lowest of regulators that reach none of the usual pressures, to a tenth of their step."""
+    step, unit = REGULATED[a.system]
+    told = step / 10, unit
+    fine_Pa = parse_quantity(f"{step / 10:g} {unit}", "gas_pressure", "gas_pressure")
+    for low_Pa, high_Pa in ranges:
+        for marks in (floor(high_Pa / fine_Pa + 1e-6), ceil(low_Pa / fine_Pa - 1e-6)):
+            if marks * fine_Pa >= REGULATOR_PA[0]:
+                yield _pressure(marks * fine_Pa, told)
 
 
 def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
