@@ -158,7 +158,7 @@ FURTHER = (
     {"fuel": "natural_gas", "line_pressure": "6.3 inH2O"},
     *({"gas_from": "line", **each} for each in (
         {}, {"gas_pressure": "10 psi"}, {"gas_pressure": "1 inH2O", "firing_rate": "134 kBtu/h"}, _BLEND,
-        {**_BLEND, "equivalence_ratio": "1"})),
+        {**_BLEND, "equivalence_ratio": "1"}, {"fuel": "butane", "ambient_temperature": "40 degF"})),
     {"mix_pipe_length": "8 ft"},
     {"fuel": "butane", "ambient_temperature": "40 degF", "gas_pressure": "15 psi"},
     _BLEND,

@@ -1842,10 +1842,10 @@ BOX_MM = "tube: 100 x 100 x 4 mm, 2 m\nblower: 10 mbar 100 m3/h\n"
             ("pins: 5/32 in", "pins: 1/4 in"),
         ),
         (
-            f"{BOX_MM}pins: 6 mm\nline: 8 mbar",
+            f"{BOX_MM}pins: 5 mm\nline: 8 mbar",
             {"fuel": "natural_gas", "units": "mm"},
             "8 mm pins",
-            ("pins: 6 mm", "pins: 8 mm"),
+            ("pins: 5 mm", "pins: 8 mm"),
         ),
         (
             f"{BOX_MM}pins: 4 mm\nline: 20 mbar",

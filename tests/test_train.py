@@ -12,6 +12,7 @@ from burnercalc.build_sheet import PROVED
 from burnercalc.checks import CHECKS
 from burnercalc.drawing.shapes import Line, Polyline, Text, shape_box
 from burnercalc.errors import InputError
+from burnercalc.find.bill import _thin
 from burnercalc.link import from_link
 from burnercalc.making import train as t
 
@@ -86,9 +87,29 @@ def test_the_pressure_of_a_house_line_counts_what_stands_before_the_jet():
     assert 7 * WATER > wide["regulator_pressure"] > wide["jet_gas_pressure"] and wide.part("supply").pipe == "1"
     assert larger.part("supply").hose_m < wide.part("supply").hose_m
     assert "supply" not in solved().checks
-    assert sizes(wide)["line_regulator"].split()[0] == f"{wide['regulator_pressure'] / WATER:.3g}"
-    roomy = solved(**HOUSE_LINE, line_pressure="14 inH2O").part("supply")
+    more = solved(**HOUSE_LINE, line_pressure="14 inH2O")
+    assert sizes(more)["line_regulator"].split()[0] == f"{more['regulator_pressure'] / WATER:.3g}"
+    roomy = more.part("supply")
     assert roomy.hose_m == pytest.approx(0.5 * 0.0254) and roomy.outlet_Pa.value == pytest.approx(8.6 * WATER, rel=0.01)
+
+
+@pytest.mark.parametrize("gas", [{"fuel": "natural_gas"}, {"gas_from": "line"}])
+def test_a_regulator_goes_where_the_line_holds_an_inch_of_water_more_than_it_gives(gas):
+    """Of 10.6 in H2O out it was bought for a line of 11 in, under which it cannot hold that: an appliance's commonly
+    wants 1 in more at its inlet (memory). The house's own is nobody's to turn down, whichever holds the gas."""
+    r = solved(**gas, gas_pressure="9 inH2O", line_pressure="14 inH2O")
+    edge_Pa = r.part("supply").outlet_Pa.high + 249.089
+    for line, there in ((f"{edge_Pa + 5:.3f} Pa", True), (f"{edge_Pa - 5:.3f} Pa", False)):
+        found = solved(**gas, gas_pressure="9 inH2O", line_pressure=line)
+        assert found.part("supply").outlet_Pa == r.part("supply").outlet_Pa
+        check = found.checks["supply"]
+        assert ("line_regulator" in parts(found)) is there and check.verdict == "good"
+        assert ("regulator of the burner's own and sets it" in check.text) is there
+        assert ("none goes in" in check.text) is not there and "obody turns" in check.text
+        assert "the house's own" not in str(sizes(found))
+    assert found.part("train").needed_cost < r.part("train").needed_cost
+    # What is to be spent at least knows no regulator that is perhaps not bought.
+    assert not _thin(found.parts).regulated and _thin(solved().parts).regulated
 
 
 def test_wider_hoses_are_the_rest_of_those_that_are_sold():
@@ -250,7 +271,8 @@ def test_a_nipple_joins_any_two_parts_whose_threads_are_inside():
     assert count(solved(mix_pipe="2", mix_pipe_elbows="0"), "pipe_nipples") == 2  # the mix pipe screws into the union
     assert count(solved(firing_rate="450 kBtu/h"), "gas_nipples") == 9  # two valves
     # Line: cock to trap, to regulator, a tee to valve, to needle, to check valve, to a tee and a tee and the jet holder
-    assert count(solved(fuel="natural_gas"), "gas_nipples") == 8
+    assert count(solved(fuel="natural_gas", line_pressure="14 inH2O"), "gas_nipples") == 8
+    assert count(solved(fuel="natural_gas"), "gas_nipples") == 7  # no regulator
 
 
 def test_cylinders_and_burners_that_share_hang_on_a_manifold():
@@ -287,7 +309,6 @@ def test_a_line_of_more_than_half_a_psi_has_no_listed_connector():
     ):
         r = solved(fuel="natural_gas", gas_pressure=pressure)
         assert words in sizes(r)[key] and len({"line_connector", "rigid_pipe"} & set(parts(r))) == 1
-        assert ("the house's own" in sizes(r)["line_regulator"]) is (pressure == "7 inH2O")
 
 
 @pytest.mark.parametrize(
@@ -344,7 +365,7 @@ def test_burners_on_one_blower_hang_on_a_header_as_wide_as_their_pipes_together(
 
 
 def test_the_train_from_a_line():
-    r = solved(fuel="natural_gas", gas_pressure="7 inH2O", mix_pipe_elbows="0", mix_pipe="2")
+    r = solved(fuel="natural_gas", gas_pressure="7 inH2O", line_pressure="14 inH2O", mix_pipe_elbows="0", mix_pipe="2")
     assert parts(r)[:6] == ["house_pipe", "cock", "trap", "line_regulator", "line_connector", "low_gas_switch"]
     assert not {"elbow", "reducer", "hose", "connector"} & set(parts(r))
     assert "in H₂O out" in sizes(r)["line_regulator"]

@@ -700,8 +700,8 @@ ANSWERS = (
         "supply.outlet_Pa",
         "gas_pressure",
         "Regulator holds",
-        meaning="Gauge pressure behind the regulator with gas flowing at high fire. Set it so that the gauge at the "
-        "jet shows what the jet needs: valves differ.",
+        meaning="Gauge pressure behind the regulator with gas flowing at high fire. Turn the burner's own, never the "
+        "house's, so that the gauge at the jet shows what the jet needs: valves differ.",
         formula="before the jet at high fire + hose + valves",
         inputs=("jet_gas_pressure", "hose_pressure_drop", "valves_pressure_drop"),
         source=VALVES & PRACTICE,
@@ -971,14 +971,19 @@ CHECKS = (
         harm="rework",
         source=VALVES,
         cases={
-            "good": "With {outlet:gas_pressure} behind the regulator there are {jet:gas_pressure} before the jet: "
+            "good": "With {outlet:gas_pressure} behind the burner's cock there are {jet:gas_pressure} before the jet: "
             "connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
             "{holds:gas_pressure} at the burner's cock, up to {run:gas_pressure} less than at the meter.",
-            "good_lp": "With {outlet:gas_pressure} behind the regulator there are {jet:gas_pressure} before the jet: "
-            "connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
+            "good_lp": "With {outlet:gas_pressure} behind the burner's cock there are {jet:gas_pressure} before the "
+            "jet: connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
             "{holds:gas_pressure} at the burner's cock, up to {run:gas_pressure} less than at its own regulator.",
-            "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the regulator, by how the "
-            "valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
+            "regulated": "The gas fitter puts in a regulator of the burner's own and sets it to that. Nobody turns the "
+            "house's: the other appliances would starve.",
+            "held": "A regulator of the burner's own commonly needs {over:gas_pressure} more than it gives, so none "
+            "goes in: the house's holds the gas, and nobody turns it, or the other appliances starve. What is too "
+            "much for the jet is taken up by the needle valve, by the gauge at the jet.",
+            "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the burner's cock, by how "
+            "the valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
             "rate, and is as much too lean until the damper is closed by the flame. It takes a larger jet, less fire, "
             "or a line that holds more, which the gas fitter decides.",
             "jet": "This jet alone takes {jet:gas_pressure} at high fire, and the line holds {holds:gas_pressure}: it "
@@ -1008,6 +1013,25 @@ CHECKS = (
             "house meter. Burn less, or have the gas company fit a larger meter.",
         },
         cures=(("firing_rate", "lower"), ("meter_capacity", "raise")),
+    ),
+    Check(
+        "line_cold",
+        "temperature",
+        "Tank of the line in the cold",
+        harm="comfort",
+        source=RAOULT & PRACTICE,
+        cases={
+            "good": "The tank of the line stands outdoors, and what is in it boils well enough down to "
+            "{good:temperature}.",
+            "caution": "At {air:temperature} the tank of the line, which stands outdoors, may give too little gas: it "
+            "gets colder as gas is drawn. It is sure only down to {good:temperature}, and near empty no gas comes "
+            "under {last:temperature}.",
+            "stop": "No gas comes from the line: at {air:temperature} what is in its tank outdoors hardly boils, under "
+            "{coldest:temperature}.",
+            "lighter": "Ask your gas dealer for propane or a blend with more of it, or wait for a warmer day. Never "
+            "heat a tank.",
+        },
+        cures=(("fuel", "choose"),),
     ),
     Check(
         "jet",

@@ -26,8 +26,9 @@ PARTS = {
     ),
     "line_regulator": (
         "line regulator",
-        "{outlet:gas_pressure} out, at least {capacity:power}; the house's own where it holds that",
-        "Holds the gas pressure steady while others draw. Its vent ends outdoors.",
+        "{outlet:gas_pressure} out, at least {capacity:power}; the burner's own",
+        "Holds the gas pressure steady while others draw. Put in by the gas fitter: the house's is never turned, or "
+        "the other appliances starve. Its vent ends outdoors.",
     ),
     "gauge": (
         "gauge after the regulator",
@@ -269,8 +270,6 @@ TRAIN_WORDS = {
     "house_pipe.size.lp_fitter": BY_FITTER,
     "house_pipe.size.fitter": BY_FITTER,
     "run": "{pipe:pipe} to {most:long_length 2}",
-    "line_regulator.size.house": PARTS["line_regulator"][1],
-    "line_regulator.size.fixed": "{outlet:gas_pressure} out, at least {capacity:power}",
     "damper.size.hole": DAMPER.replace("THICK", ", at most {thick:drill_length} thick"),
     "connector.size.pigtail": "with a flexible pigtail of [[20 in|0.5 m]] for cylinder pressure; the cylinder's own "
     "thread; {rate:power} in all",

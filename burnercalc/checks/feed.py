@@ -21,7 +21,7 @@ from ..parts.resistance import Resistance
 from ..parts.shares import Shares
 from ..parts.shop import Shop
 from ..parts.stream import Stream
-from ..parts.supply import Supply
+from ..parts.supply import REGULATOR_TAKES_PA, Supply
 from ..parts.tries import LEAST_OPEN, LEAST_REGULATOR_PA, least_gas_Pa
 from ..physics import drills
 from ..physics.mixing import DIAMETERS_NEEDED
@@ -50,6 +50,7 @@ WORKS_S = 3600.0  # after the heat-up at least; less is no firing. Common practi
 # What liquid gas of a cylinder has of lighter gas at most. Ethane: by Raoult no more than 208 psig at 100 degF (ASTM
 # D1835, memory); still lighter gas leaves with the first that is drawn, common practice.
 MOST_ETHANE, MOST_LIGHTER = 0.06, 0.01
+CHILLED_K = 10.0  # that the liquid of a tank may get colder than the air while it is drawn from; common practice
 
 
 def _evener(plenum, inlet_position):
@@ -306,13 +307,16 @@ def supply_check(
 
     most, least = reached(outlet.low), reached(outlet.high)
     word = "good" if least == 1.0 else "caution" if most >= RATE_SHORT[1] else "stop"
-    good = "good" if gas_line.metered else "good_lp"
+    if word == "good":
+        case = "good" if gas_line.metered else "good_lp", "regulated" if supply.regulated else "held"
+    else:
+        case = ("jet" if jet.supply_Pa >= holds else "caution",)
     larger = (("jet_drill", "choose"),) if jet_drill else (("gas_pressure", "lower"),)
     return verdict(
         word,
         outlet.high,
         holds,
-        case=good if word == "good" else "jet" if jet.supply_Pa >= holds else "caution",
+        case=case,
         cures=() if word == "good" else (*larger, ("firing_rate", "lower"), ("line_pressure", "raise")),
         outlet=outlet.value,
         least=outlet.low,
@@ -324,6 +328,7 @@ def supply_check(
         holds=holds,
         run=house.pipe_Pa,
         pipe=supply.pipe,
+        over=REGULATOR_TAKES_PA,
     )
 
 
@@ -347,6 +352,22 @@ def house_meter_check(
     if word == "caution":
         cures = (("other_appliances", "lower"), *cures)
     return verdict(word, burning / passes, 1.0, case=word, cures=cures, own=own, all=burning, meter=passes)
+
+
+def line_cold_check(house: House, gas_line: GasLine, shop: Shop, fuel_blend: tuple | None) -> Judged | None:
+    """Of the tank of a line, which stands outdoors: by what is left near empty while gas is drawn, and a stop where not
+    even a full one boils as its regulator needs. None for gas of cylinders, and of the gas company."""
+    coldest_K, last_K = house.coldest_K, house.last_coldest_K
+    if not gas_line.there or coldest_K is None or last_K is None:
+        return None
+    good_K = last_K + CHILLED_K
+    word = ladder(shop.temp_K, good=good_K, stop=coldest_K)
+    # Propane is good in any air that can be set.
+    case = word if word == "good" else (word, "lighter")
+    cures = () if word == "good" or fuel_blend else (("fuel", "choose"),)
+    return verdict(
+        word, shop.temp_K, good_K, case=case, cures=cures, air=shop.temp_K, coldest=coldest_K, last=last_K, good=good_K
+    )
 
 
 def jet_check(jet: Jet, firing: Firing, gas_line: GasLine) -> Judged | None:

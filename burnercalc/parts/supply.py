@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ..constants import INH2O_PA
 from ..making import train as making
 from ..physics.band import Band
 from .firing import Firing
@@ -12,12 +13,15 @@ from .shop import Shop
 
 LOSS_OFF = 0.3  # of what hose and valves take, either way: parts of one size differ so. Common practice
 LITTLE = 0.02  # of the pressure before the jet, 1 % of the rate: wider parts give no more. Common practice
+REGULATOR_TAKES_PA = 1.0 * INH2O_PA  # that a regulator of an appliance needs at its inlet over what it gives; memory
 
 
 @dataclass(frozen=True)
 class Supply:
     """`pipe`: nominal size of the parts; `valves`: spring-shut ones in a row; `outlet_Pa`: gauge, behind the regulator,
-    gas flowing at high fire, every valve wide open, with what the losses are off by."""
+    gas flowing at high fire, every valve wide open, with what the losses are off by; `regulated`: whether the burner
+    has a regulator of its own: not on a line that holds hardly more than such a one would give, for it needs more.
+    """
 
     hose_m: float
     pipe: str
@@ -25,6 +29,7 @@ class Supply:
     hose_drop_Pa: float
     valves_drop_Pa: float
     outlet_Pa: Band
+    regulated: bool
 
     def left_Pa(self, line_Pa: float, jet_Pa: float, mixture_Pa: float) -> float:
         """Gauge, before a jet that wants more at high fire than a line leaves it: what is lost goes with the square of
@@ -52,7 +57,8 @@ def supply(
         off_Pa = LOSS_OFF * (hose_Pa + valves_Pa - making.CHECK_OPENS_PA)
         outlet_Pa = jet.supply_Pa + hose_Pa + valves_Pa
         outlet = Band(outlet_Pa - off_Pa, outlet_Pa, outlet_Pa + off_Pa)
-        return Supply(hose_m, pipe, valves, hose_Pa, valves_Pa, outlet)
+        regulated = not gas_line.there or line_pressure >= outlet.high + REGULATOR_TAKES_PA
+        return Supply(hose_m, pipe, valves, hose_Pa, valves_Pa, outlet, regulated)
 
     found = through(narrowest_m)
     if gas_line.there:

@@ -122,7 +122,7 @@ def train(
         parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes)]
     else:
         low_Pa = outlet_Pa * _line_share(equivalence_ratio, gas)
-        parts = [*_from_line(house, gas_line, size, regulated, hose, rated_Pa, low_Pa)]
+        parts = [*_from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa)]
     if lit_by == "guard":
         parts += _pilot(rated_Pa)
     parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping=not from_cylinder)
@@ -175,9 +175,9 @@ def _line_share(equivalence_ratio, gas):
     return max(LINE_HALF, ((lean + MIXTURE_SLIP) / equivalence_ratio) ** 2)
 
 
-def _from_line(house, gas_line, size, regulated, hose, rated_Pa, low_Pa):
+def _from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa):
     part = partial(_part, "gas", size)
-    fixed = regulated["outlet"] > making.CONNECTOR_MOST_PA
+    fixed = supply.outlet_Pa.value > making.CONNECTOR_MOST_PA
     lp = "" if gas_line.metered else "lp"
     if fixed or not house.pipes:
         yield part("house_pipe", flow=house.all_m3_s, case=f"{lp}_fitter".lstrip("_"))
@@ -185,7 +185,8 @@ def _from_line(house, gas_line, size, regulated, hose, rated_Pa, low_Pa):
         yield part("house_pipe", flow=house.all_m3_s, drop=house.pipe_Pa, runs=house.pipes, case=lp)
     yield part("cock", rated=rated_Pa)
     yield part("trap")
-    yield part("line_regulator", **regulated, case="fixed" if fixed else "house")
+    if supply.regulated:
+        yield part("line_regulator", **regulated)
     if fixed:
         yield part("rigid_pipe", bore=hose["bore"], drop=hose["drop"])
     else:
