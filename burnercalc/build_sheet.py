@@ -109,8 +109,8 @@ def _gas_words(result):
     """What it burns; a blend is one that was analysed for it. That propane comes by a line is told, for the jet hangs
     on it."""
     line = result.part("gas_line")
-    name = "gas as analysed" if result.design.fuel_blend else result.design.show("fuel")
-    return f"{name} by a line" if line.there and not line.metered else name
+    name = "own gas blend" if result.design.fuel_blend else result.design.show("fuel")
+    return f"{name} from a line" if line.there and not line.metered else name
 
 
 def blocks(result, link, width, height, paper="letter"):

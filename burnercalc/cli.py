@@ -196,17 +196,28 @@ def _design(arguments: argparse.Namespace) -> Design:
 
 
 def _tell_what_goes_with(arguments: argparse.Namespace, texts: dict[str, str], design: Design) -> None:
-    """What the page sets too for another fuel; here nothing is set that nobody typed, but it is told."""
+    """What the page sets too for another fuel, or gas from elsewhere; here nothing is set that nobody typed, but it is
+    told."""
     tape: dict[str, str] = {key: texts[key] for key in ("units", "sizes") if key in texts}
     before = tape if arguments.link is None else from_link(arguments.link)[0].texts
-    if before.get("fuel") == texts.get("fuel"):
+    was = Design.from_texts(before)
+    changed = [key for key in ("fuel", "gas_from") if was.value(key) != design.value(key)]
+    if not changed or not sys.stderr:
         return
+    supply = design.show(changed[0])
     mine = "" if arguments.link is None else beside(arguments.link).get("mine", "")
     refit = Design.from_texts(refitted(before, texts, mine))
-    also = {one.key: refit.text(one.key) for one in SETTINGS if refit.value(one.key) != design.value(one.key)}
-    if also and sys.stderr:
+    also = {
+        one.key: refit.text(one.key)
+        for one in SETTINGS
+        if refit.counts(one.key) and refit.value(one.key) != design.value(one.key)
+    }
+    if also:
         typed = " ".join(f'{key}="{text}"' if " " in text else f"{key}={text}" for key, text in also.items())
-        print(printable(f"For {design.show('fuel')} the page sets these too: --set {typed}"), file=sys.stderr)
+        print(printable(f"For {supply} the page sets these too: --set {typed}"), file=sys.stderr)
+    typed_here = {item.partition("=")[0] for item in arguments.set}
+    if changed == ["gas_from"] and (moved := design.moved_from(was.read_in(design.units), typed_here)):
+        print(printable(f"For {supply} these changed too: {'; '.join(moved)}"), file=sys.stderr)
 
 
 def _texts(arguments: argparse.Namespace) -> tuple[dict[str, str], list[InputError]]:
@@ -342,7 +353,7 @@ def _find(arguments: argparse.Namespace) -> int:
         if sys.stderr:
             print(f"design {n + 1} of {len(answer.offers)} in {SHOPS} shops", file=sys.stderr, flush=True)
         shops[n] = sample(offer.design)
-    asked = report.asked(begun(design, have.mine))
+    asked = report.asked(begun(design, have.mine), have)
     if arguments.json:
         print(json.dumps({"asked": asked, **report.as_data(answer, have, arguments.site, shops)}, indent=1))
     else:

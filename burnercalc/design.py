@@ -1,7 +1,7 @@
 """A design: every setting with a checked value. Text in, SI out; all wrong settings are reported together."""
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import replace
 from difflib import get_close_matches
 from functools import cache, lru_cache
@@ -219,6 +219,14 @@ class Design:
             }
             return told[when[0]] in when[1:]
         return self.value(when[0]) in when[1:] and self.counts(when[0])
+
+    def moved_from(self, before: "Design", typed: Collection[str] = ()) -> list[str]:
+        """A line for each setting that counts and differs, but for those that somebody typed."""
+        return [
+            f"{one.label}: {self.show(one.key)}, was {before.show(one.key)}"
+            for one in SETTINGS
+            if one.key not in typed and self.counts(one.key) and before.value(one.key) != self.value(one.key)
+        ]
 
     def show(self, key: str) -> str:
         """A setting as a person reads it, in the design's own units."""

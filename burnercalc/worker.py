@@ -184,20 +184,11 @@ def _brought(request, design):
         words = f"The same burner on the other tape: what was not set keeps its {tape[design.sizes]} sizes."
         return {"brought": words if offer else "", **offer}
     typed = {key for key in settings if settings[key] != request["before"].get(key)}
-    moved = _moved(before, design, typed)
+    moved = design.moved_from(before, typed)
     what = "a chamber of this size"
     for key in ("gas_from", "fuel"):
         what = design.show(key) if before.value(key) != design.value(key) else what
     return {"brought": f"For {what} {_counted(moved)} too." if moved else "", "moved": moved, **offer}
-
-
-def _moved(before, design, typed=()):
-    """A line for each setting that counts and differs, but for those that somebody typed."""
-    return [
-        f"{s.label}: {design.show(s.key)}, was {before.show(s.key)}"
-        for s in SETTINGS
-        if s.key not in typed and design.counts(s.key) and before.value(s.key) != design.value(s.key)
-    ]
 
 
 def _counted(lines):
@@ -271,7 +262,7 @@ def _job(request):
     moved = [s for s in SETTINGS if before.value(s.key) != design.value(s.key)]
     typed = jobs.set_by_hand(texts) - {"fuel"}
     left = ", ".join(s.label.lower() for s in moved if s.key in typed)
-    lines = _moved(before.read_in(design.units), design)
+    lines = design.moved_from(before.read_in(design.units))
     words = [f"{job.name}: {_counted(lines)}."] if lines else []
     words += [f"What you had set is left out: {left}."] if left else []
     return {"link": to_link(design, "", {"mine": mine}), "brought": " ".join(words), "moved": lines}
@@ -596,7 +587,7 @@ def _find(request):
         tell(json.dumps({"first": {"settings": found.texts}}))
 
     answer = find(design, have, weights, progress=_progress(tell), first=tell and first)
-    reply = report.as_data(answer, have) | {"asked": report.asked(begun(design, have.mine))}
+    reply = report.as_data(answer, have) | {"asked": report.asked(begun(design, have.mine), have)}
     for shown, offer in zip(reply["designs"], answer.offers):
         shown["svg"] = on_page.thumb_svg(offer.result)
         shown["got"] = _got(offer)

@@ -80,7 +80,11 @@ def test_a_card_says_what_is_built_and_what_feeds_it(answers):
                 offer.result["firing_rate_gross"], rel=0.012
             )  # at a mark of its gauge
             many = f"{d.cylinder_count} cylinders" if d.cylinder_count > 1 else "a cylinder"
-            fed = f"a line that holds {d.show('line_pressure')}" if name == "round" else f"{many} of {d.cylinder} lb"
+            fed = (
+                f"a line of propane that holds {d.show('line_pressure')}"
+                if name == "round"
+                else f"{many} of {d.cylinder} lb"
+            )
             assert one["feed"].endswith(fed) and one["feed"] in report.as_text(answer)
             if name == "plates":  # never `four plates 3 in x 3 in`
                 outside = f"{d.show('body_width')} x {d.show('body_depth')} outside, {d.show('body_length')} long"

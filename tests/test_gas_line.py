@@ -9,8 +9,11 @@ from designs import solved
 from pdf_reader import pages
 
 from burnercalc import build_sheet, worker
+from burnercalc.cli import main
 from burnercalc.design import Design, supplied
 from burnercalc.drawing.shapes import Text
+from burnercalc.errors import InputErrors
+from burnercalc.find import report
 from burnercalc.find.answer import find
 from burnercalc.find.good import make_good
 from burnercalc.find.have import read_have
@@ -129,7 +132,7 @@ def test_the_regulator_stands_in_for_the_meter():
 
 
 def test_train_and_tools_have_nothing_of_a_cylinder():
-    line, house = solved(**LINE), solved(fuel="natural_gas")
+    line, house = solved(**LINE), solved(fuel="natural_gas", line_pressure="14 inH2O")
     keys = [part.key for part in line.part("train").parts]
     assert keys == [part.key for part in house.part("train").parts]
     assert {"line_regulator", "line_connector", "trap", "low_gas_switch"} <= {*keys}
@@ -276,3 +279,105 @@ def test_a_job_stays_on_the_line():
     assert job_of(design)[0].key == "forge"
     butane = Design.from_texts(refitted(forge, {**forge, "fuel": "butane"}))
     assert butane.gas_from == "line" and butane.text("gas_pressure") == "11 inH2O"
+
+
+@pytest.mark.parametrize(
+    "gas, air, word, tells",
+    [
+        ({"fuel": "butane"}, "20 degF", "stop", "propane"),
+        ({"fuel": "butane"}, "40 degF", "caution", "propane"),
+        ({"fuel": "butane"}, "60 degF", "good", ""),
+        ({"fuel_blend": "C3H8 0.3, C4H10 0.7"}, "30 degF", "caution", "propane"),
+        ({}, "20 degF", "good", ""),
+        ({}, "-4 degF", "good", ""),
+    ],
+)
+def test_the_tank_of_a_line_stands_in_the_cold(gas, air, word, tells):
+    """Butane boils at 31.1 degF under 14.7 psi, propane at -43.7 (published): with 0.6 psi more, that a regulator of 11
+    in of water needs, some 2 degF above. Of a blend butane is left, which a cylinder is told by the same law."""
+    check = solved(**LINE, **gas, ambient_temperature=air).checks["line_cold"]
+    assert check.verdict == word and tells in check.text
+    assert word == "good" or "Never heat a tank" in check.text
+
+
+def test_how_cold_it_may_be_is_what_a_cylinder_is_told():
+    """For the same pressure at the regulator's inlet; pure butane boils by its table 2 degF above 31.1."""
+    house = solved(**LINE, fuel="butane").part("house")
+    assert house.coldest_K == house.last_coldest_K == pytest.approx((31.1 + 2.2 + 459.67) / 1.8, abs=0.6)
+    for gas in ({"fuel": "butane"}, {}, {"fuel_blend": "C3H8 0.6, C4H10 0.4"}):
+        inlet = {"regulator_inlet_pressure": f"{1.5 * 11 * INH2O_PA} Pa", "gas_pressure": "11 inH2O"}
+        full = solved(**gas, **inlet, cylinder_fill="100 %", cylinder_count="20")
+        assert solved(**LINE, **gas).part("house").coldest_K == pytest.approx(full["cylinder_coldest"], abs=0.01)
+    for other in ({}, {"fuel": "natural_gas"}):
+        assert "line_cold" not in solved(**other).checks
+
+
+def test_the_command_line_names_no_cylinder_of_a_line(capsys):
+    main(["sheet", "--set", "fuel=butane", "gas_from=line"])
+    told = capsys.readouterr().err
+    assert "cylinder" not in told and "regulator_inlet" not in told
+    main(["sheet", "--set", "fuel=butane"])
+    assert "cylinder_count=" in capsys.readouterr().err
+    main(["sheet", "--link", "#v=2&gas_pressure=8psi", "--set", "gas_from=line"])
+    told = capsys.readouterr().err
+    assert "For a line at the wall" in told and "11 in H" in told and "was 8 psi" in told
+    main(["sheet", "--set", "gas_from=line", "gas_pressure=9inH2O"])
+    assert "Gas pressure" not in capsys.readouterr().err
+    main(["sheet", "--link", "#v=2&gas_from=line"])
+    assert capsys.readouterr().err == ""
+
+
+HALF = "tube: 3 x 3 x 3/16 in\npins: 1/4 in\npipe: 1\nblower: 1 inH2O 120 cfm\n"
+
+
+def test_a_found_design_has_settings_of_its_own_supply_alone():
+    """One with cylinders carried line_pressure=7inH2O in its link and on its sheet."""
+    both = find(Design(), read_have(f"{HALF}line: 7 inH2O\ncylinder: 100 lb x 2\nbuy: drill, regulator"), budget=300)
+    alone = find(Design(), read_have(f"{HALF}cylinder: 100 lb x 2\nbuy: drill, regulator"), budget=300)
+    assert "cylinder" in {offer.design.gas_from for offer in alone.offers}
+    for offer in (*both.offers, *alone.offers):
+        of = {"cylinder", "cylinder_count"} if offer.design.gas_from == "line" else {"line_pressure"}
+        assert of.isdisjoint(offer.design.texts) and not any(f"&{key}=" in to_link(offer.design) for key in of)
+    kept = find(
+        Design.from_texts({"line_pressure": "9 inH2O"}),
+        read_have(f"{HALF}cylinder: 100 lb\nmine: line_pressure"),
+        budget=300,
+    )
+    assert {offer.design.text("line_pressure") for offer in kept.offers} == {"9 inH2O"}
+
+
+def test_which_gas_a_line_at_hand_must_hold_is_told():
+    """A line of 7 in of water is mostly one of natural gas, which a jet for propane lets out unlit."""
+    shop = read_have(f"{HALF}line: 7 inH2O\nbuy: drill")
+    told = {
+        name: (report.asked(Design.from_texts(texts), read_have(have)))
+        for name, texts, have in (
+            ("untold", {}, shop.text()),
+            ("told", {"fuel": "natural_gas"}, shop.text()),
+            ("mine", {}, shop.text() + "mine: fuel=propane"),
+            ("no line", {}, HALF),
+        )
+    }
+    assert {name: any("No fuel is set" in one for one in said) for name, said in told.items()} == {
+        "untold": True, "told": False, "mine": False, "no line": False,
+    }  # fmt: skip
+    for texts, gas in (({}, "propane"), ({"fuel": "natural_gas"}, "natural gas")):
+        text = report.as_text(find(Design.from_texts(texts), shop, budget=300))
+        assert f"from a line of {gas} that holds 7 in H" in text
+
+
+@pytest.mark.parametrize("typed", ["propane 11 inH2O", "11 inH2O propane", "11 inH2O, natural gas", "LP gas 11 inH2O"])
+def test_a_line_named_by_its_gas_is_told_where_that_is_set(typed):
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"line: {typed}")
+    assert "set by fuel" in str(refused.value) and refused.value.errors[0].nearest == "11 inH2O"
+    assert read_have("line: 11 inH2O").of("line")[0].texts["line_pressure"] == "11 inH2O"
+
+
+def test_the_card_names_a_blend_that_no_line_analysed():
+    for texts, name in (
+        ({"fuel_blend": "C3H8 0.6, C4H10 0.4"}, "own gas blend from a line"),
+        ({}, "propane from a line"),
+    ):
+        made = build_sheet.card_pdf(solved(**LINE, **texts), "#v=2", "letter")
+        assert f"Lighting card, {name}" in " ".join(" ".join(page.text for page in pages(made)).split())

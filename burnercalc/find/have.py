@@ -661,7 +661,17 @@ def _cylinder(entry: str, system: str) -> Piece:
     return Piece("cylinder", entry, {"cylinder": _named("cylinder", "cylinder", name, system)}, {"count": count})
 
 
+GASES = re.compile(r"(?i)\b(?:propane|butane|natural[ _]gas|house gas|mains gas|ng|lpg?)\b(?: gas)?[ ,:]*")
+
+
 def _line(entry: str, system: str) -> Piece:
+    bare = GASES.sub("", entry).strip(" ,")
+    if bare != entry.strip():
+        try:
+            _setting("line_pressure", bare, system)
+        except InputError:
+            bare = KINDS["line"][1]
+        raise InputError("line", entry, "must be its pressure alone: which gas it holds is set by fuel", bare)
     _setting("line_pressure", entry, system)
     return Piece("line", entry, {"gas_pressure": entry, "line_pressure": entry})
 

@@ -56,8 +56,15 @@ def score_words(weights: Mapping[str, float]) -> str:
     )
 
 
-def asked(design: Design) -> list[str]:
-    """What burners are looked for, in sentences: the chamber, the work and the fuel, and how much fire that takes."""
+NO_FUEL = (
+    "No fuel is set, so your line is taken as one of propane. If it holds natural gas, set the fuel (fuel=natural_gas) "
+    "first: through a jet for propane that gas can fill the chamber unlit."
+)
+
+
+def asked(design: Design, have: Have | None = None) -> list[str]:
+    """What burners are looked for, in sentences: the chamber, the work and the fuel, and how much fire that takes; of a
+    line at hand, that nobody has told which gas it holds."""
 
     def read(key: str) -> str:
         return design.show(key)
@@ -84,6 +91,8 @@ def asked(design: Design) -> list[str]:
         more = rate > 1.001 * max(needs[key].value or 0.0 for _, key in parts)
         rest = "; the rest is for gas that gives off its heat badly" if more else ""
         told.append(f"Fire needed: {power('firing_rate_needed')}; {', '.join(known)}{rest}.")
+    if have and have.of("line") and not {"fuel", "fuel_blend"} & {*design.texts, *have.mine}:
+        told.append(NO_FUEL)
     return told
 
 
@@ -375,7 +384,8 @@ def _feed(offer: Offer) -> str:
     pressure = show("gas_pressure") if needs.value is None else units.show(needs.value, needs.dimension, d.reader)
     told = f"blower {air}; {drill}gas at {pressure}"
     if offer.result.part("gas_line").there:
-        return f"{told} from a line that holds {show('line_pressure')}"
+        held = "gas as analysed" if d.fuel_blend else show("fuel")
+        return f"{told} from a line of {held} that holds {show('line_pressure')}"
     many = d.cylinder_count > 1
     name = choice_name("cylinder", d.cylinder, d.reader)
     if d.cylinder == "tank":

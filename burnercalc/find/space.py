@@ -22,7 +22,7 @@ from ..parts import PARTS
 from ..parts.own_heat import OwnHeat
 from ..parts.train import Train
 from ..rules import RULES
-from ..settings import BY_KEY
+from ..settings import BY_KEY, SETTINGS
 from .begun import begun
 from .bill import bill, first_fire_gas, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
 from .choices import AXES, Asked, Axis, Option, from_stick_m, middle, sources
@@ -36,6 +36,8 @@ BOXED = 12  # what is to be spent is asked before what rests on more parts than 
 SOLVE = 5  # nodes that a solve counts for, of a design that is mended
 # Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
 LATE = ("hot_run", "soaking", "tries", "as_cast")
+# What counts for a line alone, or for cylinders alone.
+OF_SUPPLY = [one.key for one in SETTINGS if one.when[:1] in (("fuel",), ("gas_from",))]
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]
 
@@ -365,8 +367,15 @@ class Space:
         return bill(burner or node.burner, self._chosen(node), self.have, node.figures)
 
     def design(self, node: Node) -> Design:
-        """The design of a whole node, its texts read and its rules asked as anybody's."""
-        return Design.from_texts(node.texts)
+        """The design of a whole node, its texts read and its rules asked as anybody's. What the search wrote of the
+        line is no text of one with cylinders, nor the other way round."""
+        found = Design.from_texts(node.texts)
+        idle = {
+            key
+            for key in OF_SUPPLY
+            if key in found.texts.keys() & self.decided_at.keys() - self.mine.keys() and not found.counts(key)
+        }
+        return Design.from_texts({key: text for key, text in node.texts.items() if key not in idle}) if idle else found
 
     def longest_m(self, node: Node) -> float:
         """The longest body that comes out of the piece which a node takes, the whole batch of it; inf of a round."""
