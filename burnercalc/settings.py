@@ -499,7 +499,7 @@ SETTINGS = (
         "cylinder",
         "A line is fixed pipe with a regulator that stays as it is, such as from a tank in the yard. Cylinders, or a "
         "tank of its own, have one that you turn. Natural gas always comes by a line.",
-        choices=(("cylinder", "cylinders or own tank"), ("line", "a line at the wall")),
+        choices=(("cylinder", "cylinder or tank"), ("line", "a line at the wall")),
         near="first",
         when=LIQUID,
     ),

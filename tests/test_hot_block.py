@@ -376,6 +376,15 @@ def test_shut_down_of_a_chamber_that_was_left_at_low_fire(mixture_C, back_C, ver
     assert found.verdict == verdict and (found.cases[0] == "left") == (verdict != "good")
 
 
+def test_a_box_past_its_limit_as_set_says_too_how_hot_it_gets_after_it_was_left():
+    """The answer and the check told two temperatures of the same thing, the check the lower one."""
+    r = solved(fuel="butane", ambient_temperature="80 degF")
+    said, answer = r.checks["shut_down"].text, r.answers["soak_mixture"].brief
+    assert f"Shut down after the chamber stood empty at low fire, {answer}." in said
+    cool = replace(r.part("soaking"), mixture_K=r.part("soaking").set_mixture_K + 5)
+    assert "worse" not in r.parts.call(CHECKS["shut_down"], soaking=cool).cases
+
+
 def test_soaking_begins_as_hot_as_low_fire_leaves_the_chamber():
     """A chamber set as hot as low fire leaves this one soaks its box alike."""
     r = solved(fuel="butane", ambient_temperature="80 degF")

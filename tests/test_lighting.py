@@ -926,6 +926,28 @@ def test_a_chamber_that_never_glows_is_led_no_higher_than_a_pilot_holds():
     )
 
 
+LEAKY = {"lining": "dense_castable 1/2 in"}
+
+
+@pytest.mark.parametrize(
+    "more, verdict, said, fire",
+    [
+        ({}, "caution", "", ("good", "note")),
+        ({"work_rate": "120 lb/h"}, "caution", "Low fire, 42 kBtu/h in all, does not do the work", ("caution",)),
+        (LEAKY, "stop", "Low fire, 42 kBtu/h in all, does not even hold the empty chamber", ("stop",)),
+    ],
+    ids=["works", "holds", "leaks"],
+)
+def test_low_fire_that_is_all_a_cool_chamber_gets_must_hold_it(more, verdict, said, fire):
+    """As the same burner is judged that burns no more than that."""
+    texts = {**OVEN, **more}
+    check = solved(**texts).checks["turning"]
+    assert check.verdict == verdict and "leads to low fire and no further" in check.text
+    assert said in check.text and ("does not" in check.text) == bool(said)
+    alone = {**texts, "firing_rate": "42 kBtu/h", "low_fire": "90 %"}
+    assert solved(**alone).checks["rate_for_need"].verdict in fire
+
+
 @pytest.mark.parametrize("more", [{}, {"firing_rate": "60 kBtu/h", "low_fire": "30 %"}], ids=["to low", "straight up"])
 def test_no_word_waits_for_a_glow_that_never_comes(more):
     r, rows = solved(**{**OVEN, **more}), card_unstopped(**{**OVEN, **more})

@@ -426,7 +426,8 @@ ANSWERS = (
         "soaking.mixture_K",
         "rough_temperature",
         "What stands in the box after shut-down",
-        meaning="Hottest that air or mixture in it gets when the blower stops with the gas, after low fire.",
+        meaning="Hottest that air or mixture in it gets when the blower stops with the gas. Before, low fire heats the "
+        "empty chamber as far as it goes.",
         formula="block, box and chamber cooling together, no air through the ports",
         inputs=SOAK,
         source=SOAKING,
@@ -742,6 +743,7 @@ CHECKS = (
             "from {ignition:rough_temperature} mixture lights by itself. Make the block thicker or of a lighter "
             "refractory.",
             "left": "Left empty at low fire, the chamber drifts to {left:temperature}; shut down then, this holds.",
+            "worse": "Shut down after the chamber stood empty at low fire, {empty:rough_temperature}.",
             "after": "Let the blower run on for {run_on:time} after the gas is shut. If the power fails, shut the gas "
             "at the cock, stand aside and let it cool. Nobody blows into it: the blower purges it before relighting.",
         },

@@ -604,6 +604,9 @@ CHECKS += (
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
             "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Use "
             "less fire with a larger share of it for low fire, or more ports.",
+            "no_work": "Low fire, {all:power 2} in all, does not do the work, which takes {works:power 2}.",
+            "no_hold": "Low fire, {all:power 2} in all, does not even hold the empty chamber, which takes "
+            "{holds:power 2}.",
             "cool_low": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
             "{held:power 2} for sure, and low fire is {low:power 2}: turned to it the flame may go out. Set low fire "
             "lower, or use less fire or more ports.",
@@ -635,11 +638,11 @@ CHECKS += (
             "8 h].",
             "mean": "A working day's {day:gas_share 2} allow {ppm:gas_share 2} for so long, and none after[|; in the "
             "EU the day's mean is {eu_day:gas_share 2}].",
-            "quiet": "Up to {silent:gas_share 2} an alarm may keep silent so long, which proves nothing; if it sounds, "
-            "gas off, and out.",
-            "alarm": "An alarm may keep silent that long up to {silent:gas_share 2}: its silence proves nothing. To "
-            "stay below that takes {quiet:air_flow 2} of fresh air, which a fan must bring. With less it may sound "
-            "before the walls glow: then gas off, and out.",
+            "quiet": "Up to {silent:gas_share 2} an alarm keeps silent so long, and above it may: silence proves "
+            "nothing. If it sounds, gas off, and out.",
+            "alarm": "An alarm keeps silent that long up to {silent:gas_share 2}, and above it may: silence proves "
+            "nothing. To stay below that takes {quiet:air_flow 2} of fresh air, which a fan must bring. With less it "
+            "may sound before the walls glow: then gas off, and out.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
     ),
@@ -690,7 +693,8 @@ WORDS = {
     "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s."
     "{tap}",
     "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, else no gas.",
-    "tap.none": " Mix pipe's tap shows too little to read: a hand feels air from every port, else no gas.",
+    "tap.none": " Mix pipe's tap shows too little to read. Cold, a hand feels air from every port; hot, a strip of "
+    "foil on a rod lifts there: else no gas.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
@@ -859,13 +863,14 @@ WORDS = {
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"
     " half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
-    "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.",
+    "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.{aside}",
     "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
-    "stops that at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.",
+    "stops that at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.{aside}",
     "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
     "stops that at {pinned}.",
+    "aside": " Then stand aside; nobody blows into it.",
     "pinned": "LIGHT",
     "pinned.low": "LIGHT or LOW",
     "fails.source": "BS 5990:2006; half: common practice",

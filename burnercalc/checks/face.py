@@ -28,6 +28,7 @@ PORT_LENGTH_RATIO_STOP = (2.5, 25)
 INLET_RATIO = (0.5, 1.0)  # stop below, good from, without a baffle; half of both with one
 LEAST_SAID_M = INCH_M / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
+WORSE_K = 10.0  # hotter after the chamber stood empty is told
 BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
 BOX_SCORCH_K = (450 + 459.67) / 1.8  # paint burns off it
 BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
@@ -180,6 +181,8 @@ def shut_down_check(soaking: Soaking, hot_block: HotBlock) -> Judged:
     cases: tuple[str, ...] = (case, "after")
     if case == "stop":
         word = "stop"
+    elif case == "mixture" and soaking.mixture_K > mixture + WORSE_K:
+        cases = (case, "worse", "after")
     elif not case:
         mixture, back = soaking.mixture_K, soaking.back_K
         case = case_of(mixture, back)
@@ -197,6 +200,7 @@ def shut_down_check(soaking: Soaking, hot_block: HotBlock) -> Judged:
         ignition=ignition,
         wetted=wetted,
         left=hot_block.left_K,
+        empty=soaking.mixture_K,
         run_on=soaking.run_on_s or LONGER_S[-1],
     )
 

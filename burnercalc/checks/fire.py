@@ -30,6 +30,7 @@ from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_pipe import LightingPipe
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
+from ..parts.need import Need
 from ..parts.shop import Shop
 from ..parts.tries import CLOSE, EASY_LINE_PA
 from ..parts.turning import Turning
@@ -285,8 +286,11 @@ def lighting_wait_check(
     return verdict(word, wait.high, good, case=cases, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
-def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lighting, firing: Firing) -> Judged | None:
-    """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit, but for that."""
+def turning_check(
+    turning: Turning, lighting_try: LightingTry, lighting: Lighting, firing: Firing, need: Need
+) -> Judged | None:
+    """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit, but for that.
+    Where it leads to low fire only, that must hold the chamber, or it is a stop."""
     to_low, to_high = turning.to_low, turning.to_high
     if to_low is None or to_high is None or (turning.goes_on and lighting.waits_W is None):
         return None
@@ -301,15 +305,22 @@ def turning_check(turning: Turning, lighting_try: LightingTry, lighting: Lightin
     nearer = (("low_fire", "lower"),) if above else () if full else (("low_fire", "raise"),)
     held_W, ended_W = turning.held_W, firing.low_W if worst is to_low else firing.rate_W
     if worst is not None and held_W is not None and ended_W > held_W:
+        all_W, holds_W, works_W = firing.low_W * firing.installed_W / firing.rate_W, need.hold_W, need.working_W
+        idle = worst is to_high and works_W is not None and all_W < works_W
+        cold = worst is to_high and holds_W is not None and all_W < holds_W
+        short = ("no_hold",) if cold else ("no_work",) if idle else ()
         return verdict(
-            "caution" if worst is to_high else "stop",
+            "caution" if worst is to_high and not cold else "stop",
             held_W / ended_W,
             1.0,
-            case="cool" if worst is to_high else "cool_low",
+            case=("cool" if worst is to_high else "cool_low", *short),
             cures=(*(() if worst is to_high else (("low_fire", "lower"),)), ("firing_rate", "lower"), *MORE_PORTS),
             low=firing.low_W,
             high=firing.rate_W,
             held=held_W,
+            all=all_W,
+            holds=holds_W,
+            works=works_W,
         )
     stuck = worst is to_high and turning.straight is None
     straight = worst is not None and turning.straight is not None and turning.goes_on

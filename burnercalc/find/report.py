@@ -488,7 +488,7 @@ def held_said(mended: Mended) -> str:
         return ""
     held = mended.held
     just = "It only just passes. " if 2 * held.good < held.shops else ""
-    tried = f"Built in {held.shops} shops, each a little off in pins, jet, blower, mixture and day"
+    tried = f"Built in {held.shops} shops drawn by chance, each a little off in pins, jet, blower, mixture and day"
     said = f"{just}{tried}: good in {held.good}."
     spoilt = ", ".join(f"{CHECKS[key].label} in {count}" for key, count in held.spoilt if key in CHECKS)
     return f"{said} At fault in the rest: {spoilt}." if spoilt else said

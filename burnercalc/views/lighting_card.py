@@ -90,6 +90,7 @@ def lighting_card_table(
         "cock_open": say("cock_open") if gauges.small else "",
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
         "read": say("read.tube" if gas_line.there else "read.gauge"),
+        "aside": say("aside"),
         "source": say(f"source.{gas_line.source(cylinder)}"),
         "sniff": say(f"sniff.{where}"),
         "lies": say(f"lies.{where}"),
