@@ -206,7 +206,7 @@ def _no_thing(space: Space, axis: Axis) -> str:
             buys = [one.buy for of, one in zip(other.axes, node.chosen) if one.buy and kind in of.kinds]
             if kind == "drill":
                 buys = [f"a jet drilled {node.burner.part('jet').drill_name}"]
-            helps.append(" and ".join(dict.fromkeys(buys)))
+            helps += [" and ".join(dict.fromkeys(buys))] if buys else []
     would = f"; {' or '.join(helps)} would do" if helps else ""
     return f"nothing fits for {axis.name}{would}"
 

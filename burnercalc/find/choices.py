@@ -625,11 +625,23 @@ def _from(source: str, one: Option) -> Option:
 
 def _of_cylinders(a: Asked, regulators: list[str], line: str) -> Iterable[Option]:
     yield from _at_pressures(a, regulators, line)
-    if len(regulators) < len(a.have.of("regulator")) or not regulators:
-        yield from _any_pressure(a, line)
-    elif a.have.may_buy("regulator"):
-        for one in _any_pressure(a, line):
+    ranges = _ranges(a.have)
+    if ranges or not regulators:
+        yield from _any_pressure(a, line, ranges)
+    if a.have.may_buy("regulator") and another_helps(a.have, a.system):
+        for one in _any_pressure(a, line, []):
             yield replace(one, buy=f"{ADJUSTABLE} and {one.buy}" if one.buy else ADJUSTABLE, spare=True)
+
+
+def _ranges(have: Have) -> list[tuple[float, float]]:
+    """Of the regulators that can be turned, the lowest and the highest pressure."""
+    return [(one.figures["low_Pa"], one.figures["high_Pa"]) for one in have.of("regulator") if one.figures]
+
+
+def another_helps(have: Have, system: str) -> bool:
+    """Whether no regulator that lies there can be turned to a usual pressure."""
+    ranges = _ranges(have)
+    return bool(have.of("regulator")) and not (ranges and _within(sold.PRESSURES[system], ranges))
 
 
 def _of_lines(a: Asked) -> Iterable[Option]:
@@ -655,9 +667,8 @@ def _at_pressures(a: Asked, pressures: Iterable[str], line: str) -> Iterable[Opt
             yield option({**supply, "jet_drill": ""}, "a jet drill" if drilled else "")
 
 
-def _any_pressure(a: Asked, line: str) -> Iterable[Option]:
+def _any_pressure(a: Asked, line: str, ranges: list[tuple[float, float]]) -> Iterable[Option]:
     """The pressures that a regulator reaches, with the nearest drill; with jets at hand the one that each takes."""
-    ranges = [(piece.figures["low_Pa"], piece.figures["high_Pa"]) for piece in a.have.of("regulator") if piece.figures]
     drilled = a.have.of("drill")
     for piece in drilled:
         jet = a.burner.call(PARTS["jet"], gas_pressure=70e3, jet_drill=piece.texts["jet_drill"])

@@ -13,6 +13,7 @@ from ..design import Design
 from ..result import Checked, solve
 from ..units import parse_quantity, show
 from .bill import OF_ITS_OWN
+from .choices import another_helps
 from .faults import Fault, blamed
 from .graph import touches
 from .have import GAS, NEEDED, Have, choice_name
@@ -112,7 +113,7 @@ def smallest_purchase(
     beside = {key: text for key, text in best.texts.items() if key not in space.decided_at}
     start = start.changed({key: text for key, text in beside.items() if text != start.text(key)})
     # First what the faults themselves ask for, and more of the nodes for that.
-    places = {kind: (lack.asked_for(space, kind), shop) for kind, shop in _wider(have, best, start.sizes)}
+    places = {kind: (lack.asked_for(space, kind), shop) for kind, shop in _wider(have, best, str(start.sizes))}
     wider = sorted(places.items(), key=lambda one: one[1][0])
     shares = [1 if place == inf else ASKED for _, (place, _) in wider]
     for done, (kind, (_, shop)) in enumerate(wider):
@@ -158,7 +159,7 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
     closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
     liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
     kinds = [group[0] for group in closed if group != GAS or liquid]
-    if liquid and have.fixed_pressure and not have.may_buy("regulator"):
+    if liquid and another_helps(have, system) and not have.may_buy("regulator"):
         kinds.append("regulator")
     wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
     longer = longer_tubes(have, system)
@@ -179,6 +180,8 @@ def _near(trial: Trial) -> None:
     space, kind = trial.space, trial.kind
     like = space.altered(trial.lack.best, {}) or followed(space, trial.lack.best)
     axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
+    if like:
+        space.settle(like)  # only one with faults is given what is spare, such as another regulator
     for axis in axes if like else ():
         made = others(space, trial.found, like, axis, TRIED, True)
         if axis == "jet":  # at another pressure other cylinders may do, all that there are
