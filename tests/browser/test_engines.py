@@ -147,13 +147,14 @@ def put(browser, chapter, key, text):
 
 
 def press(browser, selector):
-    """Press what is there, once nothing that passes, such as a line at the foot, lies over it."""
+    """Press what is there, once it stands still and nothing that passes, such as a line at the foot, lies over it."""
     pressed = browser.find_element(By.CSS_SELECTOR, selector)
     wait(
         browser,
         "const [pressed] = arguments; pressed.scrollIntoView({ block: 'center' });"
-        "const { x, y, width, height } = pressed.getBoundingClientRect();"
-        "return pressed.contains(document.elementFromPoint(x + width / 2, y + height / 2))",
+        "const { x, y, width, height } = pressed.getBoundingClientRect(), before = window.stood;"
+        "window.stood = `${x} ${y} ${scrollY} ${document.body.scrollHeight}`;"
+        "return window.stood === before && pressed.contains(document.elementFromPoint(x + width / 2, y + height / 2))",
         pressed,
     )
     pressed.click()
