@@ -96,10 +96,9 @@ def test_what_is_moved_for_shops_a_little_off_brings_two_of_ten_or_more(mended, 
     assert bad(solve(as_set(one))).keys() <= bad(one.after).keys()
 
 
-@pytest.mark.parametrize("at", [4, 9])
-def test_what_only_just_passes_is_moved_on(at):
-    """All faults went, and 2 and none of 10 shops like theirs were good."""
-    one = make_good(designs(at + 1, seed=11)[at])
+def test_what_only_just_passes_is_moved_on():
+    """All faults went, and 2 of 10 shops like its own were good."""
+    one = make_good(designs(5, seed=11)[4])
     assert not one.left and any(change.less for change in one.changes)
     before, after = (sample(design, 30) for design in (as_set(one), one.after.design))
     assert before.begins_good and before.good < 15 < after.good
