@@ -212,12 +212,7 @@ class Design:
         if not when:
             return True
         if when[0] in ("fuel", "gas_from"):
-            line = supply(self._values)
-            told = {
-                "fuel": "natural_gas" if line.metered else "propane",
-                "gas_from": "line" if line.there else "cylinder",
-            }
-            return told[when[0]] in when[1:]
+            return supplied_so(when, self._values)
         return self.value(when[0]) in when[1:] and self.counts(when[0])
 
     def moved_from(self, before: "Design", typed: Collection[str] = ()) -> list[str]:
@@ -262,6 +257,16 @@ def supply(values: Mapping[str, Any]) -> GasLine:
     if values["fuel"] is None:
         return GasLine(False, False)
     return gas_line(values.get("gas_from") or "cylinder", gas(values["fuel"], values["fuel_blend"]))
+
+
+def supplied_so(when: tuple[str, ...], values: Mapping[str, Any]) -> bool:
+    """Whether the gas is, or comes from, what a setting counts under."""
+    line = supply(values)
+    told = {
+        "fuel": "natural_gas" if line.metered else "propane",
+        "gas_from": "line" if line.there else "cylinder",
+    }
+    return told[when[0]] in when[1:]
 
 
 def by_line(values: Mapping[str, Any]) -> bool:

@@ -16,7 +16,7 @@ from typing import Any
 
 from .. import checks
 from ..burner import Burner
-from ..design import Design, parse_setting
+from ..design import Design, parse_setting, supplied_so
 from ..errors import InputError, InputErrors
 from ..parts import PARTS
 from ..parts.own_heat import OwnHeat
@@ -37,7 +37,7 @@ SOLVE = 5  # nodes that a solve counts for, of a design that is mended
 # Costly to make, and seldom at fault: what rests on one of them is asked when a whole design is settled.
 LATE = ("hot_run", "soaking", "tries", "as_cast")
 # What counts for a line alone, or for cylinders alone.
-OF_SUPPLY = [one.key for one in SETTINGS if one.when[:1] in (("fuel",), ("gas_from",))]
+OF_SUPPLY = {one.key: one.when for one in SETTINGS if one.when[:1] in (("fuel",), ("gas_from",))}
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]
 
@@ -369,13 +369,9 @@ class Space:
     def design(self, node: Node) -> Design:
         """The design of a whole node, its texts read and its rules asked as anybody's. What the search wrote of the
         line is no text of one with cylinders, nor the other way round."""
-        found = Design.from_texts(node.texts)
-        idle = {
-            key
-            for key in OF_SUPPLY
-            if key in found.texts.keys() & self.decided_at.keys() - self.mine.keys() and not found.counts(key)
-        }
-        return Design.from_texts({key: text for key, text in node.texts.items() if key not in idle}) if idle else found
+        written = node.texts.keys() & self.decided_at.keys() - self.mine.keys()
+        idle = {key for key, when in OF_SUPPLY.items() if key in written and not supplied_so(when, node.values)}
+        return Design.from_texts({key: text for key, text in node.texts.items() if key not in idle})
 
     def longest_m(self, node: Node) -> float:
         """The longest body that comes out of the piece which a node takes, the whole batch of it; inf of a round."""
