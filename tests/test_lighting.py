@@ -944,6 +944,12 @@ def test_low_fire_that_is_all_a_cool_chamber_gets_must_hold_it(more, verdict, sa
     check = solved(**texts).checks["turning"]
     assert check.verdict == verdict and "leads to low fire and no further" in check.text
     assert said in check.text and ("does not" in check.text) == bool(said)
+    raised = ("low_fire", "raise") in {(change.setting, change.move) for change in check.changes}
+    assert raised == bool(said)
+    if verdict == "stop":  # what holds it, and then what does the work
+        cured = [solved(**{**texts, "low_fire": f"{low} %"}).checks["turning"] for low in (50, 55)]
+        assert [one.verdict for one in cured] == ["caution", "caution"]
+        assert ["does not do the work" in one.text for one in cured] == [True, False]
     alone = {**texts, "firing_rate": "42 kBtu/h", "low_fire": "90 %"}
     assert solved(**alone).checks["rate_for_need"].verdict in fire
 

@@ -20,6 +20,7 @@ PERRY = Source("Perry's Handbook, perforated-pipe distributors, from memory", "m
 PLENUM = Source("march of a dividing plenum with full recovery", "memory") & PERRY
 STAGNATION = Source("stagnation pressure", "published")
 BAFFLE_ESTIMATE = Source("the baffle's part is an estimate", "common practice")
+GAS_AT_JET = ("gas_flow", "jet_gas_pressure", "gas_from", "fuel", "fuel_blend", "ambient_temperature", "altitude")
 LIMIT = Source("limit is common practice", "common practice")
 FAN = Source("fan laws; blower curve as given", "published")
 THIN_PLATE = Source("Idelchik, thin plate, from memory", "memory")
@@ -652,16 +653,7 @@ ANSWERS = (
         meaning="Narrowest hose or connector that is sold and takes no more than a tenth of the gas pressure; on a "
         "house line wide enough, with valves of its size, for what the line holds.",
         formula="friction of the gas at high fire in [6 ft|1.83 m] of hose, as dense as at the jet",
-        inputs=(
-            "gas_flow",
-            "jet_gas_pressure",
-            "gas_from",
-            "fuel",
-            "fuel_blend",
-            "ambient_temperature",
-            "altitude",
-            "line_pressure",
-        ),
+        inputs=(*GAS_AT_JET, "line_pressure"),
         source=PIPE & PRACTICE,
         near="bench",
     ),
@@ -683,16 +675,7 @@ ANSWERS = (
         meaning="Pressure that cock, strainer, valves and check valve take at high fire, wide open; the regulator is "
         "set so much higher.",
         formula="sum of the loss coefficients x density x speed squared / 2 + [0.4 inH2O|1 mbar] of the check valve",
-        inputs=(
-            "hose_bore",
-            "gas_flow",
-            "jet_gas_pressure",
-            "gas_from",
-            "fuel",
-            "fuel_blend",
-            "ambient_temperature",
-            "altitude",
-        ),
+        inputs=("hose_bore", *GAS_AT_JET),
         source=VALVES,
     ),
     Answer(

@@ -309,12 +309,13 @@ def turning_check(
         idle = worst is to_high and works_W is not None and all_W < works_W
         cold = worst is to_high and holds_W is not None and all_W < holds_W
         short = ("no_hold",) if cold else ("no_work",) if idle else ()
+        nearer_held = (("low_fire", "lower"),) if worst is to_low else (("low_fire", "raise"),) if short else ()
         return verdict(
             "caution" if worst is to_high and not cold else "stop",
             held_W / ended_W,
             1.0,
             case=("cool" if worst is to_high else "cool_low", *short),
-            cures=(*(() if worst is to_high else (("low_fire", "lower"),)), ("firing_rate", "lower"), *MORE_PORTS),
+            cures=(*nearer_held, ("firing_rate", "lower"), *MORE_PORTS),
             low=firing.low_W,
             high=firing.rate_W,
             held=held_W,

@@ -98,7 +98,7 @@ def cylinders(
     # All burners of a chamber draw from the same cylinders.
     cost = firing.gas_kg_s * burner_count * 3600 * gas_price.per_kg
     least_Pa = max(regulator_inlet_pressure, FEEDS * gas_pressure)
-    if gas_line.there or gas.liquid is None:
+    if gas_line.there:
         none = Cylinders(*[None] * 15, least_Pa=least_Pa, fuel_cost_per_hour=cost)
         if gas.liquid is None:
             return none
