@@ -743,6 +743,7 @@ def test_a_blower_by_its_kind_fills_both_settings_and_a_plates_flow_stays(hosted
         settle(page)
     kinds.select_option("paddle_wheel")
     page.wait_for_function("() => document.getElementById('blower-words').innerText.includes('your 140 cfm')")
+    page.wait_for_function("() => location.hash.includes('blower_shutoff_pressure=4inH2O')")  # the link comes after
     found = from_link(page.evaluate("() => location.hash"))[0]
     assert (found.show("blower_free_flow"), found.show("blower_shutoff_pressure")) == ("140 cfm", "4 in H₂O")
     put(page, "fuel", "natural_gas")
