@@ -22,7 +22,7 @@ from .find.score import weights_of
 from .find.search import BUDGET
 from .find.shops import SHOPS
 from .jobs import refitted
-from .link import LONGEST_HAVE, beside, from_link, holds_a_design, read_beside, to_link
+from .link import LONGEST_HAVE, accepted, beside, from_link, holds_a_design, read_beside, to_link
 from .result import solve
 from .settings import BY_KEY, SETTINGS
 from .sheet import as_data, as_text, table_text
@@ -342,7 +342,8 @@ def _find(arguments: argparse.Namespace) -> int:
             return Have({}, frozenset()), refused.errors
 
     (design, have), weights = together(
-        lambda: question(lambda: _design(arguments), kept, shop), lambda: _weights(arguments.weight)
+        lambda: question(lambda: _design(arguments), lambda: accepted(_texts(arguments)[0]), kept, shop),
+        lambda: _weights(arguments.weight),
     )
     told = _progress()
     answer = find(design, have, weights, arguments.budget, told)

@@ -126,12 +126,22 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
         Nothing else is: what can stand beside all that was accepted is accepted.
     """
     texts, earlier, ignored = _typed(link)
+    design, left_out = accepted(texts, None, earlier)
+    return design, [with_offer(error, design.values(), search=False) for error in [*ignored, *left_out]]
+
+
+def accepted(
+    texts: Mapping[str, str], bare_units: str | None = None, earlier: Mapping[str, str] | None = None
+) -> tuple[Design, list[InputError]]:
+    """The design of what of some texts can stand, over defaults of an `earlier` version, and what of them cannot."""
+    texts, earlier = dict(texts), dict(earlier or {})
+    ignored: list[InputError] = []
     left_out: dict[str, tuple[str, InputError]] = {}  # setting: (its text, why), because of another
     while True:
-        values, _, errors = read({**earlier, **texts})
+        values, _, errors = read({**earlier, **texts}, bare_units)
         if not errors:
             break
-        unreadable = [error for error in errors if values[error.field] is None]
+        unreadable = [error for error in errors if values.get(error.field) is None]
         ignored += unreadable
         for key in {error.field for error in unreadable}:  # one text may have several faults
             (texts if key in texts else earlier).pop(key, None)
@@ -139,12 +149,13 @@ def from_link(link: str) -> tuple[Design, list[InputError]]:
             key = _costs_least({**earlier, **texts}, errors[0])
             left_out.setdefault(key, ((texts if key in texts else earlier).pop(key), errors[0]))
     texts = {**earlier, **texts}
-    while back := next((key for key, (text, _) in left_out.items() if not read({**texts, key: text})[2]), None):
+    while back := next(
+        (key for key, (text, _) in left_out.items() if not read({**texts, key: text}, bare_units)[2]), None
+    ):
         texts[back] = left_out.pop(back)[0]
-    design = Design.from_texts(texts)
     for key, (text, why) in left_out.items():
         ignored.append(why if key == why.field else _not_with(key, text, why))
-    return design, [with_offer(error, design.values(), search=False) for error in ignored]
+    return Design.from_texts(texts, bare_units), ignored
 
 
 def holds_a_design(link: str) -> bool:

@@ -52,7 +52,7 @@ from .drawing.svg import write_svg
 from .errors import A_DAY, InputError, InputErrors, require, together
 from .files import FILES
 from .grammars import date
-from .link import beside, brings, from_link, read_beside, to_link, whole_signs
+from .link import accepted, beside, brings, from_link, read_beside, to_link, whole_signs
 from .result import solve, worsened
 from .settings import BY_KEY, SETTINGS
 from .sold import next_jet_drill
@@ -151,11 +151,13 @@ def _error(error):
 
 
 def _design(request):
-    settings = _followed(request)
-    texts = {key: text for key, text in settings.items() if key != "mine"}
-    stood = request.get("before")
+    texts, stood = _texts(request), request.get("before")
     design, _ = together(lambda: Design.from_texts(texts, units_of(texts), stood), lambda: _mine(request))
     return design
+
+
+def _texts(request):
+    return {key: text for key, text in _followed(request).items() if key != "mine"}
 
 
 def _followed(request):
@@ -577,7 +579,8 @@ def _find(request):
     (design, have), weights = together(
         lambda: question(
             lambda: _design(request),
-            lambda: filter(None, _mine(request).split(",")),
+            lambda: accepted(_texts(request), system),
+            lambda: read_beside("mine", request["settings"].get("mine", ""))[0].split(","),
             lambda: gathered(request["have"], system),
         ),
         lambda: weights_of(request.get("weights", {})),

@@ -25,6 +25,7 @@ from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
 from burnercalc.find.search import dive, rank, refine, search
 from burnercalc.find.shops import built, moved
 from burnercalc.find.space import Space
+from burnercalc.link import accepted
 from burnercalc.making.stock import board
 from burnercalc.parts import PARTS
 from burnercalc.settings import BY_KEY
@@ -1162,6 +1163,11 @@ def refusals(text, system="in", **texts):
     return {error.field: error for error in refused.value.errors}
 
 
+def ask(texts, text, kept=()):
+    """What is refused of a question, with the settings that are kept."""
+    return question(lambda: Design.from_texts(texts), lambda: accepted(texts), lambda: kept, lambda: gathered(text))
+
+
 @pytest.mark.parametrize(
     ("text", "fields"),
     [
@@ -1177,17 +1183,90 @@ def refusals(text, system="in", **texts):
 )
 def test_what_cannot_be_read_and_what_contradicts_is_told_at_once(text, fields):
     with pytest.raises(InputErrors) as refused:
-        question(Design, list, lambda: gathered(text))
+        ask({}, text)
     assert {error.field for error in refused.value.errors} == fields
 
 
 def test_what_is_kept_twice_and_a_design_that_cannot_be_are_told_with_the_list():
     with pytest.raises(InputErrors) as refused:
-        question(Design, lambda: ["block_thickness"], lambda: gathered("bolts: 4\nmine: block_thickness=3 in"))
+        ask({}, "bolts: 4\nmine: block_thickness=3 in", ["block_thickness"])
     assert [error.field for error in refused.value.errors] == ["have", "block_thickness"]
     with pytest.raises(InputErrors) as refused:
-        question(lambda: Design.from_texts({"rows": "0"}), list, lambda: gathered("bolts: 4"))
+        ask({"rows": "0"}, "bolts: 4")
     assert [error.field for error in refused.value.errors] == ["rows", "have"]
+
+
+# {kind of fault: (texts that are set, lines of the list, the setting or kind that is named, a word of what is said)};
+# no two of them touch each other.
+AT_FAULT = {
+    "a number": ({"rows": "99"}, (), "rows", "1 to 40"),
+    "a word": ({"fuel": "peat"}, (), "fuel", "choice"),
+    "no number": ({"work_rate": "much"}, (), "work_rate", "number"),
+    "two that are set": ({"baffle_thickness": "3 in"}, (), "baffle_thickness", "must be"),
+    "pins": ({}, ("pins: 9/32 in", "mine: port_diameter=1/4 in"), "port_diameter", "only 9/32 in"),
+    "pipe that is set": ({"mix_pipe": "2"}, ("pipe: 1-1/2",), "mix_pipe", "only 1-1/2"),
+    "a drill": ({}, ("drill: #54", "mine: jet_drill=#60"), "jet_drill", "only #54"),
+    "nothing to burn with": ({}, ("buy: none",), "blower", "must be at hand"),
+    "half a blower": ({}, ("blower: 80 cfm",), "blower", "needs its pressure"),
+    "shorter than its lips": ({}, ("tube: 4 x 4 x 3/16 in, 3/4 in",), "tube", "two lips"),
+    "shorter than lips that are mine": (
+        {},
+        ("tube: 4 x 4 x 3/16 in, 3-3/4 in", "mine: setback=1-3/4 in"),
+        "tube",
+        "no window",
+    ),
+    "narrower than lips that are mine": ({}, ("tube: 2 x 2 x 3/16 in", "mine: setback=1-1/4 in"), "tube", "no window"),
+    "at odds": ({}, ("mine: body_kind=pipe; pattern=staggered",), "pattern", "round face"),
+    "twice": ({}, ("mine: block_thickness=2 in; block_thickness=3 in",), "block_thickness", "twice"),
+    "set and mine": ({"corner_radius": "0.1 in"}, ("mine: corner_radius=0.2 in",), "corner_radius", "twice"),
+    "unknown": ({}, ("mine: baffel=3",), "mine", "not a setting"),
+    "no kind": ({}, ("bolts: 4",), "have", "not a kind"),
+}
+
+
+def with_faults(names):
+    """(texts, list) with these faults: of what the list does not hold all may be bought, but with nothing to burn with
+    no blower."""
+    texts, lines = {}, {}
+    for name in names:
+        texts |= AT_FAULT[name][0]
+        for line in AT_FAULT[name][1]:
+            kind, _, rest = line.partition(": ")
+            lines.setdefault(kind, []).append(rest)
+    bare = lines.pop("buy", [])
+    buys = [kind for kind in ("tube", "pins", "pipe", "blower", "cylinder") if kind not in lines]
+    lines["buy"] = [", ".join(kind for kind in buys if not (bare and kind == "blower")) or "none"]
+    return texts, "".join(f"{kind}: {'; '.join(entries)}\n" for kind, entries in lines.items())
+
+
+def some_faults(count):
+    """Seeded handfuls of two to four faults, no two of the same setting or of the same kind of thing."""
+    dice = Random(13)
+    while count:
+        names = dice.sample(sorted(AT_FAULT), dice.randint(2, 4))
+        bodies = sum(AT_FAULT[name][2] in ("tube", "pattern") for name in names)
+        if len({AT_FAULT[name][2] for name in names}) == len(names) and bodies < 2:
+            count -= 1
+            yield names
+
+
+def test_faults_of_every_kind_are_named_at_once_and_each_once(tmp_path, capsys):
+    """In Python, on the command line and on the page: what cannot be read hides no other fault."""
+    for names in [*([name] for name in AT_FAULT), *some_faults(30)]:
+        texts, text = with_faults(names)
+        wanted = {AT_FAULT[name][2]: AT_FAULT[name][3] for name in names}
+        with pytest.raises(InputErrors) as refused:
+            ask(texts, text, list(texts))
+        told = [(error.field, error.rule) for error in refused.value.errors]
+        shop = tmp_path / "shop.txt"
+        shop.write_text(text, encoding="utf-8")
+        assert main(["find", "--have", str(shop), *(f"--set={key}={value}" for key, value in texts.items())]) == 2
+        lines = [re.split(r" = |: ", line, maxsplit=1)[0] for line in capsys.readouterr().err.splitlines()]
+        settings = {**texts, "mine": ",".join(texts)}
+        reply = json.loads(worker.handle(json.dumps({"kind": "find", "settings": settings, "have": text})))
+        assert Counter(wanted.keys()) == Counter(field for field, _ in told) == Counter(lines), names
+        assert Counter(wanted.keys()) == Counter(one["setting"] for one in reply["errors"]), names
+        assert all(wanted[field] in rule for field, rule in told), (names, told)
 
 
 def test_an_empty_shop_is_named_kind_by_kind():

@@ -8,13 +8,13 @@ from typing import Any
 
 from ..catalogue import CHECKS
 from ..design import Design
-from ..errors import InputErrors
+from ..errors import InputErrors, together
 from ..link import to_link
 from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import show, split_number
 from .bill import Bill, Bought
-from .cannot import contradictions, nothing_fits
+from .cannot import can_be, nothing_fits
 from .choices import AXES, sources
 from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
@@ -139,9 +139,7 @@ def find(
     Raises:
         InputErrors   what is mine and cannot be, and a shop from which nothing can be built
     """
-    weighed = weights_of(weights or {})
-    if errors := contradictions(start, have):
-        raise InputErrors(errors)
+    weighed, _ = together(lambda: weights_of(weights or {}), lambda: can_be(start, have))
     have = have.in_order()
     counts = Counts(most=budget, tell=progress and (lambda nodes: progress(nodes, budget)))
     space = Space(start, have, counts=counts)

@@ -9,6 +9,7 @@ from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..making.stock import METRES
 from ..parts.gas import gas
+from ..rules import LEAST_WINDOW_M
 from ..settings import BY_KEY
 from ..tables import read_table
 from ..units import show, tape
@@ -16,51 +17,76 @@ from . import sold
 from .begun import begun
 from .choices import AXES, Asked, Axis, grid_options, long_enough, shortest_body_m, sources
 from .graph import GIVEN
-from .have import BODIES, KINDS, SOLD, Have, Piece, keeping, read_have
+from .have import BODIES, KINDS, NO_KIND, SOLD, Have, Piece, keeping, read_have
 from .score import EVEN
 from .search import dive, first_of
 from .space import Node, Space
 
+GAS_SET = ("fuel", "fuel_blend", "gas_from", "cylinder")  # what else decides which gas is at hand
 BUILDS = 100  # nodes in which a burner comes out of what would do
 
 
 def question(
-    start: Callable[[], Design], kept: Callable[[], Iterable[str]], shop: Callable[[], tuple[Have, list[InputError]]]
+    start: Callable[[], Design],
+    rest: Callable[[], tuple[Design, list[InputError]]],
+    kept: Callable[[], Iterable[str]],
+    shop: Callable[[], tuple[Have, list[InputError]]],
 ) -> tuple[Design, Have]:
     """The design and the list that find is asked with; settings `kept` are mine as the design has them.
 
+    `rest`: where the design is refused, what of it can stand, and what of it cannot.
     Raises:
         InputErrors   all that is wrong with either and between them, of what can be read
     """
     have, errors = shop()
-    unread = {error.field for error in errors}
+    unread = _unread(errors)
+    refused: list[InputError] = []
+    left_out: list[InputError] = []
     try:
         design = start()
-        keys = kept()
-    except (InputError, InputErrors) as refused:
-        raise InputErrors([*refused.errors, *errors]) from None
-    have = keeping(have, design, keys, errors)
+    except (InputError, InputErrors) as found:
+        refused = found.errors
+        design, left_out = rest()
+    unknown = {error.field for error in left_out}
+    have = keeping(have, design, [key for key in kept() if key in BY_KEY and key not in unknown], errors)
     bad = {error.field for error in errors}
     # What is not read might be what is asked for: as if it may be bought.
-    any_kind = bool(unread & {"have", "buy"})
     known = replace(
         have,
-        buy=have.buy | {kind for kind in KINDS if any_kind or kind in unread},
+        buy=have.buy | unread,
         mine={key: value for key, value in have.mine.items() if key not in bad},
     )
-    errors += contradictions(design, known)
-    if errors:
-        raise InputErrors(errors)
+    unknown -= {key for key, text in known.mine.items() if text is not None}
+    between = [error for error in contradictions(design, known) if not unknown & {error.field, *error.others}]
+    if told := {str(error): error for error in (*refused, *errors, *between)}:  # each once
+        raise InputErrors(told.values())
     return design, have
+
+
+def _unread(errors: Iterable[InputError]) -> set[str]:
+    """Kinds of which more may be meant than was read: all, where nobody can tell which."""
+    kinds: set[str] = set()
+    for error in errors:
+        if named := {error.field, error.nearest} & KINDS.keys():
+            kinds |= named
+        elif error.field in ("have", "buy") and not error.rule.startswith(NO_KIND):
+            kinds |= KINDS.keys()
+    return kinds
+
+
+def can_be(start: Design, have: Have) -> None:
+    """Raises InputErrors of all that is at odds between a design and a list."""
+    if errors := contradictions(start, have):
+        raise InputErrors(errors)
 
 
 def contradictions(start: Design, have: Have) -> list[InputError]:
     """What is mine and at odds with the rest of the design, or with what lies there."""
     errors: list[InputError] = []
-    texts = {key: text for key, text in have.mine.items() if text is not None}
-    start = _with_what_fits(start, have.mine, errors)
+    texts = {key: start.text(key) if text is None else text for key, text in have.mine.items()}
+    start = _with_what_fits(start, texts, errors)
     left_out = {key for key, text in texts.items() if start.value(key) != parse_setting(BY_KEY[key], text)}
-    have = replace(have, mine={key: text for key, text in have.mine.items() if key not in left_out})
+    have = replace(have, mine={key: text for key, text in texts.items() if key not in left_out})
     for axis in AXES:
         pieces = have.of(*axis.kinds)
         if not axis.stock or not pieces or have.may_buy(*axis.kinds):
@@ -80,7 +106,8 @@ def contradictions(start: Design, have: Have) -> list[InputError]:
             ]
             if not any(_near(start.value(key), value) for value in values):
                 errors.append(_not_at_hand(start, key, held))
-    errors += [_not_at_hand(start, key, held) for key, held in _supplies(start, have) if key in have.mine and held]
+    supplies = [one for one in _supplies(start, have) if one[0] in have.mine and one[1]]
+    errors += [_not_at_hand(start, *one) for one in supplies]
     errors += [*_too_short(start, have)] or _no_body(start, have)
     return errors
 
@@ -98,18 +125,18 @@ def _with_what_fits(start: Design, texts: Mapping[str, str | None], errors: list
         return _with_what_fits(start, fitting, errors)
 
 
-def _not_at_hand(start: Design, key: str, held: list[str]) -> InputError:
+def _not_at_hand(start: Design, key: str, held: list[str], besides: tuple[str, ...] = ()) -> InputError:
     nearest = held[0].rpartition(" to ")[2]  # of a regulator its highest
-    there = ", ".join(text or "one without" for text in held)
-    return InputError(key, start.text(key), f"is mine, but at hand is only {there}", nearest, (key,))
+    there = ", ".join(dict.fromkeys(text or "one without" for text in held))
+    return InputError(key, start.text(key), f"is mine, but at hand is only {there}", nearest, (key, *besides))
 
 
-def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
-    """Settings of pipe, jet and gas, and what of them is at hand where the design's is not."""
+def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str], tuple[str, ...]]]:
+    """Settings of pipe, jet and gas, what of them is at hand where the design's is not, and what else decides that."""
     for key, kind in (("mix_pipe", "pipe"), ("inlet", "pipe"), ("jet_drill", "drill")):
         held = [text for piece in have.of(kind) for text in piece.texts.values()]
         if start.value(key) and start.value(key) not in held and not have.may_buy(kind):
-            yield key, held
+            yield key, held, ()
     liquid = gas(start.fuel, start.fuel_blend).liquid
     lines, regulators, cylinders = have.of("line"), have.of("regulator"), have.of("cylinder")
     if not liquid and lines:
@@ -118,10 +145,10 @@ def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str]]]:
         lines = ()  # a cylinder without a regulator named: any pressure
     pieces = (*lines, *regulators)
     if not have.may_buy("line", "regulator") and not any(_gives(piece, start.gas_pressure) for piece in pieces):
-        yield "gas_pressure", [piece.typed for piece in pieces]
+        yield "gas_pressure", [piece.typed for piece in pieces], GAS_SET
     count = sum(int(piece.figures["count"]) for piece in cylinders if piece.texts["cylinder"] == start.cylinder)
     if "cylinder" in sources(have, start) and not have.may_buy("cylinder") and count < start.cylinder_count:
-        yield "cylinder_count", [str(count)] if count else []
+        yield "cylinder_count", [str(count)] if count else [], GAS_SET
 
 
 def _gives(piece: Piece, pressure_Pa: float) -> bool:
@@ -133,14 +160,25 @@ def _gives(piece: Piece, pressure_Pa: float) -> bool:
 
 
 def _too_short(start: Design, have: Have) -> Iterable[InputError]:
-    """The longest piece at hand, where a body as long as is mine does not come out of it."""
+    """The longest piece at hand, where no body as long as is mine comes out of any, or none with room between lips as
+    wide as are mine."""
     pieces = have.of(*BODIES)
-    if "body_length" not in have.mine or not pieces or have.may_buy(*BODIES):
+    if not pieces or have.may_buy(*BODIES):
         return
-    if not any(long_enough(piece, start) for piece in pieces):
-        longest = max(pieces, key=lambda piece: piece.figures["length_m"])
-        length = start.text("body_length")
-        yield InputError(longest.kind, longest.typed, f"is shorter than the body, whose length, {length}, is mine")
+    longest = max(pieces, key=lambda piece: piece.figures["length_m"])
+    if "body_length" in have.mine and not any(long_enough(piece, start) for piece in pieces):
+        rule = f"is shorter than the body, whose length, {start.text('body_length')}, is mine"
+        yield InputError(longest.kind, longest.typed, rule, "", ("body_length",))
+    elif "setback" in have.mine and not any(_room_for_lips(piece, start.setback) for piece in pieces):
+        rule = f"leaves no window between its two lips, which are mine at {start.text('setback')} each"
+        yield InputError(longest.kind, longest.typed, rule, "", ("setback",))
+
+
+def _room_for_lips(piece: Piece, setback_m: float) -> bool:
+    sides = [parse_setting(BY_KEY[key], piece.texts[key]) for key in ("body_width", "body_depth") if key in piece.texts]
+    wide = not sides or max(sides) > 2 * setback_m + LEAST_WINDOW_M
+    lengths = (piece.figures["length_m"], piece.figures.get("width_m", 0.0))
+    return wide and (piece.kind == "round" or max(lengths) >= shortest_body_m(setback_m) - 1e-9)
 
 
 def _no_body(start: Design, have: Have) -> list[InputError]:

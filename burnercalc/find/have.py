@@ -41,6 +41,7 @@ SHUT = (
     "needs its pressure too: read it off the plate, or measure it with the outlet shut, for a design rests on it; "
     "a fan like a propeller makes up to {}, a small drum with many blades {}, a high-pressure blower {}"
 )
+NO_KIND = "is not a kind"
 FREE = "needs its flow too: the one on its plate, with nothing on the outlet"
 METRIC = {  # examples for a shop with a metric tape
     "tube": "90 x 90 x 4 mm, 2 m",
@@ -328,7 +329,7 @@ def _entries(text: str) -> tuple[dict[str, list[str]], list[InputError]]:
         if kind not in (*KINDS, "buy", "mine"):
             near = get_close_matches(kind, (*KINDS, "buy", "mine"), 1)
             known = ", ".join((*KINDS, "buy", "mine"))
-            errors.append(InputError("have", kind, f"is not a kind; known: {known}", near[0] if near else ""))
+            errors.append(InputError("have", kind, f"{NO_KIND}; known: {known}", near[0] if near else ""))
             continue
         found.setdefault(kind, []).extend(entries)
         if not entries and kind in KINDS:
