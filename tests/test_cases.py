@@ -26,6 +26,7 @@ from test_lighting import (
     SMITH,
     TORCH,
     TOY,
+    TWO_LEAKY,
     UP,
     WAYS,
 )
@@ -198,6 +199,7 @@ FURTHER = (
     COOL,
     *({**COOL, "lit_by": way} for way in ("hand", "guard")),
     *({**OVEN, **more} for more in ({"work_rate": "120 lb/h"}, LEAKY)),
+    *({**OVEN, **TWO_LEAKY, "low_fire": low} for low in ("42 %", "90 %")),
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **COOL},
     {**SMITH, "lit_by": "hand"},
     {**SMITH, "burner_count": "4"},

@@ -5,6 +5,7 @@ from math import inf, nextafter
 from types import SimpleNamespace
 
 import designs
+import plausible
 import pytest
 from test_heat import BTU_H, solved
 
@@ -367,8 +368,8 @@ def test_carbon_monoxide_without_a_flame():
             1423.0,
             BLANKET_K,
             "Layer 2 (blanket 8 lb) gets 2100 °F on its hot side, hardly below its limit of 2150 "
-            "°F: a hot spot shrinks or cracks it. Put more or a better insulating layer before it, choose a material "
-            "with a higher limit, or run cooler.",
+            "°F: a hot spot shrinks or cracks it. Put more or a better insulating layer before it, or choose a "
+            "material with a higher limit. Or run it cooler.",
         ),
         ((1450.0, BLANKET_K, 400.0), "caution", BLANKET_K, BLANKET_K, None),
         (
@@ -378,7 +379,7 @@ def test_carbon_monoxide_without_a_flame():
             BLANKET_K,
             "Layer 2 (blanket 8 lb) gets 2152 °F on its hot side, above the 2150 °F that it stands "
             "day after day, below its class, 2300 °F. It shrinks slowly and gaps open: look at it after each week of "
-            "work. Better put more before it, choose a material with a higher limit, or run cooler.",
+            "work. Better put more before it, or choose a material with a higher limit. Or run it cooler.",
         ),
         ((1600.0, BLANKET_CLASS_K, 400.0), "caution", BLANKET_CLASS_K, BLANKET_K, None),
         (
@@ -387,8 +388,8 @@ def test_carbon_monoxide_without_a_flame():
             BLANKET_CLASS_K + 1,
             BLANKET_K,
             "Layer 2 (blanket 8 lb) gets 2302 °F on its hot side, above its limit of 2300 °F: it "
-            "shrinks, cracks or melts. Put more or a better insulating layer before it, choose a material with a "
-            "higher limit, or run cooler.",
+            "shrinks, cracks or melts. Put more or a better insulating layer before it, or choose a material with "
+            "a higher limit. Or run it cooler.",
         ),
         ((1923.0, 1500.0, 400.0), "stop", 1923.0, DENSE_K, None),  # blanket is further over its limit, but no stop
         ((1923.0, 1400.0, 1500.0), "stop", 1923.0, DENSE_K, None),
@@ -461,6 +462,27 @@ def test_where_high_fire_is_far_over_too_turning_down_is_no_cure():
     less = [solve(Design.from_texts({**texts, "low_fire": f"{share} %"})) for share in (30, 20, 10)]
     assert {result.checks["lining_limit"].verdict for result in less} == {"caution"}
     assert solve(Design.from_texts({**texts, "firing_rate": "70 kBtu/h"})).checks["lining_limit"].verdict == "note"
+
+
+@pytest.mark.parametrize(
+    ("at", "more", "verdict", "milder"),
+    [
+        (2, {}, "caution", set()),  # what low fire left on does comes next; its fire is taken from the chamber
+        (17, {}, "caution", set()),  # its fire is set
+        (16, {"chamber_temperature": "2450 degF"}, "caution", {"note"}),
+        (4, {"chamber_temperature": "2450 degF"}, "stop", {"caution"}),
+    ],
+)
+def test_to_run_cooler_is_offered_where_a_lining_stands_that_no_cooler_than_the_work(at, more, verdict, milder):
+    """Plausible designs, every 10 degF down to the work's heat; of 19 such offers 18 did nothing."""
+    design = plausible.designs(at + 1)[at].changed(more)
+    check = solve(design).checks["lining_limit"]
+    assert check.verdict == verdict and "on its hot side" in check.text
+    assert (COOLER in {(one.setting, one.move) for one in check.changes}) == bool(milder)
+    assert ("Or run it cooler." in check.text) == bool(milder)
+    top, low = (int(design.text(key).split()[0]) for key in ("chamber_temperature", "work_temperature"))
+    tried = (design.changed({"chamber_temperature": f"{temp} degF"}) for temp in range(low, top, 10))
+    assert {one.verdict for one in (solve(each).checks["lining_limit"] for each in tried)} - {verdict} == milder
 
 
 def test_lining_near_its_limit_is_told_before_a_high_fire_that_nobody_leaves():

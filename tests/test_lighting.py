@@ -944,14 +944,39 @@ def test_low_fire_that_is_all_a_cool_chamber_gets_must_hold_it(more, verdict, sa
     check = solved(**texts).checks["turning"]
     assert check.verdict == verdict and "leads to low fire and no further" in check.text
     assert said in check.text and ("does not" in check.text) == bool(said)
-    raised = ("low_fire", "raise") in {(change.setting, change.move) for change in check.changes}
-    assert raised == bool(said)
+    offered = {(change.setting, change.move) for change in check.changes}
+    # Less fire is less low fire too: it holds the chamber no better.
+    assert (("low_fire", "raise") in offered) == bool(said)
+    assert (("firing_rate", "lower") in offered) == (verdict != "stop")
+    assert ("Set low fire higher" in check.text) == (verdict == "stop")
     if verdict == "stop":  # what holds it, and then what does the work
         cured = [solved(**{**texts, "low_fire": f"{low} %"}).checks["turning"] for low in (50, 55)]
         assert [one.verdict for one in cured] == ["caution", "caution"]
         assert ["does not do the work" in one.text for one in cured] == [True, False]
     alone = {**texts, "firing_rate": "42 kBtu/h", "low_fire": "90 %"}
     assert solved(**alone).checks["rate_for_need"].verdict in fire
+
+
+TWO_LEAKY = {**LEAKY, "burner_count": "2", "chamber_length": "48 in"}
+
+
+def test_where_no_fire_that_is_held_for_sure_holds_the_chamber_no_other_low_fire_is_offered():
+    """Two burners are held at 145 kBtu/h, 150 hold the chamber: more low fire was offered up to where less was."""
+    holds = solved(**{**OVEN, **TWO_LEAKY}).part("need").hold_W
+    for low, up in ((42, True), (60, True), (76, False), (90, False)):
+        texts = {**OVEN, **TWO_LEAKY, "low_fire": f"{low} %"}
+        r = solved(**texts)
+        check, held_W = r.checks["turning"], r.part("turning").held_W
+        assert check.verdict == "stop" and 2 * held_W < holds
+        assert "All that is held for sure is 145 kBtu/h" in check.text and "150 kBtu/h" in check.text
+        offered = {(change.setting, change.move) for change in check.changes}
+        assert not offered & {("low_fire", "raise"), ("low_fire", "lower"), ("firing_rate", "lower")}
+        assert (("burner_count", "raise") in offered) == up
+        more = (solved(**{**texts, "ports_per_row": str(ports)}).checks["turning"] for ports in (12, 13, 14, 15, 16))
+        assert any(one.verdict in ("good", "note", "caution") for one in more)
+        third = {**texts, "burner_count": "3"}  # 218 kBtu/h are held, so another low fire does it
+        offered = {(change.setting, change.move) for change in solved(**third).checks["turning"].changes}
+        assert ("low_fire", "raise" if up else "lower") in offered or 3 * low > 150
 
 
 @pytest.mark.parametrize("more", [{}, {"firing_rate": "60 kBtu/h", "low_fire": "30 %"}], ids=["to low", "straight up"])

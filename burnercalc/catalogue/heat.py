@@ -814,11 +814,12 @@ CHECKS = (
             "{hot:rough_temperature} of {most:rough_temperature}.",
             "caution": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, hardly below its "
             "limit of {most:rough_temperature}: a hot spot shrinks or cracks it. Put more or a better insulating "
-            "layer before it, choose a material with a higher limit, or run cooler.",
+            "layer before it, or choose a material with a higher limit.",
             "class": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, above the "
             "{most:rough_temperature} that it stands day after day, below its class, {named:rough_temperature}. It "
-            "shrinks slowly and gaps open: look at it after each week of work. Better put more before it, choose a "
-            "material with a higher limit, or run cooler.",
+            "shrinks slowly and gaps open: look at it after each week of work. Better put more before it, or choose "
+            "a material with a higher limit.",
+            "cooler": "Or run it cooler.",
             "left_low": "Left empty at low fire, layer {layer} ({material}) may reach {hot:rough_temperature}, above "
             "its limit of {most:rough_temperature}. Line it better, or turn down further.",
             "left_low_far": "Left empty at low fire, layer {layer} ({material}) may reach {hot:rough_temperature}, "
@@ -836,7 +837,7 @@ CHECKS = (
             "after": "From {chamber:temperature}, hot all through, it can be past that limit in {after:time 1}.",
             "stop": "Layer {layer} ({material}) gets {hot:rough_temperature} on its hot side, above its limit of "
             "{most:rough_temperature}: it shrinks, cracks or melts. Put more or a better insulating layer before it, "
-            "choose a material with a higher limit, or run cooler.",
+            "or choose a material with a higher limit.",
         },
     ),
     Check(

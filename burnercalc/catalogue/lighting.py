@@ -602,14 +602,19 @@ CHECKS += (
             "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
             "unreached": "So it never gets to high fire.",
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
-            "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further. Use "
-            "less fire with a larger share of it for low fire, or more ports.",
+            "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further.",
+            "cool_less": "Use less fire with a larger share of it for low fire, or more ports.",
+            "cool_higher": "Set low fire higher, or use more ports.",
+            "cool_more": "All that is held for sure is {held_all:power 2}, less than those {asked:power 2}: use more "
+            "ports or more burners.",
             "no_work": "Low fire, {all:power 2} in all, does not do the work, which takes {works:power 2}.",
             "no_hold": "Low fire, {all:power 2} in all, does not even hold the empty chamber, which takes "
             "{holds:power 2}.",
             "cool_low": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
-            "{held:power 2} for sure, and low fire is {low:power 2}: turned to it the flame may go out. Set low fire "
-            "lower, or use less fire or more ports.",
+            "{held:power 2} for sure, and low fire is {low:power 2}: turned to it the flame may go out.",
+            "cool_lower": "Set low fire lower, or use less fire or more ports.",
+            "cool_more_to_hold": "All that is held for sure is {held_all:power 2}, and to hold the empty chamber takes "
+            "{holds:power 2}: use more ports, or more burners with less fire in each.",
             "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: on the way the flame "
             "lifts or runs back, gas first or air first, in up to 12 steps. Set low fire higher, or use fewer ports.",
         },

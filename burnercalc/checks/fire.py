@@ -305,20 +305,35 @@ def turning_check(
     nearer = (("low_fire", "lower"),) if above else () if full else (("low_fire", "raise"),)
     held_W, ended_W = turning.held_W, firing.low_W if worst is to_low else firing.rate_W
     if worst is not None and held_W is not None and ended_W > held_W:
-        all_W, holds_W, works_W = firing.low_W * firing.installed_W / firing.rate_W, need.hold_W, need.working_W
-        idle = worst is to_high and works_W is not None and all_W < works_W
-        cold = worst is to_high and holds_W is not None and all_W < holds_W
+        burners = firing.installed_W / firing.rate_W
+        all_W, held_all_W, holds_W, works_W = firing.low_W * burners, held_W * burners, need.hold_W, need.working_W
+        no_further = worst is to_high
+        cold = no_further and holds_W is not None and all_W < holds_W
+        idle = no_further and not cold and works_W is not None and all_W < works_W
+        asked_W = works_W if idle else holds_W
         short = ("no_hold",) if cold else ("no_work",) if idle else ()
-        nearer_held = (("low_fire", "lower"),) if worst is to_low else (("low_fire", "raise"),) if short else ()
+        if asked_W is not None and asked_W > held_all_W:  # neither less fire nor another low fire comes to that
+            what = "cool_more" if no_further else "cool_more_to_hold"
+            alike = (
+                not no_further and firing.taken_from.case == "setting"
+            )  # each of more burners has as high a low fire
+            cures = (*MORE_PORTS, *(() if alike else (("burner_count", "raise"),)))
+        elif cold:  # less fire is less low fire
+            what, cures = "cool_higher", (("low_fire", "raise"), *MORE_PORTS)
+        else:
+            low = (("low_fire", "raise" if idle else "lower"),) if idle or not no_further else ()
+            what, cures = "cool_less" if no_further else "cool_lower", (*low, ("firing_rate", "lower"), *MORE_PORTS)
         return verdict(
-            "caution" if worst is to_high and not cold else "stop",
+            "caution" if no_further and not cold else "stop",
             held_W / ended_W,
             1.0,
-            case=("cool" if worst is to_high else "cool_low", *short),
-            cures=(*nearer_held, ("firing_rate", "lower"), *MORE_PORTS),
+            case=("cool" if no_further else "cool_low", *short, what),
+            cures=cures,
             low=firing.low_W,
             high=firing.rate_W,
             held=held_W,
+            held_all=held_all_W,
+            asked=asked_W,
             all=all_W,
             holds=holds_W,
             works=works_W,

@@ -192,6 +192,7 @@ def lining_limit_check(
     lining: tuple[tuple[str, float], ...],
     units: str,
     chamber_temperature: float,
+    work_temperature: float,
 ) -> Judged:
     """Of the layer that is most over its limit, or else nearest to it: at the set temperature, then left at a fire.
     Behind another layer no flame washes it: from its limit in continuous use to its class it shrinks slowly, and a
@@ -209,7 +210,6 @@ def lining_limit_check(
     word = case = ladder(set_K[layer], good=limits[layer] - LINING_MARGIN_K, stop=stops[layer])
     if word == "caution" and set_K[layer] > limits[layer]:
         case = "class"
-    cures = (LINING, COOLER)
     # At low fire a smith looks away. High fire is several times what holds any chamber: nobody may leave it.
     after_s: float | None = None
     high_K = hot_lining.high_K
@@ -220,6 +220,15 @@ def lining_limit_check(
         return high_K[at] - limits[at] > FAR_K and within_s is not None and within_s <= SOON_S
 
     far = bool(high_K) and far_over_at_high_fire()
+    # It is run no cooler than the work is hot. What a fire that is set makes of it, left on, stays.
+    set_cool_K, low_cool_K = (_as_cool(temps_K, chamber, work_temperature) for temps_K in (set_K, hot_lining.low_K))
+    if firing.taken_from.case != "chamber":
+        low_cool_K = hot_lining.low_K
+    if word == "stop":
+        cooler = not _over(set_cool_K, stops)
+    else:
+        cooler = not (_over(set_cool_K, limits, LINING_MARGIN_K) or _over(low_cool_K, limits) or far)
+    cures = (LINING, COOLER) if cooler else (LINING,)
     for fire, unless, temps_K in (("low", ("stop",), hot_lining.low_K), ("high", FAULTS, high_K)):
         if temps_K and word not in unless and case != "class" and temps_K[worst(temps_K)] > limits[worst(temps_K)]:
             word, case, hot_sides, layer = "caution", f"left_{fire}", temps_K, worst(temps_K)
@@ -237,7 +246,7 @@ def lining_limit_check(
         word,
         hot_sides[layer],
         limits[layer],
-        case=(case, "after") if after_s is not None else case,
+        case=(case, *(("after",) if after_s is not None else ()), *(("cooler",) if cooler and case in AT_SET else ())),
         cures=cures,
         after=after_s,
         layer=layer + 1,
@@ -247,6 +256,21 @@ def lining_limit_check(
         named=chamber.layer_classes_K[layer],
         chamber=chamber_temperature,
     )
+
+
+AT_SET = ("caution", "class", "stop")  # cases of a lining at the set temperature
+
+
+def _over(hot_sides_K, most_K, margin_K=0.0):
+    return any(hot_K > limit_K - margin_K for hot_K, limit_K in zip(hot_sides_K, most_K))
+
+
+def _as_cool(hot_sides_K, chamber, face_K):
+    """Of hot sides at the set temperature or above, what they are at least with its face at another, the shell as it
+    is; what does not get hotter than the shell stays."""
+    shell_K = chamber.layer_temps_K[-1]
+    share = (face_K - shell_K) / max(chamber.layer_temps_K[0] - shell_K, face_K - shell_K)
+    return [shell_K + share * (hot_K - shell_K) for hot_K in hot_sides_K]
 
 
 def low_fire_drift_check(
