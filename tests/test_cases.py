@@ -193,7 +193,7 @@ FURTHER = (
     {**HOUSE, "port_diameter": "9/32 in", "low_fire": "100 %"},
     SHORT,
     UP,
-    {"low_fire": "32 %"},
+    {"low_fire": "32.5 %"},
     DOWN,
     {"low_fire": "30 %"},
     COOL,

@@ -1677,7 +1677,7 @@ def test_gas_goes_first_where_air_first_would_blow_it_off():
 NO_ORDER = {
     "low": ({**LEAN, "low_fire": "30 %"}, "runs back into a lip that glows", {"low_fire": "35 %"}),
     "down": (DOWN, "to low fire, 35 kBtu/h, no order", {"low_fire": "45 %"}),
-    "up": ({"low_fire": "32 %"}, "to high fire no order", {"low_fire": "45 %"}),
+    "up": ({"low_fire": "32.5 %"}, "to high fire no order", {"low_fire": "45 %"}),
 }
 
 
@@ -1788,7 +1788,7 @@ def test_where_low_fire_would_run_back_it_goes_straight_up():
 
 def test_past_a_low_fire_that_nothing_leads_on_from_it_goes_straight_up():
     """Its lighting rate and high fire are those of 28 %, which goes straight up in eight steps."""
-    r, rows = solved(low_fire="32 %"), card(low_fire="32 %")
+    r, rows = solved(low_fire="32.5 %"), card(low_fire="32.5 %")
     turning, steps = r.part("turning"), r.part("lighting_steps")
     assert turning.to_low.first and not turning.to_high.first
     assert turning.straight.steps == solved(low_fire="28 %").part("turning").straight.steps

@@ -596,9 +596,10 @@ CHECKS += (
             "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
             "lip that glows; a hand needs {close:.2f} times, as when it is lit. Turned down to it hot, "
             "it may run back.",
-            "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds: on the way the "
-            "flame lifts or runs back, gas first or air first, in up to 12 steps. Set low fire nearer to the lighting "
-            "rate, or use fewer ports.",
+            "down": "From the lighting rate to low fire, {low:power 2}, no order of the valves holds that a hand can "
+            "set, in up to 12 steps. On the way the flame lifts or runs back, gas first or air first; or the slide "
+            "moves less from stop to stop than a hand sets, some {apart:drill_length 1}. Set low fire nearer to the "
+            "lighting rate, or use fewer ports.",
             "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
             "unreached": "So it never gets to high fire.",
             "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
@@ -615,8 +616,9 @@ CHECKS += (
             "cool_lower": "Set low fire lower, or use less fire or more ports.",
             "cool_more_to_hold": "All that is held for sure is {held_all:power 2}, and to hold the empty chamber takes "
             "{holds:power 2}: use more ports, or more burners with less fire in each.",
-            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds: on the way the flame "
-            "lifts or runs back, gas first or air first, in up to 12 steps. Set low fire higher, or use fewer ports.",
+            "up": "From low fire, {low:power 2}, to high fire no order of the valves holds that a hand can set, in up "
+            "to 12 steps. On the way the flame lifts or runs back, gas first or air first; or the slide moves less "
+            "from stop to stop than a hand sets, some {apart:drill_length 1}. Set low fire higher, or use fewer ports.",
         },
     ),
     Check(

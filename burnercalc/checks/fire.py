@@ -13,7 +13,7 @@ from ..parts.firing import Firing
 from ..parts.first_fire import FirstFire
 from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
-from ..parts.hand import NEEDLE_PRESSURE_OFF
+from ..parts.hand import NEEDLE_PRESSURE_OFF, NEXT_GAP_M
 from ..parts.jet import PROVEN_OFF, Jet
 from ..parts.lighting import (
     CEILING_FRACTION,
@@ -348,6 +348,7 @@ def turning_check(
         1.0,
         case="as_lit" if as_lit else (case, *up),
         cures=() if worst is None else (*nearer, *(FASTER if case == "low" else FASTER[:1])),
+        apart=NEXT_GAP_M,
         margin=turn.margin,
         close=CLOSE,
         least=min(one.least_ratio for one in (to_low, to_high)) if worst is None else turn.least_ratio,

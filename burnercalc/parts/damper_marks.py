@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from ..catalogue.sentences import Said, said
 from ..making import slide
 from .blower import Blower
+from .hand import DRAWER_M
 from .lighting_slide import FAMILIES, LightingSlide, near
 from .resistance import Resistance
 
 NEARLY = 0.99  # of the pipe's area: as good as open; common practice
-LARGEST_M = 13e-3  # drill that lies in every drawer; wider gaps are set by a rule; common practice
 
 
 @dataclass(frozen=True)
@@ -43,7 +43,7 @@ def gap(
     gap_m = slide.gap_m(bore_m, share, hole_m)
     if not gap_m:
         return 0.0, said("shut")
-    if gap_m > LARGEST_M:
+    if gap_m > DRAWER_M:
         return gap_m, said("rule", size=gap_m)
     drill = near(gap_m, FAMILIES[sizes])[0]
     named = drill.family in ("number", "letter")

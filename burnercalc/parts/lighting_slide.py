@@ -14,7 +14,7 @@ from ..physics.drills import Drill
 from .blower import Blower
 from .gas_line import GasLine
 from .gauges import Gauges
-from .hand import NEEDLE_OFF
+from .hand import GAP_OFF_M, NEEDLE_OFF, RULE_OFF_M
 from .lighting import Lighting
 from .lighting_try import RATIOS
 from .resistance import Resistance
@@ -23,8 +23,6 @@ from .turning import LAW_ENDS
 
 # All common practice.
 HOLE_OFF = 0.02  # of a hole's area: a drill runs a hundredth wide or not
-GAP_OFF_M = 0.13e-3  # of a gap set against a drill's shank, 5/1000 in
-RULE_OFF_M = 0.5e-3  # of one set by a rule
 BLOWER_OFF = 0.06  # of the air: 12 % of its pressure, nearly all of which the slide takes
 LEAK, BLUNT = 0.09, 0.15  # more air past a slide that is not tight, and through a hole whose edge is not sharp
 GRID = 50  # mixtures a unit at which limits are worked out; the same one is asked for again and again

@@ -6,6 +6,7 @@ from math import inf
 
 from ..constants import INH2O_PA, PSI_PA
 from ..errors import InputError
+from ..making import slide
 from ..physics import blower as blowers
 from ..physics import combustion, pipes
 from ..physics.band import Band
@@ -116,6 +117,11 @@ def tries(
 def least_gas_Pa(gas_line: GasLine, pipe_Pa: float, line_Pa: float = EASY_LINE_PA) -> float:
     """Gauge, before the jet and behind the needle valve, below which gas is hard to set, lighting or at low fire."""
     return max(LINE_OVER_MIXTURE * pipe_Pa, line_Pa) if gas_line.there else LEAST_NEEDLE_PA
+
+
+def drilled(blower: Blower, open_share: float | None) -> bool:
+    """Whether it is lit through a hole in the slide, which is open always: low fire must need no less air."""
+    return open_share is not None and blower.open_low is not None and open_share <= blower.open_low
 
 
 # The limits of a port do not hang on what feeds it, so that burners alike in it share them.
@@ -262,6 +268,11 @@ class Tried:
         damper = blowers.damper(blower.curve, air_m3_s, self.pipe_Pa(rate_W), self.pipe_m2, blower.air_density_kg_m3)
         return None if damper is None else damper.open_fraction
 
+    def gap_m(self, rate_W, hole_m):
+        """Of the damper's slide, beside the hole in it; None where the blower is too weak."""
+        share = self.open_share(rate_W)
+        return None if share is None else slide.gap_m(self.resistance.mix_pipe.bore_m, share, hole_m)
+
     def gas_Pa(self, rate_W):
         """Gauge, before the jet; None without a jet."""
         if self.jet.drill is None:
@@ -280,8 +291,7 @@ class Tried:
 
     def least_open(self, open_share):
         """Of the damper: less where its slide has a hole drilled, as it has where low fire needs no less air."""
-        drilled = open_share is not None and self.blower.open_low is not None and open_share <= self.blower.open_low
-        return LEAST_HOLE if drilled else LEAST_OPEN
+        return LEAST_HOLE if drilled(self.blower, open_share) else LEAST_OPEN
 
     @property
     def top_W(self):

@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 from math import ceil
 
+from ..making import slide
 from .firing import Firing
+from .hand import apart
 from .lighting_try import LightingTry
-from .tries import CLOSE, Tries
+from .tries import CLOSE, Tries, drilled
 
 # Common practice.
 LAW_ENDS = 1.36  # mixture up to which the law of lift is known
@@ -57,20 +59,23 @@ def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry,
         return Turning(None, None, None, None)
     light, low = (lighting_try.waits_W, lighting_try.waits_ratio), (firing.low_W, equivalence_ratio)
     high = firing.rate_W, equivalence_ratio
-    glows = lighting_try.glows
-    to_low, to_high = _turn(light, low, tries, glows), _turn(low, high, tries, glows)
-    straight = None if to_low.first else _turn(light, high, tries, glows)
+    glows, open_share = lighting_try.glows, lighting_try.open_share
+    hole_m = 0.0  # as it would be drilled; the nearest drill is near enough
+    if open_share is not None and drilled(tries.blower, open_share):
+        hole_m = slide.hole_m(tries.resistance.mix_pipe.bore_m, open_share)
+    to_low, to_high = _turn(light, low, tries, glows, hole_m), _turn(low, high, tries, glows, hole_m)
+    straight = None if to_low.first else _turn(light, high, tries, glows, hole_m)
     # No hot walls light again what lifts.
     held_W = None if glows else _at(equivalence_ratio, tries).torch_W or 0.0
     if held_W is not None and firing.rate_W > held_W:
         return Turning(to_low, to_high, straight, held_W)
     if to_low.first and not to_high.first:
-        past_low = _turn(light, high, tries, glows)
+        past_low = _turn(light, high, tries, glows, hole_m)
         straight = past_low if past_low.first else None
     return Turning(to_low, to_high, straight, None)
 
 
-def _turn(start, end, tries, glows):
+def _turn(start, end, tries, glows, hole_m):
     """The fewest steps in which an order holds, of both the one further from flashback; gas first where they tie."""
     margins = [_margin([state], tries) for state in (start, end)]
     # The lighting rate itself is judged elsewhere.
@@ -93,12 +98,19 @@ def _turn(start, end, tries, glows):
     for firsts, stops in _ways(start, end):
         both = {first: tuple(_passed(first, start, stops)) for first in firsts}
         hold = [first for first, states in both.items() if all(map(holds, states))]
-        if hold:
+        if hold and (len(stops) == 1 or _set_by_hand((start, *stops), tries, hole_m)):
             break
+        hold = []
     found = {first: _margin(both[first], tries) for first in hold or both}
     first = max(found, key=lambda one: found[one])
     ratios = [ratio for _, ratio in (start, *both[first])]
     return Turn(first if hold else "", stops, found[first], min(ratios), max(ratios))
+
+
+def _set_by_hand(states, tries, hole_m):
+    """One whose air the blower does not give is judged elsewhere."""
+    gaps_m = [tries.at(ratio).gap_m(rate_W, hole_m) for rate_W, ratio in states]
+    return apart([gap_m for gap_m in gaps_m if gap_m is not None])
 
 
 def _ways(start, end):
