@@ -114,10 +114,16 @@ def as_text(result, base="", whole=False):
         members = [s for s in SETTINGS if s.room == room and (whole or s.key in d.texts)]
         lines += _part(
             f"{title}, set",
-            [_line(s.label, d.show(s.key) + ("" if s.key in d.texts else "  (default)")) for s in members],
+            [_line(s.label, d.show(s.key) + _of_setting(d, s.key)) for s in members],
         )
     lines += _part("Link", ["  " + to_link(d, base)])
     return "\n".join([*lines, ""])
+
+
+def _of_setting(design, key):
+    """Beside a setting: whether it is the example's, and where nothing hangs on it, that too."""
+    notes = ([] if key in design.texts else ["default"]) + ([] if design.counts(key) else ["nothing hangs on it here"])
+    return f"  ({', '.join(notes)})" if notes else ""
 
 
 def table_text(table, unit_system):

@@ -190,6 +190,18 @@ def test_a_folder_that_cannot_be_written_is_named(tmp_path, capsys):
     assert "file" in capsys.readouterr().err
 
 
+def test_the_sheet_tells_of_what_was_set_for_nothing(capsys):
+    """A line's pressure beside cylinders stood there as if it counted."""
+    texts = ["--set", "line_pressure=9 inH2O", "--set", "gas_from=cylinder"]
+    for fuel, idle in (("propane", True), ("natural_gas", False)):
+        assert main(["sheet", "--set", f"fuel={fuel}", *texts]) == 0
+        (line,) = [line for line in capsys.readouterr().out.splitlines() if "House line holds" in line]
+        assert line.endswith("9 in H₂O  (nothing hangs on it here)" if idle else "9 in H₂O")
+    assert main(["sheet", "--all"]) == 0
+    (line,) = [line for line in capsys.readouterr().out.splitlines() if "House line holds" in line]
+    assert line.endswith("(default, nothing hangs on it here)")
+
+
 @pytest.mark.parametrize("options", [["--json"], []])
 def test_a_terminal_without_our_signs_gets_the_sheet(options):
     """Latin-1 has the degree and the square but no lowered 2; ASCII has none of them."""

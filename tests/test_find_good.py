@@ -15,6 +15,7 @@ from burnercalc.find.faults import faults_of
 from burnercalc.find.good import CHAMBER, STAYS, Mended, Moved, texts_of
 from burnercalc.find.sold import BLOWERS
 from burnercalc.jobs import JOBS
+from burnercalc.physics.linings import material, material_keys
 from burnercalc.settings import BY_KEY, SETTINGS
 
 BLOWER_SIZES = [*enumerate(("blower_shutoff_pressure", "blower_free_flow"))]
@@ -351,3 +352,30 @@ def test_work_wanted_day_and_place_are_no_mend():
             if n * each < price:
                 texts = {"cylinder": other, "cylinder_count": str(n)}
                 assert bad(solve(as_set(day).changed(texts))).get("cylinder"), (other, n)
+
+
+@pytest.mark.parametrize(
+    ("lining", "time"),
+    [
+        ("dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in", "30 min"),
+        ("dense_castable 1 1/2 in, blanket_8lb 2 in", "35 min"),
+    ],
+)
+def test_a_lining_that_heats_up_too_late_becomes_a_lighter_one(lining, time):
+    """Only thicker and hotter ones were tried: of 12 plausible designs none mended a heat-up out of reach."""
+    one = make_good(Design.from_texts({"lining": lining, "heat_up_time": time}), ["heat_up_time", "lit_by"])
+    assert "heat_up_reach" in {fault.key for fault in one.mended} and not one.left
+    assert [change.key for change in one.changes if change.less is None] == ["lining"]
+    density = {name: material(name).density_kg_m3 for name in material_keys()}
+    weight = [sum(density[name] * thick_m for name, thick_m in each.design.lining) for each in (one.before, one.after)]
+    assert weight[1] < weight[0] and one.solves < 200
+
+
+def test_walls_that_glow_too_late_are_offered_a_lining_that_glows_sooner():
+    """Each of these is behind a torch on its stand; of 14 such plausible designs no lining tried mended one."""
+    for lining in ("dense_castable 1 1/2 in, blanket_8lb 2 in", "dense_castable 2 in, blanket_8lb 2 in"):
+        design = Design.from_texts({"lining": lining, "lit_by": "stand"})
+        assert bad(solve(design)).get("lighting_wait")
+        tried = (design.changed({"lining": text}) for text in texts_of(design, BY_KEY["lining"], "choose"))
+        faults = set(bad(solve(design)))
+        assert any({*bad(solve(each))} <= faults - {"lighting_wait"} for each in tried)

@@ -55,7 +55,8 @@ NEARER = 0.8  # of a fault that is left, from which a move that does not mend it
 STEPS = (1, 2, 4, 8, 16, 32)
 CLOSE_STEPS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 20, 24, 28, 32, 36, 40)
 MOST_PAIRS = 60
-THICKER, MOST_MATERIALS = (1.5, 2.0, 3.0), 4
+THICKER, THINNER, MOST_MATERIALS = (1.5, 2.0, 3.0), (0.75, 0.5), 4
+FIBRE = "blanket_8lb"  # the lightest that is sold
 BRICKS, BRICK_M = frozenset(key for key in material_keys() if "ifb" in key or "brick" in key), 0.0635  # 2 1/2 in flat
 TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
 # Stands there, or is meant to: a check may say that it is too small or too large, and that is for the smith to settle.
@@ -733,15 +734,29 @@ def _others(setting: Setting, value: str, move: str) -> Iterator[str]:
 
 
 def _linings(layers: tuple[tuple[str, float], ...], system: str) -> Iterator[str]:
-    """One layer thicker, the last first; then one of a material that stands more heat; then such a one put first."""
+    """One layer thicker, the last first; then one of a material that stands more heat; then such a one put first; then
+    lighter ones, which heat up sooner."""
     made = []
     for at, (name, thickness_m) in reversed([*enumerate(layers)]):
         made += [(*layers[:at], (name, thickness_m * times), *layers[at + 1 :]) for times in THICKER]
     for at, (name, thickness_m) in enumerate(layers):
         made += [(*layers[:at], (other, _thick_m(other, thickness_m)), *layers[at + 1 :]) for other in _standing(name)]
     made += [((other, _thick_m(other, 0.0)), *layers) for other in _standing(layers[0][0]) if other in BRICKS]
-    for each in made:
+    for each in (*made, *_lighter(layers)):
         yield ", ".join(f"{name} {show(thick, 'length', system, exact=True)}" for name, thick in each)
+
+
+def _lighter(layers: tuple[tuple[str, float], ...]) -> Iterator[tuple[tuple[str, float], ...]]:
+    """The hot face thinner; of what weighs less, what stands most heat first; left out; all of fibre."""
+    (face, thick_m), *behind = layers
+    yield from (((face, thick_m * times), *behind) for times in THINNER if face not in BRICKS)
+    less = [one for one in map(material, material_keys()) if one.density_kg_m3 < material(face).density_kg_m3]
+    for other in sorted(less, key=lambda one: -one.limit_K)[:MOST_MATERIALS]:
+        yield (other.key, _thick_m(other.key, thick_m)), *behind
+    if behind:
+        yield tuple(behind)
+    if {name for name, _ in layers} != {FIBRE}:
+        yield ((FIBRE, sum(thick_m for _, thick_m in layers)),)
 
 
 def _standing(name: str) -> list[str]:
