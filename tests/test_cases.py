@@ -104,6 +104,7 @@ FURTHER = (
       for width in ("3 3/4 in", "4 in")),
     {"work_temperature": "2249 degF", "work_rate": "44 lb/h"},
     {"blower_shutoff_pressure": "0.55 inH2O", "blower_free_flow": "100 cfm"},
+    {"blower_shutoff_pressure": "0.1 inH2O"},
     _CYLINDER,
     {**_CYLINDER, "work_rate": "40 lb/h"},
     {**_CYLINDER, "work_rate": "60 lb/h"},

@@ -10,7 +10,9 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from burnercalc import InputErrors
+from burnercalc.find.good import texts_of
 from burnercalc.physics.plates import thin_plate_K
+from burnercalc.settings import BY_KEY
 
 STANDARD_AIR = 0.075 * 0.45359237 / FT3
 SHOP_AIR = 0.07636 * 0.45359237 / FT3  # at 60 degF (CoolProp, reference figures)
@@ -358,3 +360,38 @@ def test_a_tap_that_shows_too_little_is_read_with_ports_shut():
     assert default.shut == 0 and default.flow_Pa == default.alone_Pa
     weak = solved(blower_shutoff_pressure="0.3 inH2O").part("air_proof")
     assert weak.alone_Pa is None and weak.flow_Pa is None
+
+
+WEAK = [
+    ("0.4 inH2O", "60 cfm"),  # too little pressure: no freer flow is enough
+    ("0.9 inH2O", "21 cfm"),
+    ("3 inH2O", "12 cfm"),  # its curve ends before high fire
+    ("0.1 inH2O", "60 cfm"),  # less than mix pipe or ports take alone
+]
+
+
+@pytest.mark.parametrize(("pressure", "flow"), WEAK)
+def test_what_waits_for_the_blower_is_mended_by_what_mends_the_blower(pressure, flow):
+    """More ports were offered for the poison in such a fire and mended none of six; each offer now mends the blower."""
+    weak = {"blower_shutoff_pressure": pressure, "blower_free_flow": flow}
+    r = solved(**weak)
+    assert r.checks["blower"].verdict == "stop"
+    offered = [(one.setting, one.move) for one in r.checks["blower"].changes]
+    for key in ("mixture", "carbon_monoxide", "hot_drift"):
+        assert [(one.setting, one.move) for one in r.checks[key].changes] == offered and offered
+        assert "aits for" in r.checks[key].text
+    for setting, move in offered:
+        tried = texts_of(r.design, BY_KEY[setting], move, (1, 2, 4, 8, 16, 32))
+        after = [r_of for text in tried if (r_of := taken({**weak, setting: text}))]
+        assert any(one.checks["blower"].verdict != "stop" for one in after), setting
+    assert (("blower_shutoff_pressure", "raise") in offered) == (flow != "12 cfm")
+    wider = {("mix_pipe", "raise"), ("port_diameter", "raise")} & set(offered)
+    assert ("larger ports" in r.checks["blower"].text) == bool(wider) == (pressure in ("0.4 inH2O", "0.9 inH2O"))
+    assert (("blower_free_flow", "raise") in offered) == (pressure in ("0.9 inH2O", "3 inH2O"))
+
+
+def taken(texts):
+    try:
+        return solved(**texts)
+    except InputErrors:
+        return None

@@ -847,6 +847,9 @@ CHECKS = (
             "stop": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has {has:pressure} "
             "there. It is too weak: with the damper open it brings {brings:air_flow}. Use larger ports, a larger mix "
             "pipe, a stronger blower, or less fire.",
+            "stop_stronger": "High fire asks for {air:air_flow} of air at {needed:pressure}; the blower has "
+            "{has:pressure} there. It is too weak: with the damper open it brings {brings:air_flow}. Use a stronger "
+            "blower, or less fire.",
             "beyond": "High fire asks for {air:air_flow} of air, and to push it through this burner takes more "
             "pressure than any blower has. Use larger ports, a larger mix pipe, or less fire.",
             "hunts": "Its curve crosses that of the burner more than once: the flow may hunt.",

@@ -26,6 +26,7 @@ from ..parts.tries import LEAST_OPEN, LEAST_REGULATOR_PA, least_gas_Pa
 from ..physics import drills
 from ..physics.mixing import DIAMETERS_NEEDED
 from ..physics.plenum import SPREAD, wanted_ratio
+from .blowing import MARGIN, MOST_BLOWER_PA, beyond, blower_cures
 from .judge import WAITS, Judged, judge, ladder, verdict
 
 # All limits are common practice unless said otherwise; (good, stop) pairs.
@@ -35,8 +36,6 @@ IMPINGEMENT = (1.10, 1.40)  # the most that a port under the inlet's jet passes
 FINE_JET = 1.01
 BAFFLE_SHARE = (0.5, 2.0)  # baffle's pressure over the ports': beyond the second its holes jet
 MIXING = (DIAMETERS_NEEDED, 5.0)
-MARGIN = 0.20  # pressure to spare at high fire, good from
-MOST_BLOWER_PA = 100 * INH2O_PA  # that any blower of a shop has, as far as the setting goes; more is no air of a burner
 HOUSE_PA, LP_LINE_PA = 7 * INH2O_PA, 11 * INH2O_PA  # usual in a house line, and in one of propane
 METERS_M3_S = (175 * FOOT_M**3 / 3600, 425 * FOOT_M**3 / 3600)  # of houses, 175 to 425 ft3/h; common practice
 HOUSE_MOST_PA = 2 * PSI_PA  # the most in a house line
@@ -176,27 +175,17 @@ def blower_check(blower: Blower, blower_curve: tuple | None) -> Judged:
         cases = ["shared", *cases]
     if blower.point.crossings > 1 and word == "good":
         word, cases = "caution", [*cases, "hunts"]
-    ends = "ends" in cases
-    beyond = word == "stop" and blower.high_Pa > MOST_BLOWER_PA
-    if beyond:
+    if word == "stop" and beyond(blower):
         cases = [*cases[:-1], "beyond"]
-    own: tuple[tuple[str, str], ...] = (("blower_free_flow", "raise"),)
-    if blower_curve:
-        own = (("blower_curve", "choose"),)
-    elif not ends:
-        own = (("blower_shutoff_pressure", "raise"), *own)
-    eased = (("mix_pipe", "raise"), ("port_diameter", "raise"))
+    cures = blower_cures(blower, blower_curve, word)
+    if cases[-1] == "stop" and not {"mix_pipe", "port_diameter"} & {key for key, _ in cures}:
+        cases = [*cases[:-1], "stop_stronger"]
     return verdict(
         word,
         blower.margin,
         MARGIN,
         case=cases,
-        cures=(
-            *(() if beyond else own),
-            *((("blowers", "choose"),) if blower.burners > 1 else ()),
-            *(eased if beyond or not ends else ()),  # no curve gets longer by less resistance
-            ("firing_rate", "lower"),
-        ),
+        cures=cures,
         burners=blower.burners,
         altogether=blower.burners * blower.high_m3_s,
         air=blower.high_m3_s,
@@ -218,12 +207,13 @@ def blower_hot_check(hot_run: HotRun, blower: Blower) -> Judged | None:
     return judge(hot_run.margin, good=0.0, stop=-inf, needed=hot_run.total_Pa, has=has_Pa, ports=hot_run.more_high)
 
 
-def hot_drift_check(hot_run: HotRun, blower: Blower, equivalence_ratio: float) -> Judged:
+def hot_drift_check(hot_run: HotRun, blower: Blower, blower_curve: tuple | None, equivalence_ratio: float) -> Judged:
     """A slip of the hand comes on top, whatever the drift is; it waits for a blower that carries the burner cold. Gas
     of so little pressure that it falls off more than the air makes it leaner."""
     drift, leanest = hot_run.drift, hot_run.leanest
     if drift is None or leanest is None:
-        return verdict("caution", blower.short, MIXTURE_SLIP, case=WAITS)
+        cures = blower_cures(blower, blower_curve)
+        return verdict("caution", blower.short, MIXTURE_SLIP, case=WAITS, cures=cures)
     leaner = 1 - leanest / equivalence_ratio
     if leaner > max(drift, 0.0):
         word = ladder(leaner, good=MIXTURE_SLIP, stop=inf)

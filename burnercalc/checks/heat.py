@@ -5,6 +5,7 @@ from math import hypot, inf, pi, sqrt
 
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, NO_LESS_SPARED, TORCHES_PA, BackPressure
 from ..parts.bars import Bars
+from ..parts.blower import Blower
 from ..parts.body import Body
 from ..parts.carbon_monoxide import CO_LIMIT_FRACTION, EU_DAY_FRACTION, CarbonMonoxide
 from ..parts.chamber import Chamber
@@ -33,6 +34,7 @@ from ..physics.chamber import (
 )
 from ..physics.metals import metal
 from ..physics.outside import BURN_THRESHOLD_BARE_METAL_K
+from .blowing import blower_cures
 from .judge import FAULTS, Cures, Judged, judge, ladder, verdict, waiting
 
 LEANEST_GOOD = 0.9  # below it the air scales the work and carries heat away; common practice
@@ -102,7 +104,9 @@ def _losing(chamber: Chamber) -> tuple[tuple[str, ...], Cures]:
     return (("by_opening",), (SMALLER,)) if by_opening else (("by_walls",), (LINING,))
 
 
-def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Judged:
+def mixture_check(
+    mixture: Mixture, hot_run: HotRun, blower: Blower, blower_curve: tuple | None, reducing_wanted: str
+) -> Judged:
     """Rich: a stop as set, a caution from where a slip of the hand, the burner hot, may bring it."""
     ratio, wanted = mixture.equivalence_ratio, reducing_wanted == "yes"
     richest = max(ratio + MIXTURE_SLIP, hot_run.richest or 0.0)
@@ -125,11 +129,17 @@ def mixture_check(mixture: Mixture, hot_run: HotRun, reducing_wanted: str) -> Ju
         leanest=LEANEST_GOOD,
         richest=RICHEST_GOOD,
     )
-    return waiting(judged, hot_run.richest, LESS_DRIFT)
+    return waiting(judged, hot_run.richest, blower_cures(blower, blower_curve))
 
 
 def carbon_monoxide_check(
-    mixture: Mixture, flame: Flame, carbon_monoxide: CarbonMonoxide, hot_run: HotRun, holding: Holding
+    mixture: Mixture,
+    flame: Flame,
+    carbon_monoxide: CarbonMonoxide,
+    hot_run: HotRun,
+    holding: Holding,
+    blower: Blower,
+    blower_curve: tuple | None,
 ) -> Judged:
     """By one figure, which its sentence is about. What the rich slip leaves however slowly the gas cools, where that is
     no clean flame; else the careful end, of gas chilled at once. No flame found is no clean flame, nor one that goes
@@ -168,7 +178,7 @@ def carbon_monoxide_check(
         eu_day=EU_DAY_FRACTION,
         leaves=carbon_monoxide.leaves_K,
     )
-    return waiting(judged, hot_run.richest, LESS_DRIFT)
+    return waiting(judged, hot_run.richest, blower_cures(blower, blower_curve))
 
 
 # What leaves the hot burner air to spare.
