@@ -43,15 +43,16 @@ function read(key, text) {
 // Hear one widget: at once when the field is left, after a pause while it is typed in.
 export function listen(widget, change) {
   const key = widget.name;
-  let pause = 0;
+  let pause = 0, half = false; // what was being typed has been sent: taken back to what stood there, it is sent again
   widget.properties.value.change.connect(() => {
     clearTimeout(pause);
+    half = false;
     if (!filling.has(key)) change(key, read(key, widget.value));
   });
   widget.properties.value_input?.change.connect(() => {
     clearTimeout(pause);
-    if (filling.has(key) || widget.value_input === widget.value) return;
-    pause = setTimeout(() => change(key, read(key, widget.value_input), false), 350);
+    if (filling.has(key) || (widget.value_input === widget.value && !half)) return;
+    pause = setTimeout(() => change(key, read(key, widget.value_input), !(half = widget.value_input !== widget.value)), 350);
   });
 }
 

@@ -6,7 +6,7 @@ import pytest
 from browser.conftest import PHONE, READY_MS, open_ready, watch
 from browser.hosted import host
 from browser.test_accessibility import walk_to
-from browser.test_job import field, put, settle
+from browser.test_job import field, plain, put, settle, shows
 
 from burnercalc import Design, from_link, solve
 from burnercalc.find import make_good
@@ -108,7 +108,7 @@ def test_a_found_design_opens_as_one_step_and_is_shared(found):
     found.wait_for_function("opened => location.hash === opened", arg=opened)
     found.locator("#find-box [data-close]").first.click()
     found.wait_for_selector("#find-box", state="hidden")
-    assert address(found).startswith(link[link.index("#") :])
+    found.wait_for_function("link => location.hash.startsWith(link)", arg=link[link.index("#") :])
     # What lies there is mine, so that no cure moves it.
     body = "body_kind,body_width,body_depth,wall"
     assert beside(address(found)) == {
@@ -273,7 +273,7 @@ def test_a_notice_covers_no_button_of_a_dialog(page):
 
 def test_what_is_mine_goes_with_the_design_and_no_cure_moves_it(page, site):
     page.goto(site + BAD)
-    settle(page)
+    shows(page, plain(BAD))
     field(page, "blower_shutoff_pressure")
     page.tap("#set-blower_shutoff_pressure .name")
     page.tap("#set-blower_shutoff_pressure .mine")

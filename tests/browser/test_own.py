@@ -5,7 +5,7 @@ import json
 import pytest
 from browser.conftest import PHONE, READY_MS, open_ready
 from browser.hosted import host, worker_text
-from browser.test_job import chapter, enter, field, number, put, settle
+from browser.test_job import chapter, enter, field, number, plain, put, settle, shows
 
 from burnercalc import Design, solve
 
@@ -51,8 +51,7 @@ def test_a_shared_link_leaves_ones_own_design_as_it_is(mine, phone_context, site
     shared.reload()
     settle(shared)
     shared.click(BACK)
-    shared.wait_for_function("() => location.hash === '#v=2&rows=3'")
-    settle(shared)
+    shows(shared, "#v=2&rows=3")
     assert number(shared, "port_count") == solve(Design.from_texts({"rows": "3"}))["port_count"]
     assert not shared.locator(BACK).is_visible()
     shared.click("#undo")  # and there again
@@ -61,7 +60,7 @@ def test_a_shared_link_leaves_ones_own_design_as_it_is(mine, phone_context, site
     shared.reload()
     assert shared.evaluate(CHAPTER) == "fire"  # where one was; a link opens with its answer
     shared.goto("about:blank")
-    shared.goto(site + SHARED)
+    open_ready(shared, site + SHARED)
     assert shared.evaluate(CHAPTER) == "start"
 
 
@@ -108,8 +107,7 @@ def told(page):
 
 def follow(page, link):
     page.evaluate("link => { location.hash = link; }", link)
-    page.wait_for_function("() => !location.hash || !document.querySelector('#told:empty')")
-    settle(page)
+    shows(page, plain(link))
     return told(page)
 
 
@@ -293,8 +291,8 @@ def test_a_job_that_is_tapped_before_the_page_can_answer_is_opened_when_it_can(p
     for route in waiting if not reloads else ():
         route.continue_()
     phone.wait_for_selector(f'[data-job="{job}"][aria-pressed=true]')
-    assert phone.locator("#bars .bar:has-text('has started')").count() == 0
-    assert phone.evaluate("() => sessionStorage.getItem('burnercalc-job')") is None
+    phone.wait_for_selector("#bars .bar:has-text('has started')", state="detached")
+    phone.wait_for_function("() => sessionStorage.getItem('burnercalc-job') === null")
 
 
 # Files of designs
