@@ -14,12 +14,14 @@ from .errors import InputError, InputErrors, few
 from .grammars import (
     EXAMPLES,
     GRAMMARS,
+    LISTS,
     LONGEST_LIST,
     blend_text,
     example,
     in_millimetres,
     layers_in_words,
     money_sign,
+    parted,
     pipe_size,
 )
 from .parts.gas import gas
@@ -60,6 +62,7 @@ def parse_setting(setting: Setting, text: object, bare_units: str | None = None,
     if setting.dimension == "money_sign":  # the only one that is more than what a keyboard of ASCII has
         return money_sign(text, setting.key)
     if setting.dimension in GRAMMARS:
+        text = parted(text) if setting.dimension in LISTS else text
         return GRAMMARS[setting.dimension](units.plain(text, setting.key, LONGEST_LIST), setting.key, system)
     if text.lower() in setting.words:
         return text.lower()
@@ -108,16 +111,20 @@ def _check_range(setting: Setting, text: str, value: float, system: str) -> None
     low, high = limits(setting)
     inside = (low is None or value >= low - 1e-12 * abs(low)) and (high is None or value <= high + 1e-12 * abs(high))
     if not inside:
+        found = units.split_number(text)
+        if setting.dimension == "gas_pressure" and found and found[1] == units.shown_unit("line_pressure", system):
+            setting = replace(setting, dimension="line_pressure")  # as its field stood when it was typed
         least, most = (limit_text(setting, limit, system) for limit in ("low", "high"))
         span = f"{least} to {most}" if least and most else f"{least} or more" if least else f"{most} or less"
         raise OutOfRange(setting.key, text, f"must be {span}", least if low is not None and not value >= low else most)
 
 
 def limit_text(setting: Setting, limit: str, system: str) -> str:
-    """A limit as declared; for millimetres in their measure, a round figure inside it."""
+    """A limit as declared, or in the measure of its field, a round figure inside it."""
     declared: str = getattr(setting, limit)
     unit = units.shown_unit(setting.dimension, system)
-    if not declared or system == "in" or unit in ("", units.shown_unit(setting.dimension, "in")):
+    in_inches = system == "in" and setting.dimension != "drill_length"  # a jet's hole, declared as its drills are sold
+    if not declared or in_inches or unit in ("", units.shown_unit(setting.dimension, "in" if system == "mm" else "mm")):
         return declared
     if declared.endswith(f" {unit}"):
         return declared
@@ -593,6 +600,8 @@ def _in_measures(setting: Setting, text: str, system: str) -> str:
 def with_unit(setting: Setting, text: object, bare_units: str | None = None) -> str:
     """The text with the unit that stood beside the field of a bare number, so that it reads the same later."""
     text = " ".join(str(text).split())
+    if setting.dimension in LISTS:
+        return parted(text)
     if bare_units and setting.dimension in units.DIMENSIONS:
         found = units.split_number(text)
         if found and found[1] == "":

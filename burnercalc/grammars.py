@@ -252,6 +252,14 @@ def pipe_size(text):
     return sizes.get(number), sizes[min(sizes, key=lambda size: abs(size - number))] if sizes else None
 
 
+LISTS = ("lengths", "offers", "days", "lining", "fuel_blend", "blower_curve")
+
+
+def parted(text):
+    """A list with semicolons between its entries, whose commas are decimal: `1,5 m; 2,5 m` as `1.5 m, 2.5 m`."""
+    return re.sub(r"(?<=[0-9]),(?=[0-9])", ".", text).replace(";", ",") if ";" in text else text
+
+
 def _entries(text, field, example):
     parts = [part.strip() for part in text.split(",") if part.strip()]
     require(

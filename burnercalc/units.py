@@ -641,3 +641,15 @@ def in_both_measures(text: str) -> str:
 def readable(unit: str) -> str:
     """A unit as printed: `in2` -> `in²`, `degF` -> `°F`."""
     return _pint_name(unit).replace("**2", "²").replace("**3", "³").replace("deg", "°").replace("inH2O", "in H₂O")
+
+
+@cache
+def _printed() -> re.Pattern[str]:
+    shown = {unit for units in DIMENSIONS.values() for unit in units if readable(unit) != unit}
+    longest_first = "|".join(map(re.escape, sorted(shown, key=len, reverse=True)))
+    return re.compile(rf"(?: deg|(?<![\w/])(?:{longest_first}))(?![\w/])")
+
+
+def printed(text: str) -> str:
+    """A text with the units in it as they are printed: `32 degF to 8 in2` as `32 °F to 8 in²`."""
+    return _printed().sub(lambda unit: readable(unit[0].strip()), text)

@@ -32,7 +32,8 @@ another supply of gas, is then brought, and `solve` says what in `brought`.
 `settings` may hold `mine` too: settings that stay as they are, with commas between; it goes with the design's link.
 Figures:  names, or {name: [width, height, turn]}: the place on the screen in px, so that a drawing's words can be read
           in it and stand clear of its lines; height 0 is as high as it gets, and with turn what does not fit lies down.
-Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "text"}]}
+Replies:  {"ok": true, ...} or {"ok": false, "errors": [{"setting", "value", "rule", "nearest", "offer", "text"}]}.
+          `nearest` is to be typed, `offer` is the same as printed: 120 degF and 120 °F.
 """
 
 import base64
@@ -141,12 +142,14 @@ def _is_place(place):
 def _error(error):
     label = BY_KEY[error.field].label if error.field in BY_KEY else error.field or "A setting without a name"
     said = f"{label} is empty: it" if str(error.value).strip() == "" else f"{label}: {error.said}"
+    rule, offer = units.printed(error.rule), units.printed(error.nearest)
     return {
         "setting": error.field,
         "value": error.said,
-        "rule": error.rule,
+        "rule": rule,
         "nearest": error.nearest,
-        "text": f"{said} {error.rule}." + (f" Nearest that works: {error.nearest}." if error.nearest else ""),
+        "offer": offer,
+        "text": f"{said} {rule}." + (f" Nearest that works: {offer}." if offer else ""),
     }
 
 

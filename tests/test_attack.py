@@ -70,7 +70,7 @@ FAULTS = [
     ("beside", "burnercalc.link.LONGEST_LINK", 100_000),
     ("beside", "burnercalc.link.LONGEST_HAVE", 10**6),
     ("beside", "burnercalc.errors.MOST_SAID", 10**6),
-    ("beside", "burnercalc.find.have._offer", lambda kind, nearest, system: nearest),
+    ("beside", "burnercalc.find.have._offer", lambda kind, offered, system: next(iter(offered), "")),
     ("agree", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("parts", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),
     ("designs", "burnercalc.link.short", lambda setting, text: text.replace("%", "").replace("-", "")),

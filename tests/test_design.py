@@ -527,3 +527,26 @@ def test_values_at_odds_are_told_as_their_fields_show_them():
     near = {"work_temperature": "1000.2 degC", "chamber_temperature": "1000 degC"}
     assert said(**near) == "work_temperature = 1000.2 degC: must not be hotter than the chamber (1000 degC)"
     assert said(opening_area="70.77 in2").startswith("opening_area = 457 cm2: ")
+
+
+@pytest.mark.parametrize(
+    "key, text, kept",
+    [
+        ("stock_lengths", "1,5 m; 2,5 m", "1.5 m, 2.5 m"),
+        ("stock_lengths", "4 ft;8 ft", "4 ft,8 ft"),
+        ("nipple_stock", "80 mm 6,50; 150 mm 9", "80 mm 6.50, 150 mm 9"),
+        ("lining", "ifb_26 64,5 mm; blanket_8lb 25 mm", "ifb_26 64.5 mm, blanket_8lb 25 mm"),
+        ("fuel_blend", "C3H8 0,93; C4H10 0,07", "C3H8 0.93, C4H10 0.07"),
+        ("blower_curve", "0 m3/h 20,5 mbar; 170 m3/h 12 mbar", "0 m3/h 20.5 mbar, 170 m3/h 12 mbar"),
+        ("days_off", "2026-12-24; 2026-12-28", "2026-12-24, 2026-12-28"),
+    ],
+)
+def test_semicolons_part_a_list_whose_commas_are_decimal(key, text, kept):
+    design = Design.from_texts({key: text})
+    assert design == Design.from_texts({key: kept}) and design.texts[key] == kept
+
+
+def test_a_comma_between_two_figures_that_could_part_them_is_asked():
+    for text in ("1,5 m, 2,5 m", "1,5; 2,5"):
+        with pytest.raises(InputErrors):
+            Design.from_texts({"stock_lengths": text})

@@ -1,13 +1,16 @@
 """What the page's fields ask of Python: the lining as rows."""
 
 import json
+import re
 
 import pytest
 
-from burnercalc.design import Design
+from burnercalc import units
+from burnercalc.design import Design, parse_setting
 from burnercalc.link import from_link
 from burnercalc.physics.linings import material_keys, material_name
 from burnercalc.result import solve
+from burnercalc.settings import SETTINGS
 from burnercalc.tables import read_table
 from burnercalc.worker import handle
 
@@ -56,9 +59,9 @@ def test_a_thickness_that_is_none_is_refused_with_one_that_works(typed):
 
 def test_every_material_has_a_name_short_enough_for_a_phones_list_and_metric_ones_hold_no_pounds():
     for key in material_keys():
-        for units in ("in", "mm"):
-            assert 4 < len(material_name(key, units)) <= 20
-            assert units == "in" or "lb" not in material_name(key, units) + material_name(key, units, full=True)
+        for system in ("in", "mm"):
+            assert 4 < len(material_name(key, system)) <= 20
+            assert system == "in" or "lb" not in material_name(key, system) + material_name(key, system, full=True)
 
 
 @pytest.mark.parametrize("units", ["in", "mm"])
@@ -187,6 +190,34 @@ def test_a_fraction_is_taken_of_what_a_worked_out_length_came_to():
 def test_a_bare_number_out_of_range_is_offered_the_same_as_with_its_unit(key, bare, unit):
     bare, named = (ask("solve", {key: text})["errors"][0]["nearest"] for text in (bare, f"{bare} {unit}"))
     assert bare == named
+
+
+@pytest.mark.parametrize("system", ["in", "mm"])
+def test_a_refusal_names_units_as_its_field_does_and_its_offer_is_read_back(system):
+    """`Chamber temperature: 5000 must be 60 degF to 2800 degF` stood beside a field that tells °F."""
+    fields = ask("solve", {"units": system})["fields"]
+    told = set()
+    for setting in (each for each in SETTINGS if each.dimension in units.DIMENSIONS and each.high):
+        unit = fields[setting.key]["unit"]
+        typed = f"1e9 {unit}" if setting.dimension == "gas_pressure" else "1e9"  # as the page sends it
+        said = ask("solve", {"units": system, setting.key: typed})["errors"]
+        (error,) = (each for each in said if each["setting"] == setting.key)
+        assert not re.search(r"deg[CF]|H2O|\b(?:in|ft|m|cm|mm)[23]\b", error["text"]), error["text"]
+        assert error["text"].endswith(f" {error['offer']}.")
+        if unit and setting.dimension not in ("time", "money") and error["nearest"] not in setting.words:
+            both = fields[setting.key].get("range", unit)  # 2 in H₂O to 5 psi are told beside the field too
+            assert error["offer"].endswith((unit, both.rpartition(" ")[2])), (both, error)
+            told.add(unit)
+        assert parse_setting(setting, error["offer"]) == parse_setting(setting, error["nearest"])
+    assert {"in": {"in", "°F", "in²", "in H₂O", "°"}, "mm": {"mm", "°C", "cm²", "mbar", "°"}}[system] <= told
+    assert units.printed("6 deg, 70 degF, C3H8 2 m3/h, N2 8 in2") == "6°, 70 °F, C3H8 2 m³/h, N2 8 in²"
+
+
+@pytest.mark.parametrize("typed, span", [("9000 mbar", "2.5 mbar to 4100 mbar"), ("9000 bar", "to 4.1 bar")])
+def test_a_pressure_of_gas_is_refused_in_the_unit_that_stood_beside_it(typed, span):
+    """Beside mbar it was told to be at most 4.13 bar."""
+    (error,) = ask("solve", {"units": "mm", "gas_pressure": typed})["errors"]
+    assert span in error["text"] and error["nearest"] == span.split(" to ")[-1].removeprefix("to ")
 
 
 def test_an_emptied_field_is_said_to_be_empty():

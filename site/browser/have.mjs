@@ -108,9 +108,9 @@ export function name(errors) {
 const entries = (row) => fieldOf(row).value.split(";").map((entry) => entry.trim());
 
 // The nearest that works, in place of an entry of the row that does not.
-function offers(row, { value, nearest }) {
+function offers(row, { value, nearest, offer }) {
   if (!nearest || !entries(row).includes(value)) return [];
-  return [button(`Take ${nearest}`, async () => {
+  return [button(`Take ${offer}`, async () => {
     fieldOf(row).value = entries(row).map((entry) => (entry === value ? nearest : entry)).join("; ");
     keep();
     const reply = await ask({ kind: "have", text: written(), units: root.dataset.units });

@@ -19,7 +19,7 @@ function language() {
 
 let comma = null; // asked of the browser when somebody types, for it takes a while
 const hasComma = () => (comma ??= new Intl.NumberFormat(language()).formatToParts(0.5).some(({ type, value }) => type === "decimal" && value === ","));
-const LISTS = ["lengths", "offers", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
+const LISTS = ["lengths", "offers", "days", "lining", "fuel_blend", "blower_curve"]; // where a comma parts entries
 
 const THOUSANDS = /(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)/;
 
@@ -36,7 +36,7 @@ const BARE = /^[^a-z"']*\d[^a-z"']*$/i;
 // The unit beside a pressure of gas turns with supply and size, so a bare number goes with the one that stood there.
 function read(key, text) {
   const { kind } = place(key).dataset;
-  if (LISTS.includes(kind)) return text;
+  if (LISTS.includes(kind)) return kind !== "days" && !text.includes(".") && hasComma() ? text.replace(/(\d),(?=\d)/g, "$1.") : text;
   return dotted(text) + (kind === "gas_pressure" && BARE.test(text) ? ` ${place(key).querySelector(".unit").textContent}` : "");
 }
 
@@ -226,7 +226,7 @@ export function clearRefusals() {
 }
 
 // A button for each value that works instead; more than one where the text may be read in two ways.
-const offers = ({ setting, nearest }) => (nearest ? nearest.split(" or ") : []).flatMap((text) => [" ", button(`Take ${text}`, () => design.change(setting, text), "small")]);
+const offers = ({ setting, nearest, offer }) => (nearest ? nearest.split(" or ") : []).flatMap((text, at) => [" ", button(`Take ${offer.split(" or ")[at]}`, () => design.change(setting, text), "small")]);
 
 // While a field is typed in, half a number is no mistake yet: only the others are marked.
 export function refuse(errors, typing) {

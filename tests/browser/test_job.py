@@ -809,6 +809,14 @@ def test_a_decimal_comma_where_the_language_has_it(chromium, site, language):
         page.locator("#set-lining .name").click()
         put(page, "lining", "ifb_26 64 mm,blanket_8lb 25 mm")  # parts a list as ever
         assert page.locator(".layer").count() == 2
+        put(page, "lining", "ifb_26 64,5 mm, blanket_8lb 25 mm")
+        assert page.locator("#set-lining .layer input").first.input_value() == "64.5"
+        for key, text, kept in (
+            ("stock_lengths", "1,5 m, 2,5 m", "1.5m,2.5m"),
+            ("days_off", "2026-12-24,2026-12-25", "2026-12-24,2026-12-25"),  # was read as a decimal comma
+        ):
+            put(page, key, text)
+            assert from_link(page.evaluate("() => location.hash"))[0].texts[key].replace(" ", "") == kept
     else:  # often typed so, by whom whose keypad has no point; what may part thousands is asked
         page.wait_for_function("() => location.hash.includes('chamber_length=312.5mm')")
         enter(page, "chamber_length", "1,312")
