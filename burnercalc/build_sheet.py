@@ -94,14 +94,9 @@ def card_pdf(result, link, paper):
 
 def card_blocks(result):
     """The card's blocks; of a design that must not be lit, why not stands instead of how to."""
-    _, how, *steps = _lighting(result)
-    stops = [check for check in result.ranked() if check.verdict == "stop" and not check.declared.lit]
-    if stops and result.checks["lighting"].verdict != "stop":
-        how = Paragraph(NO_FIRE + stops[0].text, bold=True)
     return [
-        how,
-        *steps,
-        Caution(f"Outdoors or where this card says, attended all the time. {LAW}", "A licensed gas fitter decides"),
+        *_lighting(result)[1:],
+        Paragraph(f"Attended all the time. {LAW} A licensed gas fitter decides.", bold=True),
     ]
 
 
@@ -790,15 +785,23 @@ def _gas(result, width):
 
 
 def _lighting(result):
-    card, verdict = result.tables["lighting_card"], result.checks["lighting"].verdict
-    mark = "" if verdict in ("good", "note") else MARKS[verdict] + ": "
+    """Of one that is lit its rows tell all; why another is not stands over them."""
+    card, stops = result.tables["lighting_card"], _not_lit_for(result)
     *names, source = (column.label for column in card.columns)
     return [
         Heading(card.title),
-        Paragraph(f"{mark}{result['light_up_advice']}", bold=True),
+        *(Paragraph(why, bold=True) for why in stops[:1]),
         Table(tuple(names), tuple((when, do) for when, do, _ in card.rows), "ll"),
         Paragraph(f"{source}. " + _tags(card.rows)),
     ]
+
+
+def _not_lit_for(result):
+    """What forbids to light it, the rate to light at first; nothing where it is lit."""
+    stops = [check for check in result.ranked() if check.verdict == "stop" and not check.declared.lit]
+    if result.checks["lighting"].verdict == "stop":
+        return [f"{MARKS['stop']}: {result['light_up_advice']}"]
+    return [NO_FIRE + check.text for check in stops]
 
 
 def _tags(rows):

@@ -5,13 +5,17 @@ from functools import cache
 from itertools import pairwise
 from math import acos, pi, sin
 
+import pytest
+from pdf_reader import pages
 from plausible import texts as plausible_texts
 
-from burnercalc import solve
+from burnercalc import build_sheet, solve, units
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.jobs import JOBS
+from burnercalc.parts.flame import hottest_flue
 from burnercalc.parts.hand import MIXTURE_SLIP
+from burnercalc.parts.lighting import fresh_m3_s
 
 # An oven whose slide, under a blower far too strong for it, moves by thousandths of an inch.
 OVEN = {
@@ -166,3 +170,124 @@ def test_where_only_finer_stops_hold_more_low_fire_cures_it():
     assert "the slide moves less from stop to stop than a hand sets, some 0.01 in" in check.text
     assert ("low_fire", "raise") in {(one.setting, one.move) for one in check.changes}
     assert after.checks["turning"].verdict == "good" and after.part("turning").to_low.steps == 1
+
+
+def rows(result):
+    return {row[0]: row[1] for row in result.tables["lighting_card"].rows}
+
+
+def lit(result):
+    """Whether its card leads to a flame."""
+    return "It burns" in rows(result)
+
+
+def test_the_card_is_one_page_whatever_it_is_lit_by():
+    """An oven's with a guarded pilot ran on to a second page."""
+    for result in results():
+        for paper in ("letter", "a4"):
+            (page,) = pages(build_sheet.card_pdf(result, "https://example.org/burner/#v=2", paper))
+            assert "A licensed gas fitter decides" in page.text and "Smell of gas" in page.text
+    assert sum(lit(result) for result in results()) > 20
+
+
+def test_a_card_tells_of_the_pilot_or_of_the_torch_and_not_of_both():
+    seen = set()
+    for result in filter(lit, results()):
+        guard, words = result.design.lit_by == "guard", " ".join(rows(result).values()).lower()
+        seen.add(guard)
+        assert ("pilot" in words, "torch" in words) == (guard, not guard)
+    assert seen == {True, False}
+
+
+def test_the_card_of_a_guard_tells_which_sensor_does_what():
+    told = rows(solve(Design.from_texts(OVEN)))
+    assert "has two sensors" in told["Pilot first"]
+    assert "One sees the pilot: only then RESET opens the valve" in told["Pilot first"]
+    assert "sees the main flame: after the first 5 s it alone holds the gas, not the pilot" in told["Pilot first"]
+    assert "RESET first: the pilot's sensor allows it" in told["First 5 s"]
+
+
+def passed(first, start, stops):
+    """What a flame passes, corner by corner, a hundredth of the way apart; `first` of the valves in each step."""
+    at = start
+    for stop in stops:
+        gas = (first in ("gas", "over")) if stop[0] > at[0] or first != "over" else False
+        corner = (stop[0], at[1] * stop[0] / at[0]) if gas else (at[0], stop[1] * at[0] / stop[0])
+        for a, b in ((at, corner), (corner, stop)):
+            yield from ((a[0] * (b[0] / a[0]) ** (n / 20), a[1] * (b[1] / a[1]) ** (n / 20)) for n in range(1, 21))
+        at = stop
+
+
+def test_the_other_order_of_the_valves_is_as_bad_as_the_card_says():
+    """What it lifts off or runs back at sooner, corner by corner; and how rich it is between the valves where that is
+    more than before and after."""
+    seen = set()
+    for result in filter(lit, results()):
+        tries, told = result.part("tries"), rows(result)
+
+        def lifts(states, tries=tries):
+            return min((tries.at(round(ratio, 2)).lift_W or 0.0) / rate_W for rate_W, ratio in states)
+
+        def runs_back(states, tries=tries):
+            return min(rate_W / tries.at(round(ratio, 2)).glowing_W for rate_W, ratio in states)
+
+        for start, turn, _ in turned(result):
+            low = turn is result.part("turning").to_low
+            words = told.get("The walls glow" if low else "High fire", "") or told.get("It burns steadily", "")
+            first = turn.first.upper()
+            if f"{first} FIRST" not in words or "goes up" in words:
+                continue
+            this = list(passed(turn.first, start, turn.stops))
+            other = list(passed({"gas": "air", "air": "gas"}[turn.first], start, turn.stops))
+            why = words.partition(f"Not {'air' if first == 'GAS' else 'gas'} first: ")[2]
+            if why.startswith("it lifts off sooner"):
+                assert lifts(other) < lifts(this)
+            elif why.startswith("it runs back sooner"):
+                assert runs_back(other) < runs_back(this) + 1e-3
+            elif why:
+                assert "too rich" in why and max(ratio for _, ratio in other) > 1.36
+            most, ends = max(ratio for _, ratio in this), (start[1], turn.stops[-1][1])
+            assert ("richer for a moment" in words) == (most > max(ends) + 0.01)
+            assert ("may smoke" in words) == (most > 1.3 and most > max(ends) + 0.01)
+            seen.add((turn.first, why[:8]))
+    assert {("gas", "it lifts"), ("air", "it runs ")} <= seen
+
+
+def test_low_fire_within_the_band_of_a_hot_flashback_is_told_where_the_card_leads_to_it():
+    """As an oven's that stays at low fire, which a guard shuts off; without a word it was left there all day."""
+    seen = set()
+    for result in filter(lit, results()):
+        low, back = result.part("fires").low, result.part("holding").hot_W
+        near = low is not None and back is not None and result.part("firing").low_W < back.high
+        seen.add(near)
+        assert ("Hot, it may run back below" in " ".join(rows(result).values())) == near
+        assert not near or result.checks["flashback_hot"].fault
+    assert seen == {True, False}
+
+
+def test_what_must_not_be_lit_is_told_how_to_shut_it_and_nothing_of_lighting_it():
+    seen = 0
+    for result in results():
+        if not lit(result):
+            seen += 1
+            assert list(rows(result)) == ["Set", "Shut down", "Smell of gas"]
+            assert "DO NOT LIGHT" in rows(result)["Set"] and "light only when" not in str(rows(result))
+    assert seen > 3
+
+
+def test_after_air_or_power_failed_all_stand_aside():
+    for result in filter(lit, results()):
+        assert "Then stand aside" in rows(result)["Air or power fails"]
+
+
+def test_the_first_day_of_a_jet_counts_in_its_carbon_monoxide():
+    """0.90 of a perfect jet's gas instead of 0.85 is 6 % more of it, and richer; a jet proven is hardly off."""
+    new, proven = (solve(Design.from_texts({"jet_proven": is_proven})) for is_proven in ("no", "yes"))
+    air, later, hand = new.part("lighting_air"), proven.part("lighting_air"), new.part("lighting_slide").ratio
+    assert new.part("jet").coefficients[0] / new.part("jet").coefficient == pytest.approx(0.90 / 0.85)
+    flue = hottest_flue(new.part("gas"), new.part("shop"), hand.high)
+    by_hand = fresh_m3_s(new.part("gas"), new.part("shop"), 1, new.part("lighting"), flue, air.limit_fraction)
+    assert air.co_dry.high > 1.15 * flue.co_dry and air.co_dry.high > later.co_dry.high
+    assert 1.2 * by_hand < air.fresh_air_m3_s.high < 1.4 * by_hand
+    assert air.fresh_air_m3_s.high > later.fresh_air_m3_s.high > by_hand
+    assert f"up to {units.show(air.co_dry.high, 'gas_share', 'in', 2)} the first day" in rows(new)["Poison"]

@@ -112,7 +112,13 @@ TRY = (
     "Not alight {hiss:time 2} after the first hiss: gas off, {hand:time 1} more for the hand. What was let in by then "
     "fills {let_in:percent 0} of the chamber: "
 )
-COOL = "Torch or pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
+CARBON_MONOXIDE = (
+    "While it waits, rich, {least:gas_share 2} of what leaves is carbon monoxide, "
+    "up to {co:gas_share 2} the first day: "
+)
+POISON = CARBON_MONOXIDE + "a deadly poison without smell. If none of it burns, "
+LEAVES = CARBON_MONOXIDE + "no smell, deadly. "
+COOL = "Pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
 NEVER = "No safe lighting rate: do not light. "
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
 LONG = (
@@ -259,7 +265,8 @@ ANSWERS = (
         "Carbon monoxide, lighting it",
         meaning="Share of the dry gas that leaves the cold chamber, rich, while it waits for the walls to glow,"
         " if none burns at the door. The low end is the leaner mixture that hand and gauge come to, "
-        "cooled slowly; the high end the richer one, chilled as hot as the flame.",
+        "cooled slowly; the high end the richest of the first day, before jet and blower are proven, chilled as hot as "
+        "the flame.",
         formula="equilibrium at 1700 K, high end at the flame's temperature",
         inputs=(
             "lighting_ratio",
@@ -279,10 +286,10 @@ ANSWERS = (
         "lighting_air.fresh_air_m3_s",
         "air_flow",
         "Fresh air to light it, for 200 ppm at most",
-        meaning="What keeps a well-mixed room below what may be breathed for so long, if all of it stays there,"
-        " all burners waiting. That is 200 ppm at most, and no more than 35 ppm over a shift of 8 h. In the EU "
-        "it is 100 ppm for 15 min and 20 ppm over 8 h. An alarm may sound before: the check tells what keeps it "
-        "silent, and a fan is bought by that.",
+        meaning="What keeps a well-mixed room below what may be breathed for so long, if all of it stays there, all "
+        "burners waiting. The high end is of the most gas that the jet may pass the first day. That is 200 ppm at "
+        "most, and no more than 35 ppm over a shift of 8 h. In the EU it is 100 ppm for 15 min and 20 ppm over 8 h. "
+        "An alarm may sound before: the check tells what keeps it silent, and a fan is bought by that.",
         formula="dry flue gas x its share of carbon monoxide / the lesser of 200 ppm and 35 ppm x 8 h / wait",
         inputs=(
             "lighting_co",
@@ -342,25 +349,27 @@ ANSWERS = (
         source=LIGHTING,
         near="bench",
         cases={
-            "as_set": "Light with the mixture as set " + SET + "Torch in front till the walls glow; a glowing lip "
+            "as_set": "Light with the mixture as set "
+            + SET
+            + "Torch or pilot in front till the walls glow; a glowing lip "
             "can run back: pop or flutter, gas off.",
             "as_set_stays": "Light with the mixture as set "
             + SET
-            + "Stay there, torch in front, until the walls glow; only then as the card has it.",
+            + "Stay there, torch or pilot in front, until the walls glow; only then as the card has it.",
             "rich": "Light with the mixture rich ({ratio:.2f}) "
             + SET
-            + "Torch in front till the walls glow; a glowing lip "
+            + "Torch or pilot in front till the walls glow; a glowing lip "
             "can run back: pop or flutter, gas off.",
             "rich_stays": "Light with the mixture rich ({ratio:.2f}) "
             + SET
-            + "Stay there, torch in front, until the walls glow; only then as the card has it.",
+            + "Stay there, torch or pilot in front, until the walls glow; only then as the card has it.",
             "other": "Light with a mixture of {ratio:.2f}, not as set, "
             + SET
-            + "Torch in front till the walls glow; a glowing lip "
+            + "Torch or pilot in front till the walls glow; a glowing lip "
             "can run back: pop or flutter, gas off.",
             "other_stays": "Light with a mixture of {ratio:.2f}, not as set, "
             + SET
-            + "Stay there, torch in front, until the walls glow; only then as the card has it.",
+            + "Stay there, torch or pilot in front, until the walls glow; only then as the card has it.",
             "as_set_cool": "Light with the mixture as set " + SET + COOL,
             "rich_cool": "Light with the mixture rich ({ratio:.2f}) " + SET + COOL,
             "other_cool": "Light with a mixture of {ratio:.2f}, not as set, " + SET + COOL,
@@ -628,18 +637,15 @@ CHECKS += (
         harm="danger",
         source=LIT_AIR,
         cases={
-            "good": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide, "
-            "a deadly poison without smell. If none of it burns, {quiet:air_flow 2} of fresh air keep the room below "
-            "{kept:gas_share 2}; a wide door and another across it bring {doors:air_flow 2} in the least wind. Both "
-            "open, or outdoors; nobody in what leaves the chamber.",
-            "note": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
-            "monoxide, a deadly poison without smell. If none of it burns, it takes {quiet:air_flow 2} of fresh air to "
-            "stay below {kept:gas_share 2}; wide open doors bring {doors:air_flow 2} in the least wind. Light it "
-            "outdoors, or under a hood that draws it off. A fan that only stirs in fresh air must bring that much.",
-            "caution": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon "
-            "monoxide, a deadly poison without smell. If none of it burns, the room needs {fresh:air_flow 2} of fresh "
-            "air to stay below {ppm:gas_share 2}: more than open doors ({doors:air_flow 2}) or a large hood bring. "
-            "Light it in the open only, or make the burner smaller.",
+            "good": POISON + "{quiet:air_flow 2} of fresh air keep the room below {kept:gas_share 2}; a wide door and "
+            "another across it bring {doors:air_flow 2} in the least wind. Both open, or outdoors; nobody in what "
+            "leaves the chamber.",
+            "note": POISON + "it takes {quiet:air_flow 2} of fresh air to stay below {kept:gas_share 2}; wide open "
+            "doors bring {doors:air_flow 2} in the least wind. Light it outdoors, or under a hood that draws it off. A "
+            "fan that only stirs in fresh air must bring that much.",
+            "caution": POISON + "the room needs {fresh:air_flow 2} of fresh air to stay below {ppm:gas_share 2}: more "
+            "than open doors ({doors:air_flow 2}) or a large hood bring. Light it in the open only, or make the burner "
+            "smaller.",
             "ceiling": "{ppm:gas_share 2} is the most that may be breathed even for a moment; a working day allows "
             "{day:gas_share 2}[|; in the EU it is {eu_short:gas_share 2} for 15 min and {eu_day:gas_share 2} over "
             "8 h].",
@@ -709,9 +715,10 @@ WORDS = {
     "walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door.",
     "torch.do.hand": "A lit torch on a long stem: at the face before any gas, and it stays till the walls glow. Its "
     "air holes, bottle and hose, hand and face, stay outside, beside the door.",
-    "torch.do.guard": "Pilot at the face, seen by the flame guard, before any gas, to the last. Guard: electronic, "
-    "rod or UV, no thermocouple; off in 1 s. It sees the main flame at the port farthest off: the pilot alone must "
-    "not hold the gas. All beside the door.",
+    "torch.do.guard": "Pilot at the face, before any gas, to the last; all beside the door. Its flame guard "
+    "has two sensors, rod or UV, no thermocouple. One sees the pilot: only then RESET opens the valve. The other, at "
+    "the port farthest off, sees the main flame: after the first {hiss:.0f} s it alone holds the gas, not the pilot; "
+    "off in 1 s.",
     "torch.source": "NFPA 86, from memory; by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
@@ -728,7 +735,7 @@ WORDS = {
     "jets.sure": "; all alight: to the pressure",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the "
-    "torch goes out.",
+    "{flame} goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
     "set.do.stopped": "DO NOT LIGHT. A check stops this design: mend it first.",
@@ -762,7 +769,7 @@ WORDS = {
     "{arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
     "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber.",
     "reset.hand": "RESET first, held till the guard sees the flame. ",
-    "reset.guard": "RESET first: the guard sees the pilot. ",
+    "reset.guard": "RESET first: the pilot's sensor allows it. ",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "
@@ -774,17 +781,19 @@ WORDS = {
     "sniff.both": "Sniff low and high: this gas is as heavy as air. ",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
+    "lit.do": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
     "({relights:temperature}): {likely:time 2}, {wait:time 2} at most. A lip that glows can run back sooner: listen. "
-    "{burnt}Pop, flutter, a port dark, torch or flame out: gas off.",
-    "lit.do.stays": "See every port alight. Stay at LIGHT, torch or pilot in front, till the walls glow "
+    "{burnt}Pop, flutter, a port dark, {flame} or flame out: gas off.",
+    "lit.do.stays": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
     "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, "
-    "a port dark, torch or flame out: gas off at once.",
-    "lit.do.torch": "See every port alight. The torch stays in front till the walls glow ({relights:temperature}): "
-    "about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, a port dark, torch or "
+    "a port dark, {flame} or flame out: gas off at once.",
+    "lit.do.torch": "See every port alight. The {flame} stays in front till the walls glow ({relights:temperature}): "
+    "about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, a port dark, {flame} or "
     "flame out: gas off at once.",
-    "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only torch or pilot keeps it alight. ",
-    "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, torch or not. ",
+    "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only the {flame} keeps it alight. ",
+    "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, {flame} or not. ",
+    "flame.torch": "torch",
+    "flame.pilot": "pilot",
     "lit.do.dim": "See every port alight. {burnt}At this rate the walls never come to a glow ({relights:temperature}): "
     "pilot and flame guard stay on. Turned up it may lift, and the guard shuts the gas.",
     "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
@@ -792,26 +801,25 @@ WORDS = {
     "snap shut.",
     "lit.source": "limits of the flame; NFPA 86, from memory",
     "air.when": "Poison",
-    "air.do": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
-    "no smell, deadly. Outdoors, or {fresh:air_flow 2} of fresh air: doors open on two sides, or a hood. Nobody "
-    "stands in it.",
-    "air.do.hood": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
-    "no smell, deadly. Outdoors, or under a hood that draws it off: open doors do not bring {fresh:air_flow 2}. Nobody "
-    "in it.",
-    "air.do.open": "While it waits, rich, {least:gas_share 2} to {co:gas_share 2} of what leaves is carbon monoxide: "
-    "no smell, deadly. In the open only: it takes {fresh:air_flow 2} of fresh air. Nobody stands in it.",
+    "air.do": LEAVES
+    + "Outdoors, or {fresh:air_flow 2} of fresh air, to stay below {kept:gas_share 2}: wide doors open "
+    "on two sides bring {doors:air_flow 2} in the least wind. Nobody stands in it.",
+    "air.do.hood": LEAVES + "Outdoors, or under a hood that draws it off. To stay below {kept:gas_share 2} takes "
+    "{fresh:air_flow 2} of fresh air; wide doors bring {doors:air_flow 2} in the least wind. Nobody in it.",
+    "air.do.open": LEAVES + "In the open only: to stay below {kept:gas_share 2} takes {fresh:air_flow 2} of fresh air. "
+    "Nobody stands in it.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
     "then.do": "To low fire: {low_cock}damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold "
     "walls a leaner flame lifts and goes out.",
     "then.do.gas": "To low fire, mixture as set, {in_steps}, GAS FIRST, then air: {by_way}{low_cock}"
-    "{low_gas:gas_pressure} and damper to LOW, {low_mark}. Not before: cold, it lifts.",
+    "{low_gas:gas_pressure} and damper to LOW, {low_mark}. {why}{near_back}Not before: cold, it lifts.",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}{low_cock}damper to LOW, "
-    "{low_mark}, and {low_gas:gas_pressure}. Not before: cold, it lifts.",
+    "{low_mark}, and {low_gas:gas_pressure}. {why}{near_back}Not before: cold, it lifts.",
     "then.do.over": "To low fire, mixture as set, {in_steps}. Where the rate goes up, GAS FIRST, then air; where it "
-    "goes down, AIR FIRST, then gas: {by_way}{low_cock}{low_gas:gas_pressure} and damper to LOW, {low_mark}. Not "
-    "before: cold, it lifts.",
+    "goes down, AIR FIRST, then gas: {by_way}{low_cock}{low_gas:gas_pressure} and damper to LOW, {low_mark}. "
+    "{why}{near_back}Not before: cold, it lifts.",
     "then.do.straight": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up to "
     "high fire, and not before the walls glow.",
     "then.do.straight_cool": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up "
@@ -820,38 +828,53 @@ WORDS = {
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
     "then.source": "limits of the flame",
     "in_steps.one": "one valve at a time",
-    "in_steps.more": "in {steps} steps, one valve at a time",
+    "in_steps.more": "in {steps} steps",
     "high.when": "High fire",
     "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
-    "the jet and damper to HIGH, {high_mark}: {high_rate:power}.{down}",
+    "the jet and damper to HIGH, {high_mark}: {high_rate:power}. {why}{down}",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
-    "{high_gas:gas_pressure} before the jet: {high_rate:power}.{down}",
+    "{high_gas:gas_pressure} before the jet: {high_rate:power}. {why}{down}",
     "high.do.over": "{in_steps}, a minute at each. Where the rate goes up, GAS FIRST, then air; where it goes down, "
     "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH, {high_mark}: "
-    "{high_rate:power}.{down}",
-    "down.low": " Down: backwards, never to LIGHT.",
-    "down.straight": " Never down: gas off.",
-    "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire.",
+    "{high_rate:power}. {why}{down}",
+    "down.low": "Down: backwards, never to LIGHT.",
+    "down.straight": "Never down: gas off.",
+    # Why in this order, and what the mixture is between the two valves.
+    "other.gas": "air first",
+    "other.air": "gas first",
+    "other.over": "the other way round",
+    "why.back": "Not {other}: it runs back sooner{between}. ",
+    "why.rich": "Not {other}: it is too rich and smokes{between}. ",
+    "why.lifts": "Not {other}: it lifts off sooner{between}. ",
+    "why.none": "Keep this order{between}. ",
+    "between.smokes": "; between the valves it is richer for a moment, {ratio:.2f}, and may smoke",
+    "between.rich": "; between the valves it is richer for a moment, {ratio:.2f}",
+    "between.lean": "; between the valves it is leaner for a moment, {ratio:.2f}",
+    "near_back": "Hot, it may run back below {back:power 2} at worst: at LOW listen, and pop or flutter, gas off. ",
+    "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire. "
+    "{near_back}",
     "high.do.same": "Low fire is high fire here: stay. Never down to LIGHT: gas off.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
-    "high.in_steps.more": "In {steps} steps, one valve at a time",
+    "high.in_steps.more": "In {steps} steps",
     "cock_open": "the small gauge's cock open, ",
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
-    "several.do": "As the first, each with its own cock, damper and torch: no neighbour, no hot chamber lights it "
+    "several.do": "As the first, each with its own cock, damper and {flame}: no neighbour, no hot chamber lights it "
     "for sure. Farthest from the door first; all make each step together. Not lit: gas shut, air at LIGHT. Out: its "
     "gas off; none burns: purge.",
     "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn; "
-    "all make each step together. Own cock and torch each, farthest from the door first. Not lit, or out: its gas "
+    "all make each step together. Own cock and {flame} each, farthest from the door first. Not lit, or out: its gas "
     "off.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "A hand near the cock, or a flame guard, till the walls are above {relights:temperature}; nobody "
     "leaves it later either.",
+    "attend.do.guard": "The flame guard watches till the walls are above {relights:temperature}; nobody leaves it "
+    "then or later.",
     "attend.do.cool": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",
-    "attend.source": "EN 746-2:2010, 5.2.6.3; NFPA 86, from memory",
+    "attend.source": "EN 746-2:2010; NFPA 86, from memory",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
     "again.",
@@ -876,7 +899,7 @@ WORDS = {
     "stops that at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.{aside}",
     "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
-    "stops that at {pinned}.",
+    "stops that at {pinned}.{aside}",
     "aside": " Then stand aside; nobody blows into it.",
     "pinned": "LIGHT",
     "pinned.low": "LIGHT or LOW",

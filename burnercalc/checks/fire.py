@@ -382,7 +382,7 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
         fresh=fresh,
         doors=DOORS_M3_S,
         ppm=limit,
-        kept=min(limit, silent),
+        kept=air.kept_fraction,
         day=SHIFT_FRACTION,
         eu_day=EU_DAY_FRACTION,
         eu_short=EU_SHORT_FRACTION,

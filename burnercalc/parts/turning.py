@@ -9,6 +9,7 @@ from .hand import apart
 from .lighting_try import LightingTry
 from .tries import CLOSE, Tries, drilled
 
+OTHER = {"gas": "air", "air": "gas"}
 # Common practice.
 LAW_ENDS = 1.36  # mixture up to which the law of lift is known
 STEPS = (1, 2, 3, 4, 6, 8, 12)  # equal ones that a hand goes in, the fewest that hold
@@ -23,10 +24,13 @@ NO_LOOSER = 0.6  # lift over the rate on the way, of the same at its worse end: 
 class Turn:
     """`first`: gas or air, in each step; "" where no order holds, with no steps where the end itself does not.
     `stops`: (rate, ratio) after each step, the end included. On the way, between both valves:
+    `other`: what the flame is nearer to in the other order: back (running back), rich (too rich for its law) or lifts;
+    "" where that is no nearer, none holds, or all steps have an order of their own.
     `margin`: the least rate over flashback at a lip that glows; `least_ratio`, `most_ratio`: of the mixture."""
 
     first: str
     stops: tuple[tuple[float, float], ...]
+    other: str
     margin: float
     least_ratio: float
     most_ratio: float
@@ -94,7 +98,7 @@ def _turn(start, end, tries, glows, hole_m):
         )
 
     if margins[1] < min(CLOSE, margins[0]) or (not glows and _held(*end, tries) < 1):
-        return Turn("", (), margins[1], *sorted((start[1], end[1])))
+        return Turn("", (), "", margins[1], *sorted((start[1], end[1])))
     for firsts, stops in _ways(start, end):
         both = {first: tuple(_passed(first, start, stops)) for first in firsts}
         hold = [first for first, states in both.items() if all(map(holds, states))]
@@ -104,7 +108,19 @@ def _turn(start, end, tries, glows, hole_m):
     found = {first: _margin(both[first], tries) for first in hold or both}
     first = max(found, key=lambda one: found[one])
     ratios = [ratio for _, ratio in (start, *both[first])]
-    return Turn(first if hold else "", stops, found[first], min(ratios), max(ratios))
+    other = (
+        "" if not hold or first == "over" else _nearer(*(both[one] for one in (first, OTHER[first])), richest, tries)
+    )
+    if len(hold) > 1 and other != "back":
+        other = ""
+    return Turn(first if hold else "", stops, other, found[first], min(ratios), max(ratios))
+
+
+def _nearer(this, other, richest, tries):
+    """What it is nearer to in the other order."""
+    if _margin(other, tries) < _margin(this, tries):
+        return "back"
+    return "rich" if max(ratio for _, ratio in other) > richest else "lifts"
 
 
 def _set_by_hand(states, tries, hole_m):

@@ -8,8 +8,9 @@ from ..parts.fires import Fires
 from ..parts.firing import Firing
 from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
+from ..parts.holding import Holding
 from ..parts.jet import Jet
-from ..parts.lighting import Lighting
+from ..parts.lighting import DOORS_M3_S, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
 from ..parts.lighting_meter import LightingMeter
@@ -24,9 +25,11 @@ STEPS = (
     *("look", "purge", "torch", "set", "trial", "out", "lit", "air", "then", "high", "several", "attend"),
     *("pop", "stop", "fails", "smell"),
 )
-OF_A_FLAME = ("purge", "torch", "trial", "lit", "air", "then", "high", "several", "attend")  # not where none is lit
+OF_NO_FLAME = ("set", "stop", "smell")  # what is told where it must not be lit
 AIR_KG_MOL = 0.02896  # dry air
 AS_AIR = 0.9, 1.1  # times its weight: such a gas neither sinks nor rises for sure. Common practice
+SMOKES_FROM = 1.3  # mixture, richer than which a flame is yellow and may smoke; common practice
+BETWEEN = 0.01  # that the mixture between the valves is beyond both ends of a turn, at the least to be told
 POPS_FROM = 1.05  # mixture from which what stands in the ports is slow enough when it passes 1; common practice
 
 
@@ -49,6 +52,7 @@ def lighting_card_table(
     fires: Fires,
     jet: Jet,
     firing: Firing,
+    holding: Holding,
     blower: Blower,
     air_proof: AirProof,
     stopped: bool,
@@ -79,6 +83,7 @@ def lighting_card_table(
 
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
     where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"
+    flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "meter": _metered(lighting_meter, say),
@@ -86,7 +91,9 @@ def lighting_card_table(
         "holds": "" if gas_line.there else say("holds", regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA),
         **_figures_of_card(card),
         **_figures_of_air(air),
-        "burnt": _burnt(burnt_gas, say),
+        "flame": flame,
+        "near_back": say("near_back", back=back) if (back := _runs_back_W(holding, firing, fires)) else "",
+        "burnt": _burnt(burnt_gas, flame, say),
         "cock_open": say("cock_open") if gauges.small else "",
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
         "read": say("read.tube" if gas_line.there else "read.gauge"),
@@ -108,6 +115,8 @@ def lighting_card_table(
         "high_rate": steps.high.rate_W,
         "cock": cock(steps.high, (*before_high, *steps.to_high)),
     }
+    starts = {"then": lighting.waits_ratio, "high": lighting.waits_ratio if turning.straight else equivalence_ratio}
+    whys = {step: _why(turn, (starts[step], equivalence_ratio), say) for step, turn in turns.items()}
     by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}
     late = "" if card.let_in <= LET_IN else "late_guard" if lit_by == "guard" else "late"
     cool = "" if lighting.glows else "cool_guard"
@@ -121,7 +130,7 @@ def lighting_card_table(
         "lit": cool or ("dim" if dim else way),
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
         **({"then": "straight" if lighting.glows else "straight_cool"} if turning.straight else {}),
-        "attend": "" if lighting.glows else "cool",
+        "attend": "cool" if not lighting.glows else "guard" if lit_by == "guard" else "",
         **({"high": "cool"} if turning.held_W is not None else {}),
         **({"high": "same"} if firing.low_W >= firing.rate_W and to_low else {}),
         "several": "one" if blower.burners > 1 else "",
@@ -132,7 +141,7 @@ def lighting_card_table(
         "air": air.co_dry is None,
         "then": dim,
         "high": dim or turning.to_high is None,
-        **(dict.fromkeys(OF_A_FLAME, True) if unlit else {}),
+        **({step: True for step in STEPS if step not in OF_NO_FLAME} if unlit else {}),
     }
 
     def do(step):
@@ -140,7 +149,7 @@ def lighting_card_table(
         many = "in_steps.one" if turn and turn.steps == 1 else "in_steps.more"
         count = turn and say(f"high.{many}" if step == "high" else many, steps=turn.steps)
         found = words if words in say.words else f"{step}.do"
-        return say(found, in_steps=count, by_way=by_the_way.get(step, ""), **slots)
+        return say(found, in_steps=count, by_way=by_the_way.get(step, ""), why=whys.get(step, ""), **slots)
 
     def when(step):
         words = f"{step}.when.{'cool' if cool and step == 'then' else cases.get(step, '')}"
@@ -159,6 +168,25 @@ def _way(lighting, lighting_slide, stopped):
     return "torch" if not lit else "stays" if lighting_slide.stays else ""
 
 
+def _why(turn, ends, say):
+    """Why not the other order, and what the mixture is between the two valves, where it is beyond both ends."""
+    if turn is None or not turn.first:
+        return ""
+    between = ""
+    if turn.most_ratio > max(ends) + BETWEEN:
+        between = say(f"between.{'smokes' if turn.most_ratio > SMOKES_FROM else 'rich'}", ratio=turn.most_ratio)
+    elif turn.least_ratio < min(ends) - BETWEEN:
+        between = say("between.lean", ratio=turn.least_ratio)
+    other = say(f"other.{turn.first}")
+    return say(f"why.{turn.other or 'none'}", other=other, between=between) if turn.other or between else ""
+
+
+def _runs_back_W(holding, firing, fires):
+    """The careful rate below which a hot flame runs back, where low fire is led to and below it; else None."""
+    careful_W = holding.hot_W.high if holding.hot_W else None
+    return careful_W if careful_W and fires.low is not None and firing.low_W < careful_W else None
+
+
 def _told(say, kind, of):
     return say(f"{kind}.{of.case}", **of.slots)
 
@@ -170,9 +198,9 @@ def _pops(equivalence_ratio, lighting, say):
     return say("pops.light") if lighting.glows and (lighting.waits_ratio or 0.0) > POPS_FROM else ""
 
 
-def _burnt(burnt_gas, say):
+def _burnt(burnt_gas, flame, say):
     told = burnt_gas.full_s and burnt_gas.keeps in ("torch", "maybe")
-    return say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s) if told else ""
+    return say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s, flame=flame) if told else ""
 
 
 def _metered(meter, say):
@@ -207,11 +235,13 @@ def _figures_of_card(card):
 
 
 def _figures_of_air(air):
-    wait, carbon_monoxide, fresh_air = air.wait_s, air.co_dry, air.fresh_air_m3_s
+    wait, carbon_monoxide = air.wait_s, air.co_dry
     return {
         "likely": wait and wait.value,
         "wait": wait and wait.high,
+        "doors": DOORS_M3_S,
+        "kept": air.kept_fraction,
         "least": carbon_monoxide and carbon_monoxide.low,
         "co": carbon_monoxide and carbon_monoxide.high,
-        "fresh": fresh_air and fresh_air.high if air.where == "open" else air.quiet_m3_s,
+        "fresh": air.quiet_m3_s,
     }
