@@ -87,7 +87,7 @@ def pdf(result, link, paper):
 
 def card_pdf(result, link, paper):
     """The lighting card by itself as PDF bytes, to hang up beside the burner."""
-    title = f"{CARD_TITLE}, {_gas_words(result)}, burner no. {BLANK}"
+    title = f"{CARD_TITLE}, {_gas_words(result)}, burner no. {BLANK[:12]}"
     line, stamp = foot.line(result, link, paper, NO_FIRE), foot.stamp(result, foot.LIGHT)
     return write_document_pdf(title, card_blocks(result), paper, line, stamp)
 

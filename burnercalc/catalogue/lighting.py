@@ -13,7 +13,9 @@ RUN_UP = Source("run-up of a flame in a pipe, in general words, from memory", "m
 )
 
 TRIAL = Source("flow x time / volume", "calculated") & Source(
-    "how much may be let in is common practice: stirred, half a chamber of the mixture is about what just burns",
+    "how much may be let in is common practice: stirred, half a chamber of the mixture is about what just burns; "
+    "twice the chamber is what the shortest trial of EN 746-2, 3 s, from memory, and the hand let in at most for the "
+    "default",
     "common practice",
 )
 GUARD = Source("flame guards: 1 s, and the gas shut within 4 s, EN 298 and NFPA 86, from memory", "memory")
@@ -541,6 +543,8 @@ CHECKS += (
         cases={
             "good": TRY + "so little, stirred, hardly burns.",
             "note": TRY + "hold the torch at the ports first, all others aside.",
+            "note_over": TRY + "what that does not hold stands before its opening. Hold the torch at the ports first, "
+            "nobody before the opening, all others aside.",
             "caution": TRY + "what it does not hold stands before its opening and burns where people are. Use a pilot "
             "with a flame guard, which sees the pilot burn before it opens the gas; a shorter mix pipe, or fewer "
             "ports.",
@@ -548,6 +552,8 @@ CHECKS += (
             "people are. Use a pilot with a flame guard, which sees the pilot burn before it opens the gas; a shorter "
             "mix pipe, or fewer ports.",
             "note_guard": TRY + "the guard sees the pilot first, everybody aside.",
+            "note_over_guard": TRY + "what that does not hold stands before its opening. The guard sees the pilot "
+            "first; nobody before the opening, everybody aside.",
             "caution_guard": TRY + "most of it stands before the opening, and burns where people are: guard or not, "
             "nobody within reach of it. Use a shorter mix pipe, or fewer ports.",
         },
@@ -764,10 +770,11 @@ WORDS = {
     "{let_in:percent 0} of the cold chamber.",
     "trial.do.late": "Torch AT the ports before gas, all aside. {reset}Snap the cock open, hand on it. Gas takes "
     "{arrives:.1f} s to the torch: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
-    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber.",
+    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
     "trial.do.late_guard": "Pilot AT the ports before gas, all aside. {reset}Snap the cock open, hand on it. Gas takes "
     "{arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
-    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber.",
+    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
+    "over": ", and the rest stands before its opening: nobody there",
     "reset.hand": "RESET first, held till the guard sees the flame. ",
     "reset.guard": "RESET first: the pilot's sensor allows it. ",
     "trial.source": "common practice",
@@ -814,12 +821,12 @@ WORDS = {
     "then.do": "To low fire: {low_cock}damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold "
     "walls a leaner flame lifts and goes out.",
     "then.do.gas": "To low fire, mixture as set, {in_steps}, GAS FIRST, then air: {by_way}{low_cock}"
-    "{low_gas:gas_pressure} and damper to LOW, {low_mark}. {why}{near_back}Not before: cold, it lifts.",
+    "{low_gas:gas_pressure} and damper to LOW, {low_mark}. {why}{near_back}{not_before}",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}{low_cock}damper to LOW, "
-    "{low_mark}, and {low_gas:gas_pressure}. {why}{near_back}Not before: cold, it lifts.",
+    "{low_mark}, and {low_gas:gas_pressure}. {why}{near_back}{not_before}",
     "then.do.over": "To low fire, mixture as set, {in_steps}. Where the rate goes up, GAS FIRST, then air; where it "
     "goes down, AIR FIRST, then gas: {by_way}{low_cock}{low_gas:gas_pressure} and damper to LOW, {low_mark}. "
-    "{why}{near_back}Not before: cold, it lifts.",
+    "{why}{near_back}{not_before}",
     "then.do.straight": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up to "
     "high fire, and not before the walls glow.",
     "then.do.straight_cool": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up "
@@ -850,6 +857,7 @@ WORDS = {
     "between.smokes": "; between the valves it is richer for a moment, {ratio:.2f}, and may smoke",
     "between.rich": "; between the valves it is richer for a moment, {ratio:.2f}",
     "between.lean": "; between the valves it is leaner for a moment, {ratio:.2f}",
+    "not_before": "Not before: cold, it lifts.",
     "near_back": "Hot, it may run back below {back:power 2} at worst: at LOW listen, and pop or flutter, gas off. ",
     "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire. "
     "{near_back}",
@@ -884,6 +892,8 @@ WORDS = {
     "stop.do": "Snap the gas shut at the burner's cock first{from_low}: faded, or back at LIGHT, a hot one flashes "
     "back. {pops}Then {source}. Blower on, damper open, {run_on:time 2}, till face is black, box below "
     "{cool:temperature}.",
+    "stop.do.unlit": "If it burns all the same: snap the gas shut at the burner's cock, then {source}, and stand "
+    "aside. Blower on till face is black, box below {cool:temperature}.",
     "source.line": "the line",
     "source.cylinder": "the cylinder",
     "source.tank": "the tank",

@@ -92,7 +92,8 @@ def lighting_card_table(
         **_figures_of_card(card),
         **_figures_of_air(air),
         "flame": flame,
-        "near_back": say("near_back", back=back) if (back := _runs_back_W(holding, firing, fires)) else "",
+        "not_before": say("not_before") if lighting.glows else "",
+        "over": say("over") if card.let_in > 1 else "",
         "burnt": _burnt(burnt_gas, flame, say),
         "cock_open": say("cock_open") if gauges.small else "",
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
@@ -117,6 +118,8 @@ def lighting_card_table(
     }
     starts = {"then": lighting.waits_ratio, "high": lighting.waits_ratio if turning.straight else equivalence_ratio}
     whys = {step: _why(turn, (starts[step], equivalence_ratio), say) for step, turn in turns.items()}
+    back_W = _runs_back_W(holding, firing, fires)
+    near_back = say("near_back", back=back_W) if back_W else ""
     by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}
     late = "" if card.let_in <= LET_IN else "late_guard" if lit_by == "guard" else "late"
     cool = "" if lighting.glows else "cool_guard"
@@ -134,6 +137,7 @@ def lighting_card_table(
         **({"high": "cool"} if turning.held_W is not None else {}),
         **({"high": "same"} if firing.low_W >= firing.rate_W and to_low else {}),
         "several": "one" if blower.burners > 1 else "",
+        "stop": "unlit" if unlit else "",
         "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
     }
     left_out = {
@@ -144,12 +148,23 @@ def lighting_card_table(
         **({step: True for step in STEPS if step not in OF_NO_FLAME} if unlit else {}),
     }
 
+    def near(step):
+        """Told once: where it stays at low fire, else where it is turned to it."""
+        return near_back if step == ("high" if turning.held_W is not None else "then") else ""
+
     def do(step):
         words, turn = f"{step}.do.{cases.get(step, '')}", turns.get(step)
         many = "in_steps.one" if turn and turn.steps == 1 else "in_steps.more"
         count = turn and say(f"high.{many}" if step == "high" else many, steps=turn.steps)
         found = words if words in say.words else f"{step}.do"
-        return say(found, in_steps=count, by_way=by_the_way.get(step, ""), why=whys.get(step, ""), **slots)
+        return say(
+            found,
+            in_steps=count,
+            by_way=by_the_way.get(step, ""),
+            why=whys.get(step, ""),
+            near_back=near(step),
+            **slots,
+        )
 
     def when(step):
         words = f"{step}.when.{'cool' if cool and step == 'then' else cases.get(step, '')}"
