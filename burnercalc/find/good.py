@@ -49,7 +49,7 @@ NOTHING = Have({}, frozenset())
 FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
 SHOPS, HELD = 10, 8  # shops a little off; enough of them that are good
 GAINS, MOST_HOLDING = 2, 100  # shops that a move only for them must bring; how many are made to find such moves
-HOLD_STEPS = (1, 2, 4)
+HOLD_STEPS, HOLD_SOLVES = (1, 2, 4), 60  # solves in which it is mended what such a move spoils
 CHAIN = 2  # further moves that mend what a move spoils
 NEARER = 0.8  # of a fault that is left, from which a move that does not mend it is worth taking
 STEPS = (1, 2, 4, 8, 16, 32)
@@ -370,7 +370,7 @@ def _holding(bench: "_Bench", changes: Changes) -> tuple[Changes, "_Shops", dict
         fault = next((key for key in now.worst if key not in given_up), "")
         if not fault:
             break
-        found = next(_held(bench, best, now, fault), None)
+        found = next((made for chain in (0, CHAIN) for made in _held(bench, best, now, fault, chain)), None)
         if found is None:
             given_up.add(fault)
         else:
@@ -396,9 +396,12 @@ def _shops(bench: "_Bench", changes: Changes) -> "_Shops":
     return shops
 
 
-def _held(bench: "_Bench", changes: Changes, now: "_Shops", fault: str) -> Iterator[tuple[Changes, "_Shops"]]:
+def _held(
+    bench: "_Bench", changes: Changes, now: "_Shops", fault: str, chain: int
+) -> Iterator[tuple[Changes, "_Shops"]]:
     """Moves by which a check is at fault in half the shops at most, and all are in fewer; settings that are moved
-    anyway come first, and of the question no others. No cylinder is bought for a colder day, which passes."""
+    anyway come first, and of the question no others. No cylinder is bought for a colder day, which passes. `chain`:
+    how many more a move may take with it, to mend what it spoils."""
     shops, moved_anyway = now.faults[fault], dict(changes)
     there = bench.one_off(changes, shops[0])
     assert there is not None
@@ -407,10 +410,19 @@ def _held(bench: "_Bench", changes: Changes, now: "_Shops", fault: str) -> Itera
     moves = _cures(as_built, there.result.checks[fault], held, HOLD_STEPS)
     for key, text in sorted(moves, key=lambda move: move[0] not in moved_anyway):
         made = _with(changes, key, text)
-        if bench.shops_made >= MOST_HOLDING or bench.refused(made) or bench.worse(made, changes, 0):
+        if bench.shops_made >= MOST_HOLDING or bench.refused(made):
             continue
         if bench.result(made).design.value(key) == bench.base.design.value(key):
             continue  # back to where it was
+        spoilt = bench.worse(made, changes, chain)
+        if len(spoilt) > chain or (chain and not spoilt):
+            continue
+        if spoilt:
+            bench.most = bench.solves + HOLD_SOLVES
+            mended = _cured(bench, made, spoilt[0], held | {key}, chain - 1)
+            made = next((one for one in mended if not bench.worse(one, changes, 0)), ())
+            if not made:
+                continue
         again = [bench.one_off(made, shop) for shop in shops]
         if 2 * sum(one is None or bool(one.fault(fault)[0]) for one in again) <= len(shops):
             if found := bench.shops(made, now):
@@ -688,13 +700,17 @@ def _moves(
 
 
 def _cures(result: Result, check: Checked, held: Collection[str], steps: Iterable[int]) -> Iterator[tuple[str, str]]:
+    design = result.design
     for change in check.changes:
         if change.setting not in held:
             if change.setting == "gas_pressure" and result.part("gas_line").there:
-                for text in before_jet(result.design.text("line_pressure"), result.design.sizes):
+                for text in before_jet(design.text("line_pressure"), design.sizes):
                     yield change.setting, text
-            for text in texts_of(result.design, BY_KEY[change.setting], change.move, steps):
-                yield change.setting, text
+            # A fire taken from the chamber is raised from what it came to; less of it heats up later than asked.
+            auto = change.setting == "firing_rate" and design.firing_rate == "auto" and change.move == "raise"
+            for text in texts_of(built(result) if auto else design, BY_KEY[change.setting], change.move, steps):
+                if not (auto and text == "auto"):
+                    yield change.setting, text
 
 
 def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] = STEPS) -> Iterator[str]:
