@@ -29,7 +29,7 @@ from .sheet import as_data, as_text, table_text
 from .units import DIMENSIONS, dotted
 
 FORMATS = ("svg", "dxf", "csv", "json")
-LONGEST_PROGRESS = 40  # characters of the line that tells of it
+LONGEST_PROGRESS = 79  # characters of the line that tells of it
 STEPS_A_LINE = 250  # of a search, where each line that tells of it stays
 LONGEST_SITE = 1000  # characters; a QR code with the link must hold them
 WIDEST = max(len(setting.key) for setting in SETTINGS)
@@ -363,15 +363,16 @@ def _find(arguments: argparse.Namespace) -> int:
     return 0
 
 
-def _progress() -> Callable[[int, int], None] | None:
+def _progress() -> Callable[[int, int, str], None] | None:
     """Tells somebody who waits how far a search has come: on one line of a terminal, else a line now and then."""
     if not sys.stderr:
         return None
     steps, start, end = (50, "\r", "") if sys.stderr.isatty() else (STEPS_A_LINE, "", "\n")
 
-    def tell(done: int, most: int) -> None:
+    def tell(done: int, most: int, so_far: str) -> None:
         if done % steps == 0:
-            print(f"{start}{done} of about {most} looked at", end=end, file=sys.stderr, flush=True)
+            told = f"{done} of about {most} looked at; {so_far}"
+            print(start + told.ljust(LONGEST_PROGRESS if start else 0), end=end, file=sys.stderr, flush=True)
 
     return tell
 

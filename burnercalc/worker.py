@@ -567,7 +567,7 @@ def _have(request):
 
 
 def _progress(tell):
-    return tell and (lambda done, most: tell(json.dumps({"done": done, "most": most})))
+    return tell and (lambda done, most, so_far="": tell(json.dumps({"done": done, "most": most, "so_far": so_far})))
 
 
 def _find(request):

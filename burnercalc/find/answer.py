@@ -20,10 +20,11 @@ from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
 from .hardy import off_words, spoilt
 from .have import Have
-from .purchase import Opening, smallest_purchase
+from .purchase import Opening, smallest_purchase, tried
 from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, that_count, weights_of
 from .search import (
     BUDGET,
+    CLIMB,
     LEAST_BUDGET,
     POLISH,
     SEARCH,
@@ -39,13 +40,14 @@ from .search import (
 from .space import SOLVE, Counts, Node, Space
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
+PURCHASE = 380  # nodes that are left for one, where the best is at fault
 REFINE = 240  # nodes, of the best between the sizes of the menus
 LEAST_SHOWN, MOST_SHOWN = 3, 5
 LIT = 0.6  # of the chamber's length: where fire falls on less, it is told what heats the rest; common practice
 REST = ", the rest heated by gas and glowing walls alone"
 CLEAR = 0.05  # by which share another design is to be less in a kind
 ABOUT_AS_NEAR = 1.5  # times as far off as the nearest limit
-Progress = Callable[[int, int], None]  # nodes judged, nodes in all
+Progress = Callable[[int, int, str], None]  # nodes judged, nodes in all, how the best stands so far
 # Axes in which another way of building is looked for, and what is held then; nodes for each.
 WAYS = {"body": ("body", "fire"), "length": ("length",), "blower": ("blower",), "jet": ("jet", "cylinder")}
 WAY_POLISH, MOST_WAYS, LONGER = 60, 2, 1.25  # times as long is another way
@@ -104,7 +106,7 @@ class Offer:
 @dataclass(frozen=True)
 class Answer:
     """`given`: faults of chamber and shop that no burner changes; `in_the_way`: of the best design besides
-    these, the worst first.
+    these, the worst first; `tried`: what was tried as a purchase, in words.
 
     `complete`: every design that the shop allows was looked at or bounded.
     """
@@ -113,6 +115,7 @@ class Answer:
     given: tuple[Fault, ...]
     in_the_way: tuple[Fault, ...]
     opening: Opening | None
+    tried: tuple[str, ...]
     weights: Mapping[str, float]
     complete: bool
     counts: Counts
@@ -134,24 +137,29 @@ def find(
         have       see have.read_have; its settings that are mine are never moved
         weights    {term of the score: weight}, 1 where none is given
         budget     steps in all, a node judged or a part of a solve; the same budget gives the same answer anywhere
-        progress   called with the steps so far, and the most that there will be
+        progress   called with the steps so far, the most that there will be, and how the best stands so far, in words
         first      called with the first good design, as soon as it is found
     Raises:
         InputErrors   what is mine and cannot be, and a shop from which nothing can be built
     """
     weighed, _ = together(lambda: weights_of(weights or {}), lambda: can_be(start, have))
     have = have.in_order()
-    counts = Counts(most=budget, tell=progress and (lambda nodes: progress(nodes, budget)))
+    counts = Counts(most=budget)
     space = Space(start, have, counts=counts)
-    most = max(budget * SEARCH // BUDGET, LEAST_BUDGET)
-    found = search(space, weighed, most, first and (lambda node: first(space.design(node))))
+    found = Found(space, hear=first and (lambda node: first(space.design(node))))
+    if progress:
+        counts.tell = lambda nodes: progress(nodes, budget, so_far(found.least))
+    search(space, weighed, max(budget * SEARCH // BUDGET, LEAST_BUDGET), found)
     if not found.pool and not found.complete:
         with counts.at_most(counts.left):  # one that stands, if no good one, before anything is refused
             found.keep(*filter(None, [first_of(space)]))
         found.best(weighed)
     if not found.pool:
         raise InputErrors([nothing_fits(space)])
-    given_keys = _given(space, found)
+    found.given = given_keys = _given(space, found)
+    found.settle(_best(found, weighed))  # it may be good but for these
+    if "stop" not in _own(_best(found, weighed), given_keys).values():
+        _fewer_burners(space, found, weighed, CLIMB * budget // BUDGET)
     kinds = () if _own(_best(found, weighed), given_keys) else that_count(KINDS, start.chamber_shape)
     for kind in (*kinds, None):  # what one of a kind leads to may be bettered for itself
         polish(space, found, weighed, kind, min(POLISH, budget // 10))
@@ -162,7 +170,7 @@ def find(
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if len(chosen) < LEAST_SHOWN:
-        with counts.at_most(counts.left // 6 if _own(best, given_keys) else counts.left):  # the rest for a purchase
+        with counts.at_most(counts.left // 8 if _own(best, given_keys) else counts.left):  # the rest for a purchase
             _look_for_ways(space, found, best, weighed)
         before = best
         best, chosen = _best_in_each_kind(found, weighed, given_keys)  # what was added may be better in a kind
@@ -175,7 +183,18 @@ def find(
     given = faults_of(offers[0].result, set(offers[0].result.checks) - given_keys)
     way = offers[0].faults
     opening = smallest_purchase(start, have, space, best, weighed, given_keys) if way else None
-    return Answer(tuple(offers), given, way, opening, weighed, found.complete, space.counts, found.first_at)
+    things = tuple(tried(have, best, str(start.sizes))) if way else ()
+    return Answer(tuple(offers), given, way, opening, things, weighed, found.complete, space.counts, found.first_at)
+
+
+def so_far(least: tuple[int, int] | None) -> str:
+    """How the best stands while it is looked for."""
+    if least is None:
+        return "none whole yet"
+    if not any(least):
+        return "a good one found"
+    many = [f"{count} {word}{'s' if count > 1 else ''}" for count, word in zip(least, ("stop", "caution")) if count]
+    return f"none good yet, best so far: {', '.join(many)}"
 
 
 # The list of designs
@@ -192,6 +211,18 @@ def _given(space: Space, found: Found) -> set[str]:
         return bool(cures) and not cures & set(space.decided_at)
 
     return set(space.root.words) | {key for key in always if all(chosen_by_none(key, node) for node in settled)}
+
+
+def _fewer_burners(space: Space, found: Found, weights: Mapping[str, float], budget: int) -> None:
+    """Where the best is of several burners, the best of fewer polished, as a second burner often only hides what one
+    was not turned to."""
+    count = _best(found, weights).values["burner_count"]
+    if count == 1:
+        return
+    ranked = found.in_order(lambda node: rank(node, weights), lambda node: node.values["burner_count"] < count)
+    fewer = next(ranked, None)
+    if fewer is not None:
+        polish(space, found, weights, None, budget, fewer, ("fire",))
 
 
 def _best(found: Found, weights: Mapping[str, float]) -> Node:
@@ -243,7 +274,8 @@ def _mended(
 ) -> bool:
     """Whether a few of the least wrong are better once mended, between what is sold and set in the menus.
 
-    Only what takes nothing from the shop is moved. The designs that are better join those found.
+    Only what takes nothing from the shop is moved. The designs that are better join those found; one that is good is
+    polished.
     """
     tries: list[Node] = []
 
@@ -257,20 +289,24 @@ def _mended(
             tries.append(node)
     better = False
     keys = [key for key in BY_KEY if key not in MENDED or key in space.mine]
-    rest, done = space.counts.left // 2, space.counts.mending  # the rest for a purchase
+    rest, done = max(space.counts.left // 2, PURCHASE * int(space.counts.most) // BUDGET), space.counts.mending
     for node in tries:
         most = min(solves - (space.counts.mending - done), (space.counts.left - rest) // SOLVE)
         if most <= 0:
             break
         changes, took = mending(space.design(node), keys, most)
         space.counts.solved(took)
-        made = None
+        made = there = None
         with space.counts.at_most(len(AXES)):
-            made = space.altered(node, changes) if changes else None
-        if made is not None and space.settle(made, lambda one: one.rank(weights)[:2] < node.rank(weights)[:2]):
+            there = space.with_beside(changes) if changes else None
+            on_axes = {key: text for key, text in changes.items() if key in space.decided_at}
+            made = there.altered(node, on_axes) if there else None
+        if made is not None and found.settle(made, lambda one: one.rank(weights)[:2] < node.rank(weights)[:2]):
             found.keep(made)
             better = True
-            if not _own(made, given):
+            if there and not _own(made, given):
+                polish(there, found, weights, None, POLISH, made)
+                refine(there, found, weights, REFINE * solves // MENDING)
                 break
     return better
 

@@ -199,7 +199,7 @@ def low_options(a: Asked) -> Iterable[Option]:
 def fine_fire(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
     """More and less, but never less than the chamber needs."""
     needed_W = a.burner.part("need").needed_W
-    if needed_W is None:
+    if needed_W is None or texts["firing_rate"] == "auto":  # a mended one may be
         return
     rate_W = parse_quantity(texts["firing_rate"], "power", "firing_rate")
     unit_W = _rate_unit_W(a.system)
@@ -607,10 +607,13 @@ def jet_options(a: Asked) -> Iterable[Option]:
     regulators = [piece.texts["gas_pressure"] for piece in a.have.of("regulator") if piece.texts]
     own = a.start.text("line_pressure")
     if a.burner.part("gas").metered:
-        if a.have.of("line") or not regulators:
+        # One that is set to more than the line holds only lets it through.
+        held_Pa = parse_quantity(own, "pressure", "line_pressure")
+        set_to = [one for one in regulators if parse_quantity(one, "gas_pressure", "gas_pressure") <= held_Pa]
+        if a.have.of("line") or not set_to:
             yield from _of_lines(a)
         else:
-            yield from _at_pressures(a, regulators, own)
+            yield from _at_pressures(a, set_to, own)
         return
     there = sources(a.have, a.start)
     if "line" in there:

@@ -16,26 +16,37 @@ from .bill import OF_ITS_OWN
 from .choices import another_helps
 from .faults import Fault, blamed
 from .graph import touches
-from .have import GAS, NEEDED, Have, choice_name
+from .have import BODIES, GAS, NEEDED, Have, choice_name
 from .search import Found, cures_of, dive, followed, others, polish
 from .sold import STICK
 from .space import Node, Space
 
 MOST_BOUGHT = 2  # designs of one kind of purchase that are polished
+TRIED_AS = {
+    "drill": "jet",
+    "longer": "longer tube",
+    "cylinder": "cylinders",
+    "bag": "bags",
+}  # {kind: what it is called}
+MOST_TOGETHER = 3  # kinds of things that one purchase is of
 FACE = ("pins", "tube")
 AFRESH = (*FACE, "blower", "cylinder")  # kinds of which a purchase is looked for as if none lay there, too
 LINE_OF = {"ports": "pins", "inlet": "nipple", "blower": "blower", "body": "steel_0"}  # {axis: line of the cost}
 TRIED = 60  # nodes for each way of buying
+# Nodes to make what is bought whole good, in slices, and to do without one thing of it.
+GOOD, SLICE, BACK = 100, 20, 30
+DEAREST = ("tube", "blower", "cylinder", "bag", "regulator", "pipe", "drill", "pins")
 ASKED = 3  # times the nodes of a kind that no fault asks for
 
 
 @dataclass(frozen=True)
 class Opening:
-    """The smallest purchase that cures what nothing at hand does. `cures`: labels of the checks; `left`: faults besides
+    """The smallest purchase that cures what nothing at hand does, of one kind, or of the fewest that were found
+    together. `cures`: labels of the checks; `left`: faults besides
     what no burner changes of the design that was tried with it, which need not be the best one then; `to_spend`: on
     that design in all; `whole`: where something is left, the smallest purchase found that leaves nothing, its price."""
 
-    kind: str
+    kinds: tuple[str, ...]
     words: str
     price: float
     cures: tuple[str, ...]
@@ -59,6 +70,11 @@ class Lack:
         ours, least = (self._words(one) for one in (node, self.best))
         return ours.count("stop") if "stop" in least else ours.count("stop") * 1000 + ours.count("caution")
 
+    def faults(self, node: Node) -> tuple[int, int]:
+        """Stops and cautions of its own."""
+        words = self._words(node)
+        return words.count("stop"), words.count("caution")
+
     def _words(self, node: Node) -> list[str]:
         return [word for key, word in node.words.items() if key not in self.given]
 
@@ -76,10 +92,10 @@ class Lack:
 
 @dataclass
 class Trial:
-    """One kind of purchase tried: a shop where it may be bought, and what is found there."""
+    """A purchase tried, of one kind or of several: a shop where these may be bought, and what is found there."""
 
     lack: Lack
-    kind: str
+    kinds: tuple[str, ...]
     found: Found
 
     @property
@@ -94,36 +110,29 @@ class Trial:
         return not self.lack.whole(node), self._used(node), node.terms["money"]
 
     def _used(self, node: Node) -> float:
-        return float(node.values["body_length"]) if self.kind == "longer" else 0.0
+        return float(node.values["body_length"]) if "longer" in self.kinds else 0.0
 
     def buys(self, node: Node) -> bool:
         """Whether a design of a wider shop needs what is wider in it; others would be found without a purchase."""
-        if self.kind in ("longer", "bag"):
-            return True
-        return any(one.buy and self.kind in axis.kinds for axis, one in zip(self.space.axes, node.chosen))
+        bought = {kind for axis, one in zip(self.space.axes, node.chosen) if one.buy for kind in axis.kinds}
+        return all(kind in ("longer", "bag") or kind in bought for kind in self.kinds)
 
 
 def smallest_purchase(
     start: Design, have: Have, space: Space, best: Node, weights: Mapping[str, float], given: set[str]
 ) -> Opening | None:
-    """One kind of purchase at a time; of those that leave the fewest stops (or cautions) the cheapest."""
+    """All kinds at once, of which is given back what is not needed, and one kind at a time; of those that leave the
+    fewest stops (or cautions) the cheapest."""
     lack, counts = Lack(have, best, weights, given), space.counts
     found: list[tuple[tuple[int, float], Opening]] = []
     whole: list[tuple[float, str]] = []
     beside = {key: text for key, text in best.texts.items() if key not in space.decided_at}
     start = start.changed({key: text for key, text in beside.items() if text != start.text(key)})
-    # First what the faults themselves ask for, and more of the nodes for that.
-    places = {kind: (lack.asked_for(space, kind), shop) for kind, shop in _wider(have, best, str(start.sizes))}
-    wider = sorted(places.items(), key=lambda one: one[1][0])
-    shares = [1 if place == inf else ASKED for _, (place, _) in wider]
-    for done, (kind, (_, shop)) in enumerate(wider):
-        trial = Trial(lack, kind, Found(Space(start, shop, counts=counts, like=space)))
-        share = counts.left * shares[done] // sum(shares[done:])
-        with counts.at_most(max(share, min(TRIED, counts.left // 2))):
-            _bought(trial)
+
+    def take(trial: Trial) -> None:
         node = next(trial.found.in_order(trial.smallest, trial.buys), None)
         if node is None or lack.left(node) >= lack.left(best):
-            continue
+            return
         clean = next(trial.found.in_order(trial.cleanest, trial.buys))
         words, price = _purchase(trial, node)
         if lack.whole(clean):
@@ -132,6 +141,20 @@ def smallest_purchase(
                 node, price = clean, bought[1]
             whole.append((bought[1], bought[0]))
         found.append(((lack.left(node), price), _opening(trial, node, words, price)))
+
+    # First what the faults themselves ask for, and more of the nodes for that.
+    places = {kind: (lack.asked_for(space, kind), shop) for kind, shop in _wider(have, best, str(start.sizes))}
+    wider = sorted(places.items(), key=lambda one: one[1][0])
+    kinds = [kind for kind, _ in wider if kind != "longer"]
+    if counts.left >= 2 * GOOD and (trial := _given_back(lack, space, start, kinds)):
+        take(trial)
+    shares = [1 if place == inf else ASKED for _, (place, _) in wider]
+    for done, (kind, (_, shop)) in enumerate(wider):
+        trial = Trial(lack, (kind,), Found(Space(start, shop, counts=counts, like=space)))
+        share = counts.left * shares[done] // sum(shares[done:])
+        with counts.at_most(max(share, min(TRIED, counts.left // 2))):
+            _bought(trial, kind)
+        take(trial)
     if not found:
         return None
     opening = min(found, key=lambda one: one[0])[1]
@@ -141,17 +164,69 @@ def smallest_purchase(
     return replace(opening, whole=(words, price))
 
 
+def _given_back(lack: Lack, space: Space, start: Design, kinds: list[str]) -> Trial | None:
+    """A good burner of a shop where nothing lies of these kinds, and what of it needs not be bought given back: first
+    all that no fault asks for, then one kind at a time, the dearest of these first. None where none is good, or where
+    too much must be bought."""
+
+    def shop(bought: set[str], lies: bool = False) -> Space:
+        """Where this may be bought, and nothing of it lies there unless it `lies`."""
+        gone = {name for kind in bought for name in (BODIES if kind in BODIES else (kind,)) if not lies}
+        there = {name: pieces for name, pieces in lack.have.pieces.items() if name not in gone}
+        wider = replace(lack.have, pieces=there, buy=lack.have.buy | bought)
+        return Space(start, wider, counts=space.counts, like=space)
+
+    def polished(one: Space, node: Node, most: int, enough: tuple[int, int]) -> Node:
+        """Until it is good enough."""
+        found, before = Found(one), -1
+        found.settle(node)
+        with one.counts.at_most(most):
+            while lack.faults(node) > enough and one.counts.nodes != before:
+                before = one.counts.nodes
+                node = polish(one, found, lack.weights, None, SLICE, node) or node
+        return node
+
+    wanted, node = set(kinds), None
+    unasked = [kind for kind in kinds if lack.asked_for(space, kind) == inf]
+    singly = [[kind] for kind in sorted(kinds, key=lambda kind: (-lack.asked_for(space, kind), DEAREST.index(kind)))]
+    with space.counts.at_most(space.counts.left * 3 // 4):
+        bare = shop(wanted)
+        for first in _least_fire(bare, lack):
+            node = polished(bare, first, GOOD, (0, 0))
+        if node is None or lack.left(node):
+            return None
+        enough = lack.faults(node)
+        for most, backs in ((BACK, [unasked, *singly]), (2 * BACK, singly)):
+            for back in (back for back in backs if wanted & set(back) and len(wanted) > 1):
+                fewer = shop(wanted - set(back))
+                with space.counts.at_most(most):
+                    like = followed(fewer, node)
+                    if like and lack.faults(less := polished(fewer, like, most, enough)) <= enough and less.settled:
+                        node, wanted = less, wanted - set(back)
+    if node is None or not 0 < len(wanted) <= MOST_TOGETHER:
+        return None
+    trial = Trial(lack, tuple(kind for kind in DEAREST if kind in wanted), Found(shop(wanted, True)))
+    with space.counts.at_most(BACK):
+        trial.found.keep(*filter(None, [followed(trial.space, node)]))
+    return trial
+
+
 def _opening(trial: Trial, node: Node, words: str, price: float) -> Opening:
     lack, space, best = trial.lack, trial.space, trial.lack.best
     cured = {key for key, word in best.words.items() if _milder(node.words.get(key), word)}
-    bought = {key for axis in space.axes if trial.kind in axis.kinds or trial.kind == "longer" for key in axis.keys}
+    bought = {key for axis in space.axes for key in axis.keys if {"longer", *axis.kinds} & {*trial.kinds}}
     cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
     result = solve(space.design(node))
     space.counts.solves += 1
     labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
     bill = space.bill(node)
     left = blamed(result, lack.given, bill.lacking)
-    return Opening(trial.kind, words, price, labels, left, result.design, bill.to_spend)
+    return Opening(trial.kinds, words, price, labels, left, result.design, bill.to_spend)
+
+
+def tried(have: Have, best: Node, system: str) -> list[str]:
+    """What was tried as a purchase, in words."""
+    return [TRIED_AS.get(kind, kind) for kind, _ in _wider(have, best, system)]
 
 
 def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
@@ -166,23 +241,24 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
     return [("longer", longer), *wider] if longer else wider
 
 
-def _bought(trial: Trial) -> None:
+def _bought(trial: Trial, kind: str) -> None:
     """Into the pool: the best with one thing of a kind bought in its place, and the likeliest of these polished."""
-    looks = [_near, _afresh] if trial.kind in AFRESH else [_near]
-    for look in reversed(looks) if trial.kind in FACE else looks:  # another pin or tube asks for a whole other design
-        look(trial)
+    looks = [_near, _afresh] if kind in AFRESH else [_near]
+    for look in reversed(looks) if kind in FACE else looks:  # another pin or tube asks for a whole other design
+        look(trial, kind)
     for node in list(islice(trial.found.in_order(trial.smallest), MOST_BOUGHT)):
         polish(trial.space, trial.found, trial.lack.weights, None, TRIED, node)
 
 
-def _near(trial: Trial) -> None:
+def _near(trial: Trial, kind: str) -> None:
     """The best with another of that kind."""
-    space, kind = trial.space, trial.kind
+    space = trial.space
     like = space.altered(trial.lack.best, {}) or followed(space, trial.lack.best)
+    if like is None:
+        return
     axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
-    if like:
-        space.settle(like)  # only one with faults is given what is spare, such as another regulator
-    for axis in axes if like else ():
+    space.settle(like)  # only one with faults is given what is spare, such as another regulator
+    for axis in axes:
         made = others(space, trial.found, like, axis, TRIED, True)
         if axis == "jet":  # at another pressure other cylinders may do, all that there are
             _cylinders(trial, [node for node in made if "cylinder" in node.words])
@@ -198,17 +274,22 @@ def _cylinders(trial: Trial, nodes: list[Node]) -> None:
             trial.found.keep(*(dive(space, above, trial.lack.weights, 1, "long") if above else ()))
 
 
-def _afresh(trial: Trial) -> None:
-    """What would be built if none of that kind lay there, with the least fire and turned as low as the best."""
-    space, weights, best = trial.space, trial.lack.weights, trial.lack.best
-    rest = {name: pieces for name, pieces in space.have.pieces.items() if name != trial.kind}
+def _afresh(trial: Trial, kind: str) -> None:
+    """What would be built if none of that kind lay there."""
+    space, weights = trial.space, trial.lack.weights
+    rest = {name: pieces for name, pieces in space.have.pieces.items() if name != kind}
     bare = Space(space.start, replace(space.have, pieces=rest), counts=space.counts, like=space)
-    top = bare.root
-    for one in (*bare.menu(top)[:1], best.chosen[bare.decided_at["low_fire"]]):
-        top = bare.child(top, one) or top
-    for start in dive(bare, top, weights, 1):
+    for start in _least_fire(bare, trial.lack):
         trial.found.keep(start)
         polish(bare, trial.found, weights, None, TRIED, start)
+
+
+def _least_fire(space: Space, lack: Lack) -> list[Node]:
+    """What a shop gives at a first look with the least fire, and turned as low as the best."""
+    top = space.root
+    for one in (*space.menu(top)[:1], lack.best.chosen[space.decided_at["low_fire"]]):
+        top = space.child(top, one) or top
+    return dive(space, top, lack.weights, 1)
 
 
 def _milder(word: str | None, than: str) -> bool:
@@ -235,7 +316,14 @@ def longer_tubes(have: Have, system: str) -> Have | None:
 
 def _purchase(trial: Trial, node: Node) -> tuple[str, float]:
     """What the purchase is, in words, and its price."""
-    space, kind, have = trial.space, trial.kind, trial.lack.have
+    each = [_things(trial, node, kind) for kind in trial.kinds]
+    *most, last = (words for things, _ in each for words in things)
+    return " and ".join([", ".join(most), last] if most else [last]), sum(price for _, price in each)
+
+
+def _things(trial: Trial, node: Node, kind: str) -> tuple[list[str], float]:
+    """The same of one kind: one thing, or two such as pipe of two sizes."""
+    space, have = trial.space, trial.lack.have
     if kind == "longer":
         sides = {node.texts["body_width"], node.texts["body_depth"]}
         there = [piece for piece in have.of("tube") if {piece.texts["body_width"], piece.texts["body_depth"]} == sides]
@@ -243,7 +331,7 @@ def _purchase(trial: Trial, node: Node) -> tuple[str, float]:
         needed_m = batch * (node.values["body_length"] + kerf) - kerf
         lacking_m = needed_m - max(piece.figures["length_m"] for piece in there)
         more = show(max(lacking_m, 0.0), "length", space.start.units)
-        return f"a {more} longer tube", 0.0
+        return [f"a {more} longer tube"], 0.0
     # Of what stands on the shopping list the price is that of its line; one line may be of two things, such as pipe.
     buys = [(axis, one) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
     words = dict.fromkeys(one.buy for _, one in buys)
@@ -261,4 +349,4 @@ def _purchase(trial: Trial, node: Node) -> tuple[str, float]:
         price = bag.price
     if kind == "drill":
         words = {f"a jet drilled {node.burner.part('jet').drill_name}": None}
-    return " and ".join(words) or kind, price
+    return list(words) or [kind], price

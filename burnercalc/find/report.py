@@ -96,7 +96,10 @@ def asked(design: Design, have: Have | None = None) -> list[str]:
     return told
 
 
-NO_PURCHASE = "No single purchase was found that helps; of each kind only the likeliest were tried."
+NO_PURCHASE = (
+    "No purchase was found that helps, of one thing or of up to three together. Tried: {}, of each only the likeliest."
+)
+NO_KIND_TO_BUY = "No purchase helps: there is nothing of a kind that is not bought already."
 MISSED = "The best of what was looked at; a longer search may find a better one"
 FEW = (
     "Nothing else that was looked at is clearly better in a kind, or built another way with no more faults and better "
@@ -126,11 +129,12 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
         "few": FEW if len(answer.offers) < LEAST_SHOWN else "",
         "given": _faults((), answer.given),
         "in_the_way": _faults(answer.in_the_way, answer.given),
-        "no_purchase": NO_PURCHASE if answer.in_the_way and not answer.opening else "",
+        "no_purchase": no_purchase(answer) if answer.in_the_way and not answer.opening else "",
         "opens": None
         if answer.opening is None
         else {
-            "kind": answer.opening.kind,
+            "kinds": list(answer.opening.kinds),
+            "head": opening_head(answer),
             "buy": answer.opening.words,
             "price": round(answer.opening.price, 2),
             "said": units.show(answer.opening.price, "price", answer.opening.design.reader),
@@ -277,17 +281,28 @@ def verdict_words(offer: Offer) -> str:
     return f"{offer.verdict} (what no burner changes; the burner itself: {offer.own_verdict})"
 
 
+def no_purchase(answer: Answer) -> str:
+    return NO_PURCHASE.format(", ".join(answer.tried)) if answer.tried else NO_KIND_TO_BUY
+
+
+def opening_head(answer: Answer) -> str:
+    """What stands before the purchase."""
+    assert answer.opening is not None
+    if len(answer.opening.kinds) > 1:
+        return "No single purchase was found that helps as much as these together:"
+    stopped = any(fault.verdict == "stop" for fault in (*answer.opening.left, *answer.given))
+    return "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
+
+
 def _opening_lines(answer: Answer) -> list[str]:
     opening = answer.opening
     if not opening:
-        return [f"{NO_PURCHASE} Say `buy: all` to see what fits then."]
+        return [f"{no_purchase(answer)} Say `buy: all` to see what fits then."]
     words = _thing(Bought("", opening.words, opening.price), opening.design.reader)
     left = _faults(opening.left, answer.given)
-    stopped = any(one["verdict"] == "stop" for one in left)
-    what = "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
     spent = units.show(opening.to_spend, "money", opening.design.reader)
     cures = f" It cures: {', '.join(opening.cures)}." if opening.cures else ""
-    lines = [f"{what} {words}.{cures} To spend in all then: {spent}."]
+    lines = [f"{opening_head(answer)} {words}.{cures} To spend in all then: {spent}."]
     if opening.whole:
         lines.append(f"The smallest found that leaves no fault: {_whole(opening)}.")
     if left:

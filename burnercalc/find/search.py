@@ -20,6 +20,7 @@ WIDTH, WIDER = 2, 4
 # Nodes: in all, of the search for the best, of polishing its first design, of another number of burners, of the other
 # bodies at hand, of one kind; and how many of those bodies are looked at.
 BUDGET, SEARCH, CLIMB, ANOTHER_COUNT, AT_HAND, POLISH = 1400, 600, 260, 100, 560, 60
+AT_HAND_AT_FAULT = 300  # where the best is at fault, as what cures it is most often bought
 MOST_AT_HAND = 6
 MOST_TRIED = 5  # things of a kind at hand that a dive tries, spread over as many as there are; of a long face all
 NEARLY = 1.05  # times the points of the best, which was climbed: a face as it is found may still come below them
@@ -33,16 +34,23 @@ Rank = tuple[Any, ...]
 @dataclass
 class Found:
     """Whole nodes in the order found, settled as far as somebody had to know; `first_at`: nodes judged until the first
-    that has no fault but what is `given`, of which `hear` is told."""
+    that has no fault but what is `given`, of which `hear` is told; `least`: stops and cautions of the best so far."""
 
     space: Space
     pool: list[Node] = field(default_factory=list)
     complete: bool = False
     first_at: int | None = None
     hear: Callable[[Node], None] | None = None
+    given: set[str] = field(default_factory=set)
+    least: tuple[int, int] | None = None
 
     def good(self, node: Node) -> bool:
-        return node.words.keys() <= self.space.root.words.keys()
+        return node.words.keys() <= self.space.root.words.keys() | self.given
+
+    def own(self, node: Node) -> tuple[int, int]:
+        """Stops and cautions that are not given."""
+        words = [word for key, word in node.words.items() if key not in self.given | self.space.root.words.keys()]
+        return words.count("stop"), words.count("caution")
 
     def keep(self, *nodes: Node) -> None:
         self.pool += [node for node in nodes if all(node is not one for one in self.pool)]
@@ -64,6 +72,9 @@ class Found:
     def settle(self, node: Node, hopeful: Hopeful = lambda node: True) -> bool:
         """Whether a node is still `hopeful` when all is asked of it."""
         hoped = self.space.settle(node, hopeful)
+        if node.settled:
+            own = self.own(node)
+            self.least = min(own, self.least or own)
         if self.first_at is None and node.settled and self.good(node):
             self.first_at = self.space.counts.nodes
             if self.hear:
@@ -84,11 +95,9 @@ def rank(node: Node, weights: Mapping[str, float], kind: str | None = None, by_l
     return stops, cautions, round(terms.get(kind, 0.0) / term.grain), sum_
 
 
-def search(
-    space: Space, weights: Mapping[str, float], budget: int = SEARCH, first: Callable[[Node], None] | None = None
-) -> Found:
-    """Whole nodes of a space, the best among them; `first` hears the first good one when it is found."""
-    found = Found(space, hear=first)
+def search(space: Space, weights: Mapping[str, float], budget: int = SEARCH, found: Found | None = None) -> Found:
+    """Whole nodes of a space, into what is `found` so far, the best among them."""
+    found = found or Found(space)
 
     def look(node: Node, width: int, most: int, by: str = "thumb") -> bool:
         """A dive from a node, and the best of it polished; whether the best of all is good by now."""
@@ -120,7 +129,9 @@ def search(
         for node in _other_counts(space, found, weights):
             look(node, WIDTH, ANOTHER_COUNT)
     left = before + budget - space.counts.nodes
-    with space.counts.at_most(AT_HAND * budget // SEARCH):
+    best = found.best(weights)
+    at_hand = AT_HAND if best is not None and found.good(best) else AT_HAND_AT_FAULT
+    with space.counts.at_most(at_hand * budget // SEARCH):
         _bodies_at_hand(space, found, weights)
     with space.counts.at_most(left):
         _best_first(space, weights, found)

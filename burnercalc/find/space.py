@@ -377,16 +377,23 @@ class Space:
         """The longest body that comes out of the piece which a node takes, the whole batch of it; inf of a round."""
         return inf if node.values["body_kind"] == "pipe" else from_stick_m(self._asking(node))
 
+    def with_beside(self, texts: Mapping[str, str]) -> "Space | None":
+        """The space with those of other texts that no axis decides; None where a rule refuses them."""
+        beside = {key: text for key, text in texts.items() if key not in self.decided_at}
+        if not beside:
+            return self
+        try:
+            start = self.start.changed(beside)
+        except InputErrors:
+            return None
+        return Space(start, self.have, self.axes, self.counts, self)
+
     def altered(self, node: Node, texts: Mapping[str, str], hopeful: Hopeful = lambda node: True) -> Node | None:
         """The whole node with other texts, on the menu or not, of what is on no axis too; None where a rule refuses it
         or it is not `hopeful`."""
-        if beside := {key: text for key, text in texts.items() if key not in self.decided_at}:
-            try:
-                start = self.start.changed(beside)
-            except InputErrors:
-                return None
-            space = Space(start, self.have, self.axes, self.counts, self)
-            return space.altered(node, {key: text for key, text in texts.items() if key not in beside}, hopeful)
+        if (space := self.with_beside(texts)) is not self:
+            on_axes = {key: text for key, text in texts.items() if key in self.decided_at}
+            return space.altered(node, on_axes, hopeful) if space else None
         made: Node | None = self.root
         for axis, one in zip(self.axes, node.chosen):
             if made is not None:

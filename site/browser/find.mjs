@@ -129,14 +129,14 @@ function run(on) {
   if (on) byId("find-run").scrollIntoView({ block: "end" });
 }
 
-function hear({ done, most, first: good }) {
+function hear({ done, most, first: good, so_far: soFar }) {
   if (good) {
     first = good.settings;
     return showFirst("A first good one is found; better ones are looked for.");
   }
   byId("find-bar").max = most;
   byId("find-bar").value = done;
-  byId("find-count").textContent = `${done} of about ${most} looked at`;
+  byId("find-count").textContent = `${done} of about ${most} looked at; ${soFar}`;
 }
 
 function showFirst(words) {
@@ -167,9 +167,9 @@ function show(reply) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
       const cures = opens.cures.length ? ` It cures: ${opens.cures.join(", ").toLowerCase()}.` : "";
-      head.push(make("p", "", stops(opens.left) ? "No single purchase makes it fit to light. Of all, this one mends most: " : "The smallest purchase that helps: ", make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${cures} To spend in all then: ${opens.to_spend}.`));
+      head.push(make("p", "", `${opens.head} `, make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${cures} To spend in all then: ${opens.to_spend}.`));
       if (opens.whole) head.push(make("p", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."));
-      head.push(make("p", "row", ...(mayBuy([opens.kind]) ? [button("Let it be bought, and look again", () => buy([opens.kind]), "small")] : []), button("Open that design", () => open(opens.settings), "small")));
+      head.push(make("p", "row", ...(mayBuy(opens.kinds) ? [button("Let it be bought, and look again", () => buy(opens.kinds), "small")] : []), button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(make("p", "", "Left in that design, which need not be the best with it:"), faults(opens.left));
     } else head.push(make("p", "row", reply.no_purchase, button("Let all be bought, and look again", () => buy(), "small")));
   }
