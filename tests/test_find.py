@@ -1104,6 +1104,7 @@ def test_where_no_pipe_or_jet_fits_it_is_told_what_would_do(shop, said):
     with pytest.raises(InputErrors, match=said) as refused:
         find(Design(), read_have(shop), budget=200)
     things = re.search(said, refused.value.errors[0].rule)[1]
+    assert " and " not in things  # for pipe 3 a size each for inlet and mix pipe was told, and one does for both
     kind, _, entries = shop.partition("\n")[0].partition(": ")
     more = re.sub(" in pipe", "", things).replace(" and ", "; ")
     wider = shop.replace(f"{kind}: {entries}", f"{kind}: {entries}; {more}")

@@ -93,6 +93,15 @@ def test_a_card_says_what_is_built_and_what_feeds_it(answers):
                 assert f"round pipe 6 in x 3/16 in, {d.show('body_depth')} long" in one["sizes"]
 
 
+def test_a_blend_is_told_by_what_is_in_it():
+    """It read "a line of gas as analysed", and propane was looked for."""
+    start = Design.from_texts({"fuel_blend": "C3H8 0.6, C4H10 0.4", "gas_from": "line"})
+    (best, *_) = report.as_data(find(start, read_have("line: 11 inH2O"), budget=150), read_have(""))["designs"]
+    assert "from a line of your gas (C3H8 0.6, C4H10 0.4) that holds 11 in H" in best["feed"]
+    told = report.asked(start)[0]
+    assert "; your gas (C3H8 0.6, C4H10 0.4); shop" in told and "propane" not in told
+
+
 def test_what_stands_beside_the_shopping_list_is_named(answers):
     """ "180.00 besides" was two cylinders, ten lines further down in a fold."""
     offer = answers["plates"].offers[0]

@@ -241,10 +241,14 @@ def _no_thing(space: Space, axis: Axis) -> str:
             continue
         other = Space(space.start, replace(space.have, buy=space.have.buy | {kind}), like=space)
         if (node := _whole(other)) is not None:
-            buys = [one.buy for of, one in zip(other.axes, node.chosen) if one.buy and kind in of.kinds]
+            bought = {one.buy: one.texts for of, one in zip(other.axes, node.chosen) if one.buy and kind in of.kinds}
+            buys = list(bought)
+            if kind == "pipe" and len(bought) > 1:  # one size may do for both
+                sizes = {words: dict(texts).get("inlet") or dict(texts)["mix_pipe"] for words, texts in bought.items()}
+                buys = next(([words] for words, size in sizes.items() if _builds(space, kind, size, beside=True)), buys)
             if kind == "drill":
                 buys = [f"a jet drilled {node.burner.part('jet').drill_name}"]
-            helps += [" and ".join(dict.fromkeys(buys))] if buys else []
+            helps += [" and ".join(buys)] if buys else []
     would = f"; {' or '.join(helps)} would do" if helps else ""
     return f"nothing fits for {axis.name}{would}"
 
@@ -306,12 +310,13 @@ def _wider_tubes(width_m: float, system: str) -> list[str]:
     return [f"{tape(wide)} x {tape(deep)}" for wide, deep in sides if min(wide, deep) * METRES[system] > width_m + 1e-9]
 
 
-def _builds(space: Space, kind: str, entry: str) -> bool:
-    """Whether a whole burner comes out of the shop with this in place of what lies there of its kind."""
+def _builds(space: Space, kind: str, entry: str, beside: bool = False) -> bool:
+    """Whether a whole burner comes out of the shop with this in place of, or `beside`, what lies there of its kind."""
     group = BODIES if kind in BODIES else (kind,)
     rest = {name: pieces for name, pieces in space.have.pieces.items() if name not in group}
     lent = read_have(f"{kind}: {entry}\nbuy: all", str(space.start.sizes)).pieces[kind]
-    shop = replace(space.have, pieces={**rest, kind: lent}, buy=space.have.buy - set(group))
+    there = space.have.of(kind) if beside else ()
+    shop = replace(space.have, pieces={**rest, kind: (*there, *lent)}, buy=space.have.buy - set(group))
     return _whole(Space(space.start, shop, like=space)) is not None
 
 

@@ -62,6 +62,11 @@ NO_FUEL = (
 )
 
 
+def gas_words(design: Design) -> str:
+    """What is burnt: a gas by its name, a blend by what is in it."""
+    return f"your gas ({design.show('fuel_blend')})" if design.fuel_blend else design.show("fuel")
+
+
 def asked(design: Design, have: Have | None = None) -> list[str]:
     """What burners are looked for, in sentences: the chamber, the work and the fuel, and how much fire that takes; of a
     line at hand, that nobody has told which gas it holds."""
@@ -79,7 +84,7 @@ def asked(design: Design, have: Have | None = None) -> list[str]:
     work = f"{read('work_rate')} of work at {read('work_temperature')}" if works else "no work"
     making = design.batch_size
     told = [
-        f"For {chamber}; {work}; {read('fuel')}; shop {read('ambient_temperature')}; "
+        f"For {chamber}; {work}; {gas_words(design)}; shop {read('ambient_temperature')}; "
         f"{making} burner{'s' if making > 1 else ''} to make."
     ]
     rate = needs["firing_rate_needed"].value
@@ -399,8 +404,7 @@ def _feed(offer: Offer) -> str:
     pressure = show("gas_pressure") if needs.value is None else units.show(needs.value, needs.dimension, d.reader)
     told = f"blower {air}; {drill}gas at {pressure}"
     if offer.result.part("gas_line").there:
-        held = "gas as analysed" if d.fuel_blend else show("fuel")
-        return f"{told} from a line of {held} that holds {show('line_pressure')}"
+        return f"{told} from a line of {gas_words(d)} that holds {show('line_pressure')}"
     many = d.cylinder_count > 1
     name = choice_name("cylinder", d.cylinder, d.reader)
     if d.cylinder == "tank":
