@@ -390,6 +390,24 @@ def test_what_waits_for_the_blower_is_mended_by_what_mends_the_blower(pressure, 
     assert (("blower_free_flow", "raise") in offered) == (pressure in ("0.9 inH2O", "3 inH2O"))
 
 
+@pytest.mark.parametrize(
+    ("pressure", "flow", "verdict", "freer"),
+    [
+        ("0.44 inH2O", "60 cfm", "stop", True),  # 0.46 are needed; as near as a hand sets it is no stop
+        ("0.42 inH2O", "60 cfm", "stop", False),
+        ("0.54 inH2O", "60 cfm", "caution", False),  # and a fifth more for none at all
+        ("0.57 inH2O", "60 cfm", "caution", True),
+    ],
+)
+def test_a_freer_flow_is_offered_where_the_pressure_is_enough_for_it(pressure, flow, verdict, freer):
+    weak = {"blower_shutoff_pressure": pressure, "blower_free_flow": flow}
+    check = solved(**weak).checks["blower"]
+    assert check.verdict == verdict
+    assert (("blower_free_flow", "raise") in {(one.setting, one.move) for one in check.changes}) == freer
+    free = solved(**{**weak, "blower_free_flow": "1000 cfm"}).checks["blower"].verdict
+    assert (free != verdict) == freer
+
+
 def taken(texts):
     try:
         return solved(**texts)

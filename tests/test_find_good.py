@@ -396,3 +396,14 @@ def test_what_holds_in_a_shop_a_little_off_may_take_two_moves_at_once():
     moved = {change.key: change for change in one.changes}
     assert {"equivalence_ratio", "blower_shutoff_pressure"} <= moved.keys()
     assert all(moved[key].less is not None for key in ("equivalence_ratio", "blower_shutoff_pressure"))
+
+
+def test_another_lining_keeps_the_layers_that_it_does_not_name():
+    """Each of three is made thicker, or of something else, with the other two as they are."""
+    layers = ("dense_castable", "ifb_26", "calcium_silicate_board")
+    design = Design.from_texts({"lining": "dense_castable 1 in, ifb_26 2 1/2 in, calcium_silicate_board 1 in"})
+    found = [[layer.split()[0] for layer in text.split(", ")] for text in texts_of(design, BY_KEY["lining"], "choose")]
+    for at, own in enumerate(layers):
+        other = [one for one in found if len(one) == 3 and one[at] != own and one[:at] == [*layers[:at]]]
+        assert other and all(one[at + 1 :] == [*layers[at + 1 :]] for one in other), own
+    assert [*layers[1:]] in found and ["blanket_8lb"] in found

@@ -958,6 +958,13 @@ def test_low_fire_that_is_all_a_cool_chamber_gets_must_hold_it(more, verdict, sa
     assert solved(**alone).checks["rate_for_need"].verdict in fire
 
 
+def test_of_turning_down_and_up_the_nearer_to_running_back_is_told():
+    r = solved()
+    margins = [turn.margin for turn in (r.part("turning").to_low, r.part("turning").to_high)]
+    assert all(turn.first for turn in (r.part("turning").to_low, r.part("turning").to_high))
+    assert margins[0] != margins[1] and r.checks["turning"].value == min(margins)
+
+
 TWO_LEAKY = {**LEAKY, "burner_count": "2", "chamber_length": "48 in"}
 
 
