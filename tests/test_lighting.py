@@ -1163,10 +1163,13 @@ def test_what_no_one_pressure_holds_with_any_jet_is_told():
     assert solved(**KNIFE).checks["lighting_by_hand"].verdict == "note"
 
 
-def through(r, coefficient):
-    """As missed: the margin of its mark and gauge through a jet of another coefficient."""
+def through(r, coefficient, gas_Pa=None):
+    """As missed: the margin of its mark and gauge through a jet of another coefficient, at the pressure told or another
+    one, which passes gas as the root of what it is over the pipe's."""
     made, port = r.part("lighting_slide"), r.part("face").port_diameter_m
     gas = coefficient / 0.85
+    if gas_Pa is not None:
+        gas *= ((gas_Pa - made.pipe_Pa) / (made.gas_Pa.value - made.pipe_Pa)) ** 0.5
     rate_W, ratio = made.rate_W.value * gas, made.ratio.value * gas
     lip = r.part("hot_block").waiting_port
     back = port_flame(
@@ -1204,6 +1207,40 @@ def test_what_a_poor_jet_may_lead_back_to_is_a_caution_before_anybody_has_weighe
     assert r.parts.call(CHECKS["lighting_by_hand"], lighting_slide=rich).verdict == "note"
 
 
+BRONZE = {  # two burners, a narrow window: its own words of a pressure stood on no card
+    "chamber_shape": "cylinder", "chamber_length": "20 in", "chamber_diameter": "12 in",
+    "lining": "dense_castable 2 in, blanket_8lb 3 in", "opening_area": "20 in2", "opening_depth": "5 in",
+    "chamber_temperature": "2400 degF", "work_metal": "bronze", "work_temperature": "2000 degF",
+    "work_rate": "60 lb/h", "burner_count": "2", "firing_rate": "150 kBtu/h", "rows": "5", "ports_per_row": "12",
+    "body_length": "12 in", "mix_pipe": "2", "inlet": "2", "blower_shutoff_pressure": "8 inH2O",
+    "blower_free_flow": "200 cfm", "gas_pressure": "10 psi", "cylinder": "100", "cylinder_count": "4",
+    "regulator_inlet_pressure": "15 psi", "heat_up_time": "1 h",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("texts", [BRONZE, {"altitude": "9000 ft"}, {**KNIFE, "lit_by": "stand"}])
+def test_the_card_leads_on_to_a_pressure_from_which_no_jet_runs_back(texts):
+    """Cold ports burn on less gas than a lip that glows needs: whoever stops where all of them first burn may stand
+    below it for an hour. From the pressure told on none runs back through 0.80; a mark of the gauge below it one does,
+    where the flame is not blown off the torch before."""
+    r = solved(**texts)
+    sure_Pa, told = r.part("lighting_slide").sure_Pa, card(**texts)["Set"][1]
+    on_to = told.split("all alight: on to ")[1].split(" psi at least")[0]
+    assert float(on_to) * PSI_PA == pytest.approx(sure_Pa, rel=0.006)
+    assert f"From {on_to} psi on none of them runs back" in r.checks["lighting_by_hand"].text
+    assert sure_Pa <= r.part("lighting_slide").gas_Pa.value and through(r, 0.8, sure_Pa) >= 0.999
+    if texts is BRONZE:
+        assert through(r, 0.8, sure_Pa - r.part("gauges").mark_Pa) < 1
+
+
+def test_the_card_tells_where_no_pressure_holds_with_a_jet_that_passes_little():
+    texts = {"altitude": "8000 ft", "port_diameter": "3/16 in", "rows": "6", "ports_per_row": "13"}
+    r, told = solved(**texts), card_unstopped(**texts)["Set"][1]
+    made = r.part("lighting_slide")
+    assert not made.poor_jet and made.sure_Pa == made.gas_Pa.value and through(r, 0.8, made.sure_Pa) < 1
+    assert "psi at least, and a jet that passes little may run back even so" in told
+
+
 @pytest.mark.parametrize("units, volume_m3", [("in", 0.0141584), ("mm", 0.01)])
 def test_the_meter_of_the_house_shows_what_flows_to_light_with(units, volume_m3):
     """By hand: natural gas of 37.7 MJ/m3 at 15 degC, warmed to the shop's, under 7 in of water or 20 mbar. A turn of
@@ -1221,6 +1258,7 @@ def test_the_meter_of_the_house_shows_what_flows_to_light_with(units, volume_m3)
     told = f"in {ceil(meter.passes_s.low)} to {floor(meter.passes_s.high)} s"
     assert (
         told in r.checks["lighting_by_hand"].text
+        and "all alight: on at once till the meter shows it" in card(**HOUSE, port_diameter="9/32 in")["Set"][1]
         and told in card(**HOUSE, port_diameter="9/32 in", units=units, sizes=units)["Set"][1]
     )
     assert solved().part("lighting_meter").volume_m3 is None

@@ -526,9 +526,10 @@ CHECKS += (
             "all of them.",
             "meter": "So it is set by the meter of the house at once, while the lip is dark: nothing else on it, "
             "{volume:gas_volume} in {fast} to {slow} s. Then that pressure counts.",
-            "proves_jet": "At this one none of them runs back; what passes much may lift off in burnt gas, which shows "
-            "at once: a little less gas. First time go by the flame; then the one proved counts: type its coefficient, "
-            "and that it is proven. Larger ports leave room.",
+            "proves_jet": "From {sure:gas_pressure} on none of them runs back: once all ports burn, on to that at "
+            "least. One that passes much may lift off there in burnt gas, which shows at once: gas off, and measure "
+            "its gas in another burner first. The one proved counts: type its coefficient, and that it is proven. "
+            "Larger ports leave room.",
             "poor_jet": "With one that passes little the flame may run back or lift off before anybody has measured "
             "its gas. Larger ports leave room. So does a jet proven in another burner: type its "
             "coefficient, and that it is proven; or a pilot with a flame guard, which shuts the gas.",
@@ -739,6 +740,9 @@ WORDS = {
     "{needle:gas_pressure}. ",
     "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s. ",
     "jets.sure": "; all alight: to the pressure",
+    "jets.meter": "; all alight: on at once till the meter shows it",
+    "jets.least": "; all alight: on to {sure:gas_pressure} at least, less may not hold though it burns now",
+    "jets.poor": "; all alight: on to {sure:gas_pressure} at least, and a jet that passes little may run back even so",
     "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the "
     "{flame} goes out.",

@@ -227,6 +227,7 @@ def lighting_by_hand_check(
         jet_least=jets and jets.low,
         jet_most=jets and jets.high,
         gas=slide.gas_Pa and slide.gas_Pa.value,
+        sure=slide.sure_Pa,
         gas_least=slide.gas_Pa and slide.gas_Pa.low,
         gas_most=slide.gas_Pa and slide.gas_Pa.high,
         off=off_Pa,

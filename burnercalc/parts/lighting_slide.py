@@ -42,9 +42,10 @@ class LightingSlide:
     runs back into a lip that glows where it can wait there. All as the gauge shows them; the one to light at as it was
     asked for, but no nearer to the ends than jet, gauge and mark are off; else so far from the lean end alone, or in
     the middle. `any_jet`: whether it is between them whatever the jet's coefficient is; `poor_jet`: whether the jet of
-    the least does not lead beyond the lean one. `room_Pa`: between the ends before the gauge's marks narrow them, so
-    that no verdict goes by where a mark happens to lie. `jet_gas_Pa`: what passes the gas to light with through a jet
-    of the most, as set, and of the least.
+    the least does not lead beyond the lean one. `sure_Pa`: from which on none does; the one to light at where even that
+    is too little. `room_Pa`: between the ends before the gauge's marks narrow them, so that no verdict goes by where a
+    mark happens to lie. `jet_gas_Pa`: what passes the gas to light with through a jet of the most, as set, and of the
+    least.
     `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe,
     `tap_Pa`: at its tap.
     `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
@@ -64,6 +65,7 @@ class LightingSlide:
     gas_Pa: Band | None
     any_jet: bool
     poor_jet: bool
+    sure_Pa: float | None
     room_Pa: float
     jet_gas_Pa: Band | None
     pipe_Pa: float | None
@@ -86,6 +88,7 @@ UNLIT = LightingSlide(
     None,
     False,
     False,
+    None,
     0.0,
     None,
     None,
@@ -334,6 +337,7 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
             made,
             any_jet=any_jet[0] <= ratios.value <= any_jet[1],
             poor_jet=any_jet[0] <= ratios.value,
+            sure_Pa=gauges.inward(sure_Pa[0], gas_Pa.value, gas_Pa.high).low,
             room_Pa=high_Pa - low_Pa,
             advice=lighting.advice,
         )
@@ -363,6 +367,7 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         gas_Pa=gas_Pa,
         any_jet=False,
         poor_jet=False,
+        sure_Pa=None,
         room_Pa=0.0,
         jet_gas_Pa=None,
         pipe_Pa=None,

@@ -86,6 +86,7 @@ def lighting_card_table(
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
+        "jets": _on_to(lighting_slide, lighting_meter, say),
         "meter": _metered(lighting_meter, say),
         "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),
         "holds": "" if gas_line.there else say("holds", regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA),
@@ -223,12 +224,20 @@ def _metered(meter, say):
     return say("meter", volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1]) if watched_s else ""
 
 
+def _on_to(slide, meter, say):
+    """How far on once all ports burn: a cold flame may burn on less than a lip that glows needs."""
+    if slide.any_jet:
+        return say("jets.sure")
+    if meter.watched_s:
+        return say("jets.meter")
+    return say("jets.least" if slide.poor_jet else "jets.poor", sure=slide.sure_Pa)
+
+
 def _figures_of_lighting(lighting, lighting_slide, firing, say):
     told, lit = lighting_slide.advice.slots, lighting.rate_W is not None
     return {
         "rate": told.get("rate") if lit else firing.low_W,
         **{key: told.get(key) for key in ("gas", "gas_least", "gas_most", "open", "pipe", "ratio")},
-        "jets": say("jets.sure") if lighting_slide.any_jet else "",
         "mark": _told(say, "mark", lighting_slide.mark) if lit else None,
     }
 
