@@ -78,6 +78,15 @@ export function fillFields(reply, typing) {
   for (const key of Object.keys(reply.fields)) fillField(key, reply, typing);
 }
 
+// What was typed last is set too: Bokeh does not tell of the same text typed again. What is being typed beside is left alone.
+function put(key, widget, text) {
+  if (widget.value === text) return;
+  filling.add(key);
+  widget.value = text;
+  if (widget.properties.value_input) widget.value_input = text;
+  filling.delete(key);
+}
+
 export function fillField(key, reply, typing) {
   const at = place(key), field = reply.fields[key];
   if (!at) return;
@@ -92,10 +101,8 @@ export function fillField(key, reply, typing) {
   if (!field.layers && key !== typing) changedOnly(at.querySelector(".unit"), field.unit);
   const widget = model(key);
   if (!widget || key === typing) return;
-  filling.add(key);
   if (widget.title !== title) widget.title = title;
-  if (widget.value !== field.text) widget.value = field.text;
-  filling.delete(key);
+  put(key, widget, field.text);
 }
 
 // What was typed and is not on the page yet, because a field is refused: each keeps its own text.
@@ -104,9 +111,7 @@ export function fillTyped(texts, typing) {
   for (const key of good ? Object.keys(texts) : []) {
     const widget = model(key);
     if (!widget || key === typing || texts[key] === good[key] || read(key, widget.value) === texts[key]) continue;
-    filling.add(key);
-    widget.value = texts[key];
-    filling.delete(key);
+    put(key, widget, texts[key]);
   }
 }
 
