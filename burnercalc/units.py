@@ -273,6 +273,11 @@ def priced(figure: str, system: str) -> str:
     return f"{figure} {sign}".strip()
 
 
+def whose(dimension: str, reader: str) -> str:
+    """What a label says of bare figures of money: whose they are, where the reader has set no sign."""
+    return ", in your money" if dimension in ("money", "price") and not sign_of(reader) else ""
+
+
 def si_unit_of(dimension: str) -> str:
     return DIMENSIONS[dimension][0]
 

@@ -484,7 +484,8 @@ def _compare(request):
             texts = [result.setting(s.key) for result in both]
             if texts[0] == texts[1] and s.dimension in units.DIMENSIONS:  # they differ in digits that are not shown
                 texts = [units.show(d.value(s.key), s.dimension, mine.reader, exact=True) for d in (mine, other)]
-            settings.append({"label": s.label, "mine": texts[0], "other": texts[1]})
+            label = s.label + units.whose(s.dimension, mine.reader)
+            settings.append({"label": label, "mine": texts[0], "other": texts[1]})
     differ = {key: texts for key in both[0].answers if len(set(texts := _told(both, key))) > 1}
     first = [key for key in differ if both[0].answers[key].near == "first"]
     first = sorted(sorted(first, key=lambda key: -_apart(both, key))[:MOST_APART], key=first.index)
@@ -505,9 +506,11 @@ def _compare(request):
     ]
 
     def rows(keys):
-        return [{"label": both[0].answers[key].label, "mine": differ[key][0], "other": differ[key][1]} for key in keys]
+        labels = [one.label + units.whose(one.dimension, mine.reader) for one in map(both[0].answers.get, keys)]
+        return [{"label": label, "mine": differ[key][0], "other": differ[key][1]} for key, label in zip(keys, labels)]
 
-    bought = [{"label": "Left to buy, without what is ticked", "mine": left[0], "other": left[1]}]
+    money = units.whose("money", mine.reader)
+    bought = [{"label": f"Left to buy, without what is ticked{money}", "mine": left[0], "other": left[1]}]
     return {
         "settings": settings,
         "answers": [*(bought if left[0] != left[1] else []), *rows(first)],

@@ -9,6 +9,7 @@ from burnercalc import Design, solve, worker
 from burnercalc.errors import InputErrors
 from burnercalc.files import FILES
 from burnercalc.link import from_link, to_link
+from burnercalc.settings import BY_KEY
 from burnercalc.sheet import shown
 
 
@@ -88,3 +89,18 @@ def test_what_is_no_sign_is_refused_by_the_rule_it_breaks(text, offered, why):
 @pytest.mark.parametrize("text", ["R", "K", "L", "Ft", "zl", "Kc", "Rs", "Fr.", "kr", "\u00a5"])
 def test_signs_of_money_that_paper_has_are_taken(text):
     assert Design.from_texts({"money_sign": text}).money_sign == text
+
+
+@pytest.mark.parametrize("sign", ["", "kr"])
+def test_two_designs_compared_say_whose_money_a_bare_figure_is(sign):
+    """`To buy for a burner` stood beside 1197, and `Left to buy` too."""
+    own = {"money_sign": sign} if sign else {}
+    other = {**own, "rows": "4", "price_blower": "900", "batch_size": "2"}
+    asked = {"kind": "compare", "settings": own, "other": other}
+    reply = json.loads(worker.handle(json.dumps(asked)))
+    rows = [row for kind in ("settings", "answers", "others") for row in reply[kind]]
+    named = ("To buy for a burner", "Left to buy", BY_KEY["price_blower"].label)
+    money = [row for row in rows if row["label"].startswith(named)]
+    assert len(money) > 2
+    for row in money:
+        assert row["label"].endswith(", in your money") == (not sign) and ("kr" in row["other"]) == bool(sign), row

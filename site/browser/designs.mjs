@@ -13,8 +13,11 @@ let design = null;
 let loose = []; // records of a file that could not be kept
 let lost = null; // {key, record, over} of the last one deleted, or with `over` overwritten: one step back
 
+const tabs = new BroadcastChannel("burnercalc-designs"); // a list that is open in another tab is made anew
+
 export function wireDesigns(given) {
   design = given;
+  tabs.onmessage = () => { if (byId("designs-box").open) list(); };
   byId("designs").addEventListener("click", () => { byId("designs-box").showModal(); list(); });
   byId("keep").addEventListener("submit", (event) => { event.preventDefault(); keep(byId("keep-name").value.trim() || when(Date.now(), "medium")); });
   byId("export").addEventListener("click", exportAll);
@@ -44,6 +47,7 @@ const store = (key, record) => made(() => set(key, record));
 async function made(change) {
   try {
     await answered(change());
+    tabs.postMessage("");
     return true;
   } catch (error) {
     say(error?.name === "QuotaExceededError" ? "This device's storage is full: export to a file instead, or delete a design."

@@ -1,6 +1,6 @@
 // Undo and redo, and what of them is kept for the next visit.
 import { byId, root } from "./page.mjs";
-import { changedOwn, showsOwn } from "./own.mjs";
+import { changedOwn, showsOwn, undoneOwn, visits } from "./own.mjs";
 
 const past = []; // {link, own}, oldest first; the last one is the last good design on the page
 const future = [];
@@ -50,7 +50,11 @@ const undo = () => { turn = turn.then(back, back); }, redo = () => { turn = turn
 
 async function back() {
   if (failed()) await step(past.at(-1), () => {});
-  else if (past.length > 1) await step(past.at(-2), () => future.push(past.pop()));
+  else if (past.length > 1) {
+    const [to, from] = past.slice(-2);
+    if (!to.own && from.own) undoneOwn(past.findLast(({ link, own }) => own && link !== from.link)?.link ?? visits().find(({ link }) => link !== from.link)?.link);
+    await step(to, () => future.push(past.pop()));
+  }
 }
 
 async function forth() {

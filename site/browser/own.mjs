@@ -56,6 +56,12 @@ export function showsOwn(link) {
   write(local, LAST, link);
 }
 
+// What one had changed of a design that came from elsewhere is undone: the next visit opens one's own of before, if any.
+export function undoneOwn(link) {
+  if (link) return showsOwn(link);
+  for (const [store, key] of [[session, HERE], [local, LAST]]) try { store().removeItem(key); } catch { /* closed */ }
+}
+
 export function changedOwn(link) {
   showsOwn(link);
   if (!visit) anotherDesign();

@@ -1,5 +1,5 @@
 // Search: what can be set, read, looked at or printed, by its name, by what else people call it, or by its sentence.
-import { all, button, byId, changedOnly, make, worded } from "./page.mjs";
+import { all, button, byId, changedOnly, make, root, worded } from "./page.mjs";
 import { fetchPacked } from "./bars.mjs";
 import { show as showTerm, wordEntries } from "./glossary.mjs";
 import { jump } from "./jump.mjs";
@@ -47,7 +47,8 @@ function find([id, kind, room, label, , meaning]) {
   const chapter = room ? document.querySelector(`#chapters [data-go="${room}"] span:nth-child(2)`).textContent : "Paper";
   const reply = design.shown(), [, part, key] = id.match(/^(\w+?)-(.+)$/);
   const value = { number: () => reply?.answers[key].shown.split("\n")[0], setting: () => reply?.fields[key] && worded(reply.fields[key]), check: () => reply?.checks.find((check) => check.key === key)?.verdict }[kind]?.();
-  return found(id, label, `${kind} in ${chapter}`, value ?? "", () => {
+  const money = root.dataset.signed === undefined && document.querySelector(`#${id} > summary .unsigned`)?.textContent; // whose it is
+  return found(id, label, `${kind} in ${chapter}${money || ""}`, value ?? "", () => {
     all("dialog[open]").forEach((dialog) => dialog.close());
     if (kind === "tool") document.querySelector(`[data-open=${id}]`).click();
     else if (part === "paper") openPaper(key);

@@ -1282,6 +1282,18 @@ def test_search_finds_by_the_words_of_the_trade_and_goes_there(ready, words, fou
     assert 0 <= box["y"] < bar["y"]
 
 
+def test_search_says_whose_money_a_bare_figure_is(ready):
+    hit = ready.locator("#search-found [data-find=answer-cost_per_burner]")
+    for sign in (None, "kr"):
+        if sign:
+            put(ready, "money_sign", sign)
+        ready.click('[data-open="search-box"]')
+        ready.fill("#search-for", "to buy for a burner")
+        expect(hit).to_contain_text("kr" if sign else "number in Make, in your money")
+        assert ("in your money" in hit.inner_text()) == (sign is None)
+        ready.click("#search-box [data-close]")
+
+
 def test_search_opens_papers_and_shows_parts_of_the_train(ready):
     ready.click('[data-open="search-box"]')
     ready.keyboard.type("drill template")

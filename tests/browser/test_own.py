@@ -81,6 +81,39 @@ def test_a_shared_design_that_is_changed_becomes_ones_own_and_the_other_stays(mi
     shared.wait_for_function("() => location.hash === '#v=2&rows=3'")
 
 
+def test_a_change_of_a_shared_design_that_is_undone_is_not_what_the_next_visit_opens(mine, phone_context, site):
+    mine.close()
+    shared = tab(phone_context, site + SHARED)
+    put(shared, "rows", "4")
+    changed = shared.evaluate("() => location.hash")
+    shared.click("#undo")
+    shows(shared, SHARED)
+    assert "yours is kept" in shared.locator("#told").inner_text()
+    assert next_visit(phone_context, site) == "#v=2&rows=3"
+    shared.click("#redo")
+    shows(shared, changed)
+    assert next_visit(phone_context, site) == changed
+
+
+def test_where_nothing_is_ones_own_an_undone_change_of_a_shared_design_leaves_nothing(phone_context, site):
+    shared = tab(phone_context, site + SHARED)
+    put(shared, "rows", "4")
+    shared.click("#undo")
+    shows(shared, SHARED)
+    assert next_visit(phone_context, site) == ""
+
+
+def test_an_open_list_follows_what_another_tab_keeps_and_deletes(mine, phone_context, site):
+    other = tab(phone_context, site)
+    for page in (mine, other):
+        page.click("#designs")
+    mine.fill("#keep-name", "Three rows")
+    mine.press("#keep-name", "Enter")
+    other.wait_for_selector("#design-list li:has-text('Three rows')")
+    mine.locator("#design-list button", has_text="Delete").click()
+    other.wait_for_selector("#design-list li", state="detached")
+
+
 def test_a_link_opened_in_the_same_tab_leaves_ones_own_design_too(mine, phone_context, site):
     chapter(mine, "fire")
     mine.evaluate("() => scrollTo(0, 600)")
