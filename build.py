@@ -274,7 +274,7 @@ RUNS = (
 def test(arguments):
     set_up(TEST_LOCK)
     with ThreadPoolExecutor(1) as beside:
-        looked = beside.submit(check), beside.submit(run, PYTHON, "tests/browser/engines.py", "chromium")
+        looked = beside.submit(check), beside.submit(run, PYTHON, "tests/browser/engines.py", "shell", "chromium")
         build()
     for each in looked:
         each.result()

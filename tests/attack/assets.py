@@ -21,6 +21,7 @@ WORDS = """() => [...document.querySelectorAll("#notice:not([hidden]), #bars .ba
   .map((each) => each.textContent.trim()).join(" ")"""
 # A number of the page as it was built, in sight, while neither the page nor a word says that it is the example's.
 FALSE = """() => {
+  if (!document.documentElement) return false; // nothing of the page has come yet
   const { state, shared, broken } = document.documentElement.dataset;
   const number = document.querySelector('[data-answer="port_count"]');
   return state !== "ready" && broken === undefined && shared === undefined && number?.checkVisibility();
@@ -124,7 +125,7 @@ def _until_it_says_or_computes(page, met, said):
     """Wait for a word with an offer, or for numbers; time jumps only while nothing moves."""
     for _ in range(600):
         assert not page.evaluate(FALSE), f"{said}: numbers of a page that is not ready"
-        state = page.evaluate("() => document.documentElement.dataset.state")
+        state = page.evaluate("() => document.documentElement?.dataset.state")
         if state == "ready":
             return
         if page.locator(OFFER).count() and page.evaluate(WORDS):

@@ -31,7 +31,7 @@ def site():
 def chromium():
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(
-            executable_path=engines.chromium(), args=[*engines.CHROMIUM_ARGUMENTS, COMPILED_ONCE]
+            executable_path=engines.shell(), args=[*engines.CHROMIUM_ARGUMENTS, COMPILED_ONCE]
         )
         yield browser
         browser.close()

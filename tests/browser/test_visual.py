@@ -209,7 +209,7 @@ if __name__ == "__main__":
     server = build.server()
     threading.Thread(target=server.serve_forever, daemon=True).start()
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=engines.chromium(), args=engines.CHROMIUM_ARGUMENTS)
+        browser = playwright.chromium.launch(executable_path=engines.shell(), args=engines.CHROMIUM_ARGUMENTS)
         page, before = None, None
         for each, (size, scheme, _) in VIEWS.items():
             if each in ("share", "refused") or (size, scheme) != before:
