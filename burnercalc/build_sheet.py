@@ -59,7 +59,11 @@ PROVED = (
     "Valve shuts with the power off, stays shut with it on",
 )
 FIRST_OF_ALL = "Leak to valve: before any flame"
-FIRED = ("Lights five times of five, all ports", "Ten minutes at {}, no pop", "Shut down gas first, blower till cold")
+FIRED = (
+    "Lights five times of five, all ports",
+    "Ten minutes at {0}, no pop",
+    "Gas off: valve follows in {1:.0f} s; blower till cold",
+)
 STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
@@ -614,7 +618,16 @@ def shown_by_fire(result):
     if never_lit(result):
         return ()
     stays = STAYS[result.part("fire_test").stays]
-    return tuple(one.format(stays) for one in FIRED)
+    return (*_guard_shown(result), *(one.format(stays, result.part("lighting_card").hand_s) for one in FIRED))
+
+
+def _guard_shown(result):
+    """What proves that the guard sees its own flame alone."""
+    others = " and others" if result.design.burner_count > 1 else ""
+    if result.design.lit_by == "guard":
+        trial_s = result.part("lighting_card").hiss_s
+        return (f"RESET: no pilot, nothing; pilot{others} alone, shut after {trial_s:.0f} s",)
+    return (f"Guard blind to torch{others}: RESET holds nothing",)
 
 
 def proofs(result):
@@ -626,6 +639,7 @@ def proofs(result):
     design, tools = result.design, result.part("tools")
     fed = result.part("gas_line")
     line = fed.there or design.cylinder == "tank"  # a tank stands on no scale
+    off = f"{tools.proof_most:.0%}".replace("%", " %")
     # At the rate that the gauge's mark comes to.
     of_it = tools.proof_s * getattr(result.part("fires"), test.read).rate_W / firing.rate_W
     burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
@@ -637,9 +651,7 @@ def proofs(result):
     return [
         (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
         (
-            f"To light, PROVED, though past the most told (gas {tools.proof_most:.0%} off: mend the jet)".replace(
-                "%", " %"
-            ),
+            f"To light, PROVED: counts past the card's most (gas {off} off: mend the jet)",
             f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2, jet {result['jet']}",
         ),
     ]

@@ -1366,7 +1366,8 @@ SETTINGS = (
         "Lit by",
         "choice",
         "stand",
-        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes. Somebody"
+        "What keeps the cold flame alight until the walls glow. A hand holds a torch for some minutes, and a second "
+        "person has the valves. Somebody"
         " stays beside a torch on a stand. A pilot with an electronic flame guard (rod or UV, no thermocouple) shuts"
         " the gas by itself within 1 s.",
         choices=(

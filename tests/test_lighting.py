@@ -1335,7 +1335,7 @@ def test_what_is_weighed_at_high_fire_proves_the_pressure_to_light_at(texts, bur
     for blocks in (build_sheet.blocks(r, "", 190, 250), traveller.blocks(r)):
         paper = str(list(blocks))
         assert all(words in paper for words in (burnt, "To light, PROVED", "x (design / found)^2"))
-        assert told in paper.split("To light, PROVED, though past the most told")[1][:80]
+        assert told in paper.split("counts past the card's most")[1][:80]
         assert ("by meter, nothing else on it" if texts else "by scale, one cylinder alone") in paper
         assert "gas 15 % off: mend the jet" in paper
     assert ("to 0.25 oz: proves the jet" in str(r.tables["tools"].rows)) is (not texts)  # 2 % of what is weighed

@@ -46,6 +46,37 @@ OVEN = {
     "lit_by": "guard",
 }
 
+# A chamber of blanket so small that it glows while an arm still holds the torch.
+IN_HAND = {
+    "chamber_shape": "cylinder",
+    "chamber_diameter": "5 in",
+    "chamber_length": "6 in",
+    "chamber_temperature": "2000 degF",
+    "work_temperature": "1900 degF",
+    "lining": "blanket_8lb 2 in",
+    "opening_area": "10 in2",
+    "opening_depth": "2 in",
+    "work_rate": "5 lb/h",
+    "firing_rate": "45 kBtu/h",
+    "body_length": "5 in",
+    "body_width": "3 in",
+    "body_depth": "3 in",
+    "wall": "1/8 in",
+    "setback": "7/16 in",
+    "rows": "3",
+    "ports_per_row": "6",
+    "mix_pipe": "1",
+    "inlet": "1-1/4",
+    "cylinder": "20",
+    "cylinder_count": "1",
+    "gas_pressure": "4 psi",
+    "blower_shutoff_pressure": "3 inH2O",
+    "blower_free_flow": "40 cfm",
+    "baffle_holes": "20",
+    "baffle_hole_diameter": "1/4 in",
+    "lit_by": "hand",
+}
+
 
 def drawn(seed, count):
     """Settings: jobs and plausible designs by fuel, supply, burners, what it is lit by, altitude, heat and units."""
@@ -205,7 +236,7 @@ def test_the_card_of_a_guard_tells_which_sensor_does_what():
     assert "has two sensors" in told["Pilot first"]
     assert "One sees the pilot: only then RESET opens the valve" in told["Pilot first"]
     assert "sees the main flame: after the first 5 s it alone holds the gas, not the pilot" in told["Pilot first"]
-    assert "RESET first: the pilot's sensor allows it" in told["First 5 s"]
+    assert told["First 5 s"].startswith("RESET first. Snap the cock open")
 
 
 def passed(first, start, stops):
@@ -313,3 +344,108 @@ def test_a_chamber_that_never_glows_is_told_of_no_cold_walls_that_would_glow():
     told = rows(solve(Design.from_texts(cool)))
     assert "To low fire" in told["It burns steadily"] and "Not before" not in told["It burns steadily"]
     assert "Not before: cold, it lifts" in rows(solve(Design.from_texts({})))["The walls glow"]
+
+
+# --- the guard --------------------------------------------------------------------------------------------------------
+
+
+def papers(result):
+    """(lighting card's row that tries the guard, test record, operating card) in words."""
+    told = rows(result)
+    record = str(build_sheet.shown_by_fire(result))
+    plate = " ".join(shape.text for shape in result.drawings["operating_card"].shapes if hasattr(shape, "text"))
+    return told.get("Pilot first") or told["Torch first"], record, plate
+
+
+def test_every_card_record_and_plate_has_the_guard_tried():
+    """One that sees the torch, its pilot or a neighbour's flame holds the gas open over a fire that is out; nobody was
+    told to look."""
+    seen = set()
+    for result in filter(lit, results()):
+        card, record, plate = papers(result)
+        guard, several = result.design.lit_by == "guard", result.design.burner_count > 1
+        seen.add((guard, several))
+        hiss_s = f"{result.part('lighting_card').hiss_s:.0f} s"
+        if guard:
+            assert f"no pilot, RESET opens nothing; pilot alone, the valve snaps shut after {hiss_s}" in card
+            assert "RESET: no pilot, nothing; pilot" in record and f" alone, shut after {hiss_s}" in record
+        else:
+            assert "cock shut: RESET let go, the valve snaps shut. Else it sees the torch: no gas" in card
+            assert "RESET holds nothing" in record
+        assert "no gas." in card and "Gas off: valve follows in 1 s" in record
+        others = (
+            f"{'pilot' if guard else 'torch'} and other burners" if several else ("the pilot", "the torch")[not guard]
+        )
+        assert f"with {others} alone the valve must not stay open" in plate
+        assert (f"{'pilot' if guard else 'torch'} and others" in record) == several
+        assert (
+            not several or "Try each guard while others burn: it must not see them" in rows(result)["The next burner"]
+        )
+        assert "the valve must follow 1 s after the flame" in rows(result)["Shut down"]
+    assert len(seen) == 4
+
+
+def test_what_a_guard_lets_in_is_counted_with_the_seconds_that_its_part_is_bought_by():
+    """The train let it take 4 s, the card said 1 s, and 1 s was counted."""
+    for result in filter(lit, results()):
+        card = result.part("lighting_card")
+        (why,) = (row[7] for row in result.tables["gas_train"].rows if row[2] == "flame guard")
+        assert why.startswith(f"Shuts the gas within {card.hand_s:.0f} s of") and "4 s at most" not in why
+        assert card.let_in == pytest.approx((card.hiss_s + card.hand_s) / card.fills_s)
+        assert f"off in {card.hand_s:.0f} s" in rows(result).get("Pilot first", "off in 1 s")
+
+
+def test_the_guard_of_a_pilot_is_bought_with_two_sensors():
+    for result in results():
+        (size,) = (row[3] for row in result.tables["gas_train"].rows if row[2] == "flame guard")
+        assert ("with two sensors" in size) == (result.design.lit_by == "guard")
+
+
+def test_a_torch_in_the_hand_takes_a_second_person():
+    """Torch, RESET and cock are three hands. A small chamber of blanket glows in time for a torch in the hand."""
+    in_hand = solve(Design.from_texts(IN_HAND))
+    seen = set()
+    for result in filter(lit, (*results(), in_hand)):
+        two = result.design.lit_by == "hand"
+        seen.add(two)
+        card, _, plate = papers(result)
+        assert ("It takes two: one holds a lit torch" in card, "Two people: one holds" in plate) == (two, two)
+    assert seen == {True, False}
+
+
+def test_a_pilot_stays_to_the_last_on_every_paper():
+    for result in filter(lit, results()):
+        card, _, plate = papers(result)
+        guard = result.design.lit_by == "guard"
+        assert not guard or ("to the last" in card and "and there as long as gas flows" in plate)
+        assert guard or "and there until the walls glow" in plate
+
+
+def test_beside_a_burner_that_burns_no_paper_purges_at_high():
+    """The operating card told to purge whenever one was not lit: air at HIGH on the other's small flame."""
+    seen = set()
+    for result in filter(lit, results()):
+        several, (_, _, plate) = result.design.burner_count > 1, papers(result)
+        seen.add(several)
+        assert ("Only if none burns: blower on" in plate) == several == ("its gas off at once" in plate)
+        assert ("(if others burn, " in rows(result)["Set"]) == several
+        assert not several or "Each step at every burner, one by one, before the next" in plate
+    assert seen == {True, False}
+
+
+def test_walls_that_do_not_glow_in_time_end_it():
+    for result in filter(lit, results()):
+        told = rows(result)["It burns"]
+        assert ("at most; not by then, gas off" in told) == ("till the walls glow" in told)
+
+
+def test_a_pressure_that_is_proved_counts_past_what_the_card_has_as_the_most():
+    default = solve(Design.from_texts({}))
+    assert "First time" in rows(default)["Set"] and "never beyond" in rows(default)["Set"]
+    assert "counts past the card's most" in str(build_sheet.proofs(default))
+
+
+def test_the_operating_card_keeps_its_words_on_its_plate():
+    for result in results():
+        texts = [shape for shape in result.drawings["operating_card"].shapes if hasattr(shape, "text")]
+        assert min(shape.y for shape in texts) > 5.0

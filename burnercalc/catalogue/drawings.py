@@ -345,7 +345,7 @@ DRAWINGS = (
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
             "mark, RESET, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first "
             "hiss at most: gas off.",
-            "keeper.hand": "A lit torch on a long stem at the ports",
+            "keeper.hand": "Two people: one holds a lit torch on a long stem at the ports",
             "keeper.stand": "A lit torch on a stand at the ports",
             "keeper.guard": "The pilot lit at the ports, its guard on,",
             "until.glow": "until the walls glow",
@@ -367,8 +367,11 @@ DRAWINGS = (
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
             "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:.0f} s. "
             "Hot: wait till the face is black.",
+            "out_several": "Not lit, or it goes out: its gas off at once, its air at LIGHT; no new try for "
+            "{purge:.0f} s. Only "
+            "if none burns: blower on, door open, purge again for {purge:.0f} s. Hot: wait till the face is black.",
             "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
-            "first, each with its own torch or pilot. All make each step together.",
+            "first, each with its own torch or pilot. Each step at every burner, one by one, before the next.",
             "stop": "Stop: snap the gas shut, then {source}. Blower on {run_on} min more, until all is cold.",
             "source.line": "the line",
             "source.cylinder": "the cylinder",
@@ -376,7 +379,15 @@ DRAWINGS = (
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "
             "alarm goes on.",
             "smell": "Smell of gas: no flame, no switch. Gas off at {source}. Leave, and call from outside.",
-            "check": "Each month: soap on every joint, air switch, valve, alarm. Each year: hose, check valve, block.",
+            "check": "Each month: soap on every joint, air switch, valve, alarm; the guard, cock shut, as the "
+            "lighting card has "
+            "it: with {others} alone the valve must not stay open. Each year: hose, check valve, block.",
+            "others.hand": "the torch",
+            "others.stand": "the torch",
+            "others.guard": "the pilot",
+            "others.hand.several": "torch and other burners",
+            "others.stand.several": "torch and other burners",
+            "others.guard.several": "pilot and other burners",
         },
         room="make",
     ),

@@ -18,7 +18,9 @@ TRIAL = Source("flow x time / volume", "calculated") & Source(
     "default",
     "common practice",
 )
-GUARD = Source("flame guards: 1 s, and the gas shut within 4 s, EN 298 and NFPA 86, from memory", "memory")
+GUARD = Source("flame guards: 1 s, EN 298; the gas shut within 4 s, NFPA 86; both from memory", "memory") & Source(
+    "1 s for guard and valve together, as long as a hand takes: common practice", "common practice"
+)
 WAIT = (
     ZONE_HEAT_UP
     & Source("how long a hand and a watch last is common practice", "common practice")
@@ -719,13 +721,18 @@ WORDS = {
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
     "torch.do": "A lit torch on a stand, with gas for all of it: at the face before any gas, and it stays till the "
-    "walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door.",
-    "torch.do.hand": "A lit torch on a long stem: at the face before any gas, and it stays till the walls glow. Its "
-    "air holes, bottle and hose, hand and face, stay outside, beside the door.",
+    "walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door. {blind}",
+    "torch.do.hand": "It takes two: one holds a lit torch on a long stem, the other has RESET, cock and needle. At the "
+    "face before any gas, it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, "
+    "beside the door. {blind}",
     "torch.do.guard": "Pilot at the face, before any gas, to the last; all beside the door. Its flame guard "
     "has two sensors, rod or UV, no thermocouple. One sees the pilot: only then RESET opens the valve. The other, at "
     "the port farthest off, sees the main flame: after the first {hiss:.0f} s it alone holds the gas, not the pilot; "
-    "off in 1 s.",
+    "off in {hand:.0f} s. {blind}",
+    # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
+    "blind.torch": "Try the guard, cock shut: RESET let go, the valve snaps shut. Else it sees the torch: no gas.",
+    "blind.pilot": "Try it, cock shut: no pilot, RESET opens nothing; pilot alone, the valve snaps shut after "
+    "{hiss:.0f} s. Else no gas.",
     "torch.source": "NFPA 86, from memory; by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
@@ -733,9 +740,11 @@ WORDS = {
     "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
     "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
-    "{pipe:tap 2} at the mix pipe's tap. {holds}First time, each try from Purge on: needle a little open, then as the "
+    "{pipe:tap 2} at the mix pipe's tap. {holds}First time, each try from {again}: needle a little open, then as the "
     "next row. Not all alight in {hiss:.0f} s: gas off, needle a little further, never beyond "
     "{gas_most:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
+    "again": "Purge on",
+    "again.several": "Purge on (if others burn, {purge:time 2} after gas off)",
     "holds": "The regulator stays as for HIGH: it holds steady from {regulator:gas_pressure} on, the needle from "
     "{needle:gas_pressure}. ",
     "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s. ",
@@ -767,7 +776,7 @@ WORDS = {
     "and nobody watches a rich flame so long. A pilot with a flame guard does.",
     "set.do.cool": "DO NOT LIGHT with a torch: this chamber never glows, so a flame must burn in front as long as gas "
     "flows. A pilot with a flame guard does.",
-    "set.source": "limits of the flame; common practice",
+    "set.source": "flame limits; common practice",
     "trial.when": "First {hiss:.0f} s",
     "trial.do": "{reset}Snap the cock open, hand on it. The mixture takes {arrives:.1f} s to the face: not alight "
     "{hiss:.0f} s after the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills "
@@ -780,7 +789,7 @@ WORDS = {
     "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
     "over": ", and the rest stands before its opening: nobody there",
     "reset.hand": "RESET first, held till the guard sees the flame. ",
-    "reset.guard": "RESET first: the pilot's sensor allows it. ",
+    "reset.guard": "RESET first. ",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "
@@ -793,13 +802,15 @@ WORDS = {
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
-    "({relights:temperature}): {likely:time 2}, {wait:time 2} at most. A lip that glows can run back sooner: listen. "
+    "({relights:temperature}): {likely:time 2}, {wait:time 2} at most; not by then, gas off. A lip that glows can run "
+    "back sooner: listen. "
     "{burnt}Pop, flutter, a port dark, {flame} or flame out: gas off.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
-    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, "
+    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most; not by then, gas off. "
+    "{burnt}Pop, flutter, "
     "a port dark, {flame} or flame out: gas off at once.",
     "lit.do.torch": "See every port alight. The {flame} stays in front till the walls glow ({relights:temperature}): "
-    "about {likely:time 2}, {wait:time 2} at most, somebody beside it. {burnt}Pop, flutter, a port dark, {flame} or "
+    "about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}Pop, flutter, a port dark, {flame} or "
     "flame out: gas off at once.",
     "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only the {flame} keeps it alight. ",
     "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, {flame} or not. ",
@@ -810,7 +821,7 @@ WORDS = {
     "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
     "snap shut.",
-    "lit.source": "limits of the flame; NFPA 86, from memory",
+    "lit.source": "flame limits; NFPA 86, from memory",
     "air.when": "Poison",
     "air.do": LEAVES
     + "Outdoors, or {fresh:air_flow 2} of fresh air, to stay below {kept:gas_share 2}: wide doors open "
@@ -837,7 +848,7 @@ WORDS = {
     "to high fire.",
     "step": "{cock}{gas:gas_pressure}, {damper}; ",
     **{f"step.{case}": words for case, words in STEP_MARKS.items()},
-    "then.source": "limits of the flame",
+    "then.source": "flame limits",
     "in_steps.one": "one valve at a time",
     "in_steps.more": "in {steps} steps",
     "high.when": "High fire",
@@ -874,11 +885,11 @@ WORDS = {
     "high.source": "common practice",
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and {flame}: no neighbour, no hot chamber lights it "
-    "for sure. Farthest from the door first; all make each step together. Not lit: gas shut, air at LIGHT. Out: its "
-    "gas off; none burns: purge.",
-    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn; "
-    "all make each step together. Own cock and {flame} each, farthest from the door first. Not lit, or out: its gas "
-    "off.",
+    "for sure. Farthest from the door first. {neighbours}Not lit, or out: gas shut, air at LIGHT. {in_turn}",
+    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
+    "Own cock and {flame} each, farthest from the door first. {neighbours}Not lit, or out: its gas off. {in_turn}",
+    "neighbours": "Try each guard while others burn: it must not see them. ",
+    "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",
     "attend.when": "While it burns",
     "attend.do": "A hand near the cock, or a flame guard, till the walls are above {relights:temperature}; nobody "
@@ -886,15 +897,17 @@ WORDS = {
     "attend.do.guard": "The flame guard watches till the walls are above {relights:temperature}; nobody leaves it "
     "then or later.",
     "attend.do.cool": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",
-    "attend.source": "EN 746-2:2010; NFPA 86, from memory",
+    "attend.source": "EN 746-2; NFPA 86, from memory",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
     "again.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "from_low": ", from LOW too",
-    "stop.do": "Snap the gas shut at the burner's cock first{from_low}: faded, or back at LIGHT, a hot one flashes "
-    "back. {pops}Then {source}. Blower on, damper open, {run_on:time 2}, till face is black, box below "
+    "stop.do": "Never fade it out, never back to LIGHT: hot, it runs back. Snap the gas shut at the burner's cock "
+    "first{from_low}; "
+    "the valve must follow {hand:.0f} s after the flame. {pops}Then {source}. Blower on, damper open, {run_on:time "
+    "2}, till face is black, box below "
     "{cool:temperature}.",
     "stop.do.unlit": "If it burns all the same: snap the gas shut at the burner's cock, then {source}, and stand "
     "aside. Blower on till face is black, box below {cool:temperature}.",

@@ -99,8 +99,9 @@ PARTS = {
     "flame_guard": (
         "flame guard",
         "electronic, by a rod or by light (UV); acts on the spring-shut valve",
-        "Shuts the gas within 1 s of the main flame's going out, 4 s at most; a thermocouple is too slow. It looks "
-        "past the torch: with that lit and the gas shut it must see no flame. Till walls glow; else a person watches.",
+        "Shuts the gas within 1 s of the main flame's going out, valve and all: one of 4 s or a thermocouple is too "
+        "slow. It must see neither torch nor pilot nor neighbour: the lighting card has it tried. Till walls glow; "
+        "else a person watches.",
     ),
     "pilot_cock": (
         "cock of the pilot",
@@ -274,6 +275,8 @@ TRAIN_WORDS = {
     "connector.size.pigtail": "with a flexible pigtail of [[20 in|0.5 m]] for cylinder pressure; the cylinder's own "
     "thread; {rate:power} in all",
     "flexible_joint.size.shared": "bore {bore:sold_length} or more, one for all burners",
+    "flame_guard.size.two": "electronic, with two sensors, each a rod or by light (UV): one for the pilot, one for the "
+    "main flame; acts on the spring-shut valve",
     "jet_gauge.size.no_low": "0 to {scale:gas_pressure}, reads {high:gas_pressure} at high fire",
     "gauge.size.tube": "sloping, 0 to {scale:gas_pressure}",
     "low_gauge.size.light": "0 to {scale:gas_pressure}, reads {light:gas_pressure} to light, {low:gas_pressure} at "

@@ -54,6 +54,11 @@ class LightingCard:
     pipe_switch_Pa: float
     switch_before: bool
 
+    @property
+    def hand_s(self) -> float:
+        """That a hand shuts it in, and guard and valve together, for the trial counts on either."""
+        return HAND_S
+
 
 def lighting_card(
     burner_count: int,

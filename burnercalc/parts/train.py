@@ -60,9 +60,9 @@ PIPE_BODIES = ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer"
 class Part:
     """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
 
-    Its case is `weak` for a switch that senses too little, `light` for a gauge that shows what it is lit at, `nipple`
-    for a leg with room for one that is sold, `threaded` for one that is not, `upright` for a union that stands over its
-    inlet.
+    Its case is `two` for a guard that sees the pilot too, `weak` for a switch that senses too little, `light` for a
+    gauge that shows what it is lit at, `nipple` for a leg with room for one that is sold, `threaded` for one that is
+    not, `upright` for a union that stands over its inlet.
     """
 
     key: str
@@ -125,7 +125,8 @@ def train(
         parts = [*_from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa)]
     if lit_by == "guard":
         parts += _pilot(rated_Pa)
-    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping=not from_cylinder)
+    guarded = lit_by == "guard"
+    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, not from_cylinder, guarded)
     parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
     parts += _air(blower, lighting_card, lighting_slide, mix_pipe)
     parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows, stock_lengths)
@@ -202,11 +203,11 @@ def _pilot(rated_Pa):
     yield part("pilot")
 
 
-def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping):
+def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping, guarded):
     part = partial(_part, "gas", supply.pipe)
     yield part("solenoid", supply.valves, rated=rated_Pa)
     yield part("reset")
-    yield part("flame_guard")
+    yield part("flame_guard", **({"case": "two"} if guarded else {}))
     yield part("needle")
     yield part("check_valve", gas=gauges.shown_Pa(jet.supply_Pa), air=blower.whole.pressure_Pa(0.0))
     low_Pa, high_Pa = map(gauges.shown_Pa, (gauges.low_fire_Pa, jet.supply_Pa))  # as the cards have them

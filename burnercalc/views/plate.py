@@ -21,7 +21,7 @@ from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 128.0)
+PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 142.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 UNSET = (None, None, None, None)  # rate, gas, the damper's mark and its size
 HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
@@ -160,7 +160,8 @@ def operating_card_drawing(
         "source": say(f"source.{gas_line.source(cylinder)}"),
         "scale": gauges.lit_by_Pa,
         "keeper": say(f"keeper.{lit_by}"),
-        "until": say("until.glow" if lighting.glows else "until.cool"),
+        "others": say(f"others.{lit_by}" + (".several" if burner_count > 1 else "")),
+        "until": say("until.glow" if lighting.glows and lit_by != "guard" else "until.cool"),
         "to_low": _way(turning.to_low, say),
         "to_high": say("way.same")
         if firing.low_W >= firing.rate_W and fires.low
@@ -170,7 +171,7 @@ def operating_card_drawing(
     turns = "turns_dim" if dim else "turns_straight" if straight else turns
     steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
-        steps.insert(4, "several")
+        steps[3:4] = ["out_several", "several"]
     if unlit:
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
