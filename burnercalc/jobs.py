@@ -417,14 +417,15 @@ def set_by_hand(before):
     return (min(apart, key=len) - AS_READ) | {key for key in before.get("mine", "").split(",") if key in BY_KEY}
 
 
-def begun(job, before):
+def begun(job, before, released=()):
     """The texts that a job starts from: its own, in the shop's sizes; what somebody has or named as mine stays.
 
     So does a chamber of its shape typed before. What another burner stands in, an example's say, is left with that.
+    Settings of mine that are `released` do not stay, nor as something that somebody has.
     """
     design = Design.from_texts({key: text for key, text in before.items() if key != "mine"})
     own, typed = _begun(job, before, design), set_by_hand(before)
-    kept = {*HAS, *before.get("mine", "").split(",")} & typed
+    kept = {*HAS, *before.get("mine", "").split(",")} & typed - {*released}
     if kept & {*BLOWER}:
         kept |= {*BLOWER}  # one machine
     stays = supplied(own, {**own, **{key: design.text(key) for key in BY_KEY if key in kept}})

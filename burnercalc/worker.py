@@ -5,7 +5,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; a bare number ta
           {"kind": "solve", "settings": {...}, "figures": []} all answers and checks, and the drawings and charts named
           {"kind": "draw", "settings": {...}, "figures": []}  the drawings named and nothing else
           {"kind": "open", "link": "..."}                     a shared link
-          {"kind": "job", "settings": {...}, "job"}           the link of a job, in the fuel and units of a design
+          {"kind": "job", "settings": {...}, "job", "release"}  the link of a job, in the fuel and units of a design
           {"kind": "step", "settings": {...}, "key", "by"}    one press of a step button, by +1 or -1
           {"kind": "slide", "settings": {...}, "key", "mark"} a slider moved to a mark (a whole number of steps)
           {"kind": "drag", "settings": {...}, "key", "axis", "at"}  a line of the face dragged to x or y [mm]
@@ -263,14 +263,19 @@ def _job(request):
     job = next(each for each in jobs.JOBS if each.key == request["job"])
     texts, mine = request["settings"], _mine(request)
     before = Design.from_texts({key: text for key, text in texts.items() if key != "mine"})
-    design = Design.from_texts(jobs.begun(job, texts))
+    marked = [key for key in mine.split(",") if key]
+    released = marked if request.get("release") else ()
+    design, free = (Design.from_texts(jobs.begun(job, texts, keys)) for keys in (released, marked))
     moved = [s for s in SETTINGS if before.value(s.key) != design.value(s.key)]
     typed = jobs.set_by_hand(texts) - {"fuel"}
     left = ", ".join(s.label.lower() for s in moved if s.key in typed)
     lines = design.moved_from(before.read_in(design.units))
     words = [f"{job.name}: {_counted(lines)}."] if lines else []
     words += [f"What you had set is left out: {left}."] if left else []
-    return {"link": to_link(design, "", {"mine": mine}), "brought": " ".join(words), "moved": lines}
+    kept = [BY_KEY[key].label.lower() for key in marked if design.value(key) != free.value(key)]
+    words += [f"Marked as mine, so left as it was: {', '.join(kept)}."] if kept else []
+    link = to_link(design, "", {} if released else {"mine": mine})
+    return {"link": link, "brought": " ".join(words), "moved": lines, "kept": len(kept)}
 
 
 def _link(request):

@@ -225,6 +225,19 @@ def test_what_is_mine_is_not_moved(mended):
     assert {change.key for change in free.changes} & set(mine)
 
 
+def test_what_is_mine_and_keeps_a_fault_is_named():
+    """Marked as mine is what alone mends it; with that let go it is mended."""
+    design = Design.from_texts(BAD["a weak blower"])
+    keys = {"blower_shutoff_pressure", "blower_free_flow", "firing_rate", "burner_count"}
+    one = make_good(design, keys, most=60)
+    assert one.left and one.could and {*one.in_way} <= keys
+    said = report.in_way_said(one)
+    assert said in report.mended_text(one) and report.mended_data(one)["in_way_said"] == said
+    assert all(BY_KEY[key].label.lower() in said for key in one.in_way)
+    again = make_good(design, keys - {*one.in_way}, most=60)
+    assert not {fault.key for fault in one.could} & {fault.key for fault in again.left}
+
+
 def test_a_good_design_is_left_alone():
     texts = {"chamber_temperature": "1900 degF", "work_temperature": "1800 degF", "lining": "ifb_26 9 in"}
     found = make_good(Design.from_texts(texts))

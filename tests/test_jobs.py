@@ -156,6 +156,7 @@ def test_what_somebody_has_stays_and_what_is_left_out_is_said():
     kept = {**bronze.texts("in", "propane"), **has, "wall": "3/16 in"}
     assert design == Design.from_texts(kept) and job_of(Design.from_texts({**kept, "wall": "1/4 in"})) is None
     assert reply["brought"].endswith(" What you had set is left out: rows.") and "mine=wall" in reply["link"]
+    assert reply["kept"] == 0  # its own wall is no other
     again = Design.from_texts(begun(JOBS[1], begun(JOBS[0], has)))  # and over the next job
     assert again == Design.from_texts({**JOBS[1].inches, **has, "blower_shutoff_pressure": "4 inH2O"})
     gas = Design.from_texts(refitted(again.texts, {**again.texts, "fuel": "natural_gas"}))
@@ -183,6 +184,16 @@ def test_another_fuel_brings_what_the_job_sets_for_it_and_back():
         after = refitted(before, {**before, "fuel": fuel})
         assert after == {**start(fuel=fuel, **chamber), "fuel": fuel}
         before = after
+
+
+def test_a_job_begun_with_nothing_mine_any_more_is_the_job_again():
+    """A burner that was found marks what it is made of: its blower goes too, which somebody has otherwise."""
+    found = {"port_diameter": "1/4 in", "blower_shutoff_pressure": "6 inH2O", "blower_free_flow": "200 cfm"}
+    texts = {**found, "mine": ",".join([*found, "units"])}
+    kept = ask(kind="job", settings=texts, job="heat_treat")
+    assert kept["kept"] == len(found) and all(BY_KEY[key].label.lower() in kept["brought"] for key in found)
+    free = ask(kind="job", settings=texts, job="heat_treat", release=True)
+    assert from_link(free["link"])[0] == from_link(ask(kind="job", settings={}, job="heat_treat")["link"])[0]
 
 
 def test_what_is_mine_or_changed_too_is_not_brought_and_another_burner_stays():

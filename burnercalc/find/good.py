@@ -137,7 +137,7 @@ class Held:
 @dataclass(frozen=True)
 class Mended:
     """A design before and after. `changes` are as few and small as was found; `left`: faults that stay; `held`: None
-    where faults stay, or nothing changes."""
+    where faults stay, or nothing changes. `in_way`: settings of mine that keep what `could` be mended from it."""
 
     before: Result
     after: Result
@@ -147,6 +147,8 @@ class Mended:
     tried: tuple[Tried, ...]
     solves: int
     held: "Held | None" = None
+    in_way: tuple[str, ...] = ()
+    could: tuple[Fault, ...] = ()
 
     def link(self, base: str = "") -> str:
         return to_link(self.after.design, base)
@@ -189,7 +191,19 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
     mended = tuple(fault for fault in faults_of(bench.base) if fault.key not in kept)
     bench.ends_at = bench.solves + MOST_TELLING
     tried = tuple(one for fault in left for one in _tried(bench, best, fault))
-    return Mended(bench.base, after, changes, mended, left, tried, bench.solves, held)
+    in_way, could = _in_way(design, bench.mine, left, most) if left and bench.mine else ((), ())
+    return Mended(bench.base, after, changes, mended, left, tried, bench.solves, held, in_way, could)
+
+
+def _in_way(
+    design: Design, mine: Collection[str], left: tuple[Fault, ...], most: int
+) -> tuple[tuple[str, ...], tuple[Fault, ...]]:
+    """The settings of mine that are moved where nothing is mine, and the faults that stay of which this mends."""
+    bench = _Bench(design, frozenset(), most)
+    best = _fewer(bench, _looked_for(bench))
+    still = {fault.key for fault in faults_of(bench.result(best))}
+    keys, could = tuple(key for key, _ in best if key in mine), tuple(each for each in left if each.key not in still)
+    return (keys, could) if keys and could else ((), ())
 
 
 def mending(design: Design, mine: Collection[str], most: int) -> tuple[dict[str, str], int]:

@@ -10,6 +10,7 @@ from ..checks.judge import VERDICTS
 from ..design import Design
 from ..link import to_link
 from ..result import Checked, Result, solve
+from ..settings import BY_KEY
 from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, as_typed, shown
 from .bill import Bought
 from .faults import Fault
@@ -431,6 +432,8 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
             for one in mended.changes
         ],
         "held": held_said(mended),
+        "in_way": list(mended.in_way),
+        "in_way_said": in_way_said(mended),
         "mended": [{**fault, "then": then(fault["check"], mended)} for fault in _faults(mended.mended)],
         "worse": [
             {"check": check.key, "label": check.label, "was": was, "then": check.verdict}
@@ -480,6 +483,7 @@ def mended_text(mended: Mended, base: str = "") -> str:
         was = _was(fault, mended)
         lines.append(f"left{f', {was} before' if was else ''}: {fault.verdict.upper()} {fault.text}")
         lines += [f"   {tried_text(one)}" for one in mended.tried if one.fault == fault.label]
+    lines += [in_way_said(mended)] if mended.in_way else []
     return "\n".join([*lines, mended.link(base)]) + "\n"
 
 
@@ -499,6 +503,15 @@ def change_said(one: Moved, mended: Mended) -> list[str]:
         rather = f"at {text}" if text else "without it"
         said.append(f"for shops a little off: {rather}, {good} of {mended.held.shops} would be good")
     return said
+
+
+def in_way_said(mended: Mended) -> str:
+    """What is mine and keeps a fault that stays from being mended."""
+    if not mended.in_way:
+        return ""
+    marked = ", ".join(BY_KEY[key].label.lower() for key in mended.in_way)
+    could = ", ".join(fault.label.lower() for fault in mended.could)
+    return f"Marked as mine and in the way: {marked}. Not marked so, this can be mended: {could}."
 
 
 def held_said(mended: Mended) -> str:

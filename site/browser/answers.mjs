@@ -4,6 +4,7 @@ import { fetchPacked, tell, hush } from "./bars.mjs";
 import { ask } from "./python.mjs";
 import { jump } from "./jump.mjs";
 import { explain as explainWords, explainLabel, termsOf } from "./glossary.mjs";
+import { release } from "./settings.mjs";
 import { isTicked, shopFor, tickCell } from "./shopping.mjs";
 
 const FAULTS = ["caution", "stop"]; // more than good or a note
@@ -135,7 +136,7 @@ function showCures(line) {
   const place = line.querySelector(".cures"), reply = design.shown();
   const worst = line.open && !old ? worstOf(reply, line.dataset.room) : null;
   const refused = old ? all("[data-refused]").map((each) => each.dataset.setting) : [];
-  const words = JSON.stringify([line.open, old, refused, worst]);
+  const words = JSON.stringify([line.open, old, refused, worst, reply?.texts.mine]);
   if (place.dataset.words === words) return;
   place.dataset.words = words;
   place.replaceChildren();
@@ -149,7 +150,7 @@ function showCures(line) {
 
 // Only what has changed is made anew, so that a finger or the focus on a button is not lost.
 function renew(list, checks) {
-  const words = JSON.stringify(checks);
+  const words = JSON.stringify([checks, design.shown()?.texts.mine]);
   if (list.dataset.words === words) return;
   list.dataset.words = words;
   list.replaceChildren(...checks.map(checkItem));
@@ -206,7 +207,9 @@ function cureRow(check, place) {
     const words = change.move === "choose" ? `${label}: another` : `${change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`;
     row.append(button(words, () => jump(`set-${change.setting}`), "small"));
   }
-  if (changes.length < check.changes.length) row.append(make("span", "help", "What is marked as mine is left out."));
+  const held = check.changes.map((change) => change.setting).filter((key) => mine.includes(key));
+  if (held.length) row.append(make("span", "help", "Marked as mine, so not tried:"));
+  for (const key of held) row.append(button(`${byId(`set-${key}`)?.dataset.label ?? key}: mine no longer`, () => release([key]), "small"));
   return row;
 }
 

@@ -126,6 +126,7 @@ async function solve(next, from = origin) {
     if (held) keepTyped(); // what broke it off is not typed again by a reload
     else if (shown) keepTyped(shown.link, next);
     state("error", "Not computed: numbers of the last good settings.");
+    drawLast();
     showOld(reply.stopped || reply.broken ? "Not judged: the calculator did not finish. All that stands here is of the last good design."
       : "Not judged: a setting is refused. All that stands here is of the last good design.");
     return steps();
@@ -139,6 +140,14 @@ async function solve(next, from = origin) {
   if (!typing) remember(reply.link, own, loaded);
   showing = showRest(reply, number);
   if (figures.length < wanted.size) solve(texts); // more have come near the window
+}
+
+// A drawing that comes near the window while something is refused is of the last good design too, not of the example.
+async function drawLast() {
+  const names = [...wanted].filter((name) => byId(`figure-${name}`).dataset.live === undefined), number = asked;
+  if (!shown || !names.length) return;
+  const reply = await ask({ kind: "solve", settings: shown.texts, figures: places(names), today: today() });
+  if (reply.ok && number === asked) await liven(reply);
 }
 
 let faceAt = ""; // the place that the face was last drawn for
@@ -163,11 +172,11 @@ function showQuick(reply) {
 }
 
 // What a change or a job moved besides, all of it for who asks; it goes with the next tap.
-function sayBrought({ brought: words, moved }) {
+function sayBrought({ brought: words, moved }, ...more) {
   if (!words) return;
   let short = false;
   const which = () => { short = !short; tell("brought", short ? words : [words, ...moved].join("\n")); };
-  tell("brought", words, ...(moved?.length ? [["Which", which]] : []), ["Undo", () => byId("undo").click()]);
+  tell("brought", words, ...(moved?.length ? [["Which", which]] : []), ...more, ["Undo", () => byId("undo").click()]);
   short = true;
 }
 
@@ -180,6 +189,7 @@ function show(reply) {
   keepTyped();
   delete root.dataset.shared;
   root.dataset.units = reply.units;
+  root.toggleAttribute("data-other", reply.link !== EXAMPLE); // a picture that the page was built with is not of it
   root.toggleAttribute("data-signed", Boolean(reply.fields.money_sign.text)); // money says whose it is
   clearRefusals();
   showAnswers(reply.answers);
@@ -289,16 +299,17 @@ const TAPPED = "burnercalc-job"; // of this tab: a job that is not on the page y
 let tapped = "";
 
 // Before the first design is on the page it waits for that, as what somebody has stays.
-async function openJob(key) {
+async function openJob(key, from = null) { // `from`: the texts that it is begun from anew, with nothing marked as mine
   tapped = key;
   try { sessionStorage.setItem(TAPPED, key); } catch { /* closed */ }
   if (!shown) return tell("job", `${byId(`job-${key}`).textContent}: opens as soon as the calculator has started.`, ["Close", leaveJob]);
-  const reply = await ask({ kind: "job", settings: shown.texts, job: key });
+  const before = from ?? shown.texts;
+  const reply = await ask({ kind: "job", settings: before, job: key, release: Boolean(from) });
   if (tapped !== key || reply.ended) return;
   if (!reply.ok) return leaveJob();
   await load(reply.link, true);
   if (tapped === key) leaveJob();
-  if (shown?.link === reply.link) sayBrought(reply);
+  if (shown?.link === reply.link) sayBrought(reply, ...(reply.kept ? [["Mine no longer", () => openJob(key, before)]] : []));
 }
 
 function leaveJob() {
@@ -375,7 +386,7 @@ function want(name) { // a figure that has come near the window
   wanted.add(name);
   if (!shown && root.dataset.shared === undefined) embedFigure(name, pages.figures[name]); // the example's
   clearTimeout(wanting);
-  wanting = setTimeout(() => { if (shown && !held) solve(texts); }, 60);
+  wanting = setTimeout(() => { if (shown) (held ? drawLast : solve)(texts); }, 60);
 }
 
 // Make the wanted figures live with a reply's data.

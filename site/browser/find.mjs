@@ -8,7 +8,7 @@ import { compare } from "./designs.mjs";
 import { ask } from "./python.mjs";
 import { tick } from "./shopping.mjs";
 import { share } from "./share.mjs";
-import { dotted, kept, mark, marked } from "./settings.mjs";
+import { dotted, kept, mark, marked, release } from "./settings.mjs";
 import { explain } from "./glossary.mjs";
 
 const KEPT = "burnercalc-found"; // of this tab, for a reload
@@ -80,7 +80,7 @@ function offerToMove(errors) {
   const held = kept().filter((key) => errors.some(({ setting }) => setting === key));
   if (!held.length) return;
   byId("find-status").append(" ", button("Mine no longer: look again", () => {
-    design.change("mine", kept().filter((key) => !held.includes(key)).join(","));
+    release(held);
     find();
   }, "small"));
 }

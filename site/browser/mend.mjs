@@ -2,7 +2,7 @@
 import { all, button, byId, make } from "./page.mjs";
 import { askAside, stopAside } from "./aside.mjs";
 import { explain } from "./glossary.mjs";
-import { kept } from "./settings.mjs";
+import { kept, release } from "./settings.mjs";
 
 let design = null;
 let about = ""; // link of the design that was asked about
@@ -80,6 +80,12 @@ function showGood(reply, status, again) {
   for (const { check, label, text } of left) {
     parts.push(make("p", "help", make("b", "", `${label}: `), text));
     if (reply.tried[check].length) parts.push(make("p", "help", "What was tried:"), make("ul", "help", ...reply.tried[check].map((words) => make("li", "", words))));
+  }
+  if (reply.in_way.length) {
+    parts.push(make("p", "row", reply.in_way_said, button("Mine no longer: try again", async () => {
+      await release(reply.in_way);
+      again();
+    }, "small")));
   }
   byId("good-found").replaceChildren(...parts);
   all(".help", byId("good-found")).forEach(explain);

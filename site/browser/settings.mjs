@@ -172,6 +172,9 @@ function toggleMine(key) {
   design.change("mine", (kept().includes(key) ? kept().filter((other) => other !== key) : [...kept(), key]).join(","));
 }
 
+// Mine no longer, so that a cure may move them.
+export const release = (keys) => design.change("mine", kept().filter((key) => !keys.includes(key)).join(","));
+
 // Of what is mine what nobody marked: sizes of what lay there, when a found design was opened in this tab.
 const MARKED = "burnercalc-marked";
 export const marked = () => { try { return (sessionStorage.getItem(MARKED) ?? "").split(",").filter(Boolean); } catch { return []; } };

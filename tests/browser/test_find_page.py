@@ -8,7 +8,7 @@ from browser.hosted import host
 from browser.test_accessibility import walk_to
 from browser.test_job import field, plain, put, settle, shows
 
-from burnercalc import Design, from_link, solve
+from burnercalc import Design, from_link, solve, worker
 from burnercalc.find import make_good
 from burnercalc.link import beside, to_link
 
@@ -282,7 +282,8 @@ def test_what_is_mine_goes_with_the_design_and_no_cure_moves_it(page, site):
     assert page.locator("#set-blower_shutoff_pressure").get_attribute("data-mine") is not None
     page.evaluate("() => { for (const line of document.querySelectorAll('details.worst')) line.open = true; }")
     offers = page.locator("#chapter-feed .worst .cures").inner_text()
-    assert "left out" in offers and "blower pressure" not in offers.lower()
+    assert "Marked as mine, so not tried:" in offers and "Blower pressure, shut: mine no longer" in offers
+    assert "raise blower pressure" not in offers.lower()
     page.reload()
     settle(page)
     assert page.locator("#set-blower_shutoff_pressure").get_attribute("data-mine") is not None
@@ -290,6 +291,22 @@ def test_what_is_mine_goes_with_the_design_and_no_cure_moves_it(page, site):
     page.uncheck("#share-mine")
     page.wait_for_function("() => !document.getElementById('share-link').value.includes('mine')")
     page.locator("#share-box [data-close]").click()
+    page.evaluate("() => { for (const line of document.querySelectorAll('details.worst')) line.open = true; }")
+    page.locator("#chapter-feed .worst .cures").get_by_role("button", name="mine no longer").first.tap()
+    page.wait_for_function("() => !location.hash.includes('mine')")
+    settle(page)
+    assert "Marked as mine" not in page.locator("#chapter-feed .worst .cures").inner_text()
+
+
+def test_a_job_says_what_stays_mine_and_begins_without_it_when_told(page, site):
+    page.goto(f"{site}#v=2&port_diameter=1/4in&mine=port_diameter")
+    shows(page, "#v=2&port_diameter=1/4in&mine=port_diameter")
+    page.locator("#job-heat_treat").tap()
+    page.wait_for_selector("#bars :text('Marked as mine, so left as it was: port diameter.')")
+    assert "mine=port_diameter" in address(page)
+    page.locator("#bars").get_by_role("button", name="Mine no longer").tap()
+    free = json.loads(worker.handle(json.dumps({"kind": "job", "settings": {}, "job": "heat_treat"})))["link"]
+    shows(page, plain(free))
 
 
 def test_make_it_good_shows_before_and_after_and_is_one_step(page, site):

@@ -557,6 +557,22 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     assert field(ready, "rows").input_value() == "4"
 
 
+def test_a_drawing_first_seen_while_a_field_is_refused_is_of_the_last_good_design(hosted):
+    put(hosted, "units", "mm")
+    chapter(hosted, "start")
+    enter(hosted, "chamber_width", "9999")
+    hosted.wait_for_selector("html[data-state=error]", state="attached")
+    name = "section"
+    figure = hosted.locator(f"#figure-{name}")
+    assert figure.get_attribute("data-live") is None  # not seen before
+    assert figure.locator(".still").first.evaluate("each => getComputedStyle(each).visibility") == "hidden"
+    hosted.evaluate("room => document.querySelector(`#chapters [data-go=${room}]`).click()", "feed")
+    figure.evaluate("each => each.scrollIntoView()")
+    hosted.wait_for_selector(f"#figure-{name}[data-live]")
+    assert hosted.evaluate("() => document.documentElement.dataset.state") == "error"
+    assert hosted.locator("#set-chamber_width .refused").count()
+
+
 def test_a_job_keeps_its_mark_in_another_chamber_and_what_is_refused_there_has_the_whole_row(hosted):
     chapter(hosted, "start")
     hosted.locator(".chip[data-job]").first.click()
