@@ -397,8 +397,9 @@ def test_what_a_guard_lets_in_is_counted_with_the_seconds_that_its_part_is_bough
 
 def test_the_guard_of_a_pilot_is_bought_with_two_sensors():
     for result in results():
-        (size,) = (row[3] for row in result.tables["gas_train"].rows if row[2] == "flame guard")
-        assert ("with two sensors" in size) == (result.design.lit_by == "guard")
+        ((size, price),) = ((row[3], row[6]) for row in result.tables["gas_train"].rows if row[2] == "flame guard")
+        guard = result.design.lit_by == "guard"
+        assert ("with two sensors" in size, price) == (guard, 110 + 35 * guard)
 
 
 def test_a_torch_in_the_hand_takes_a_second_person():

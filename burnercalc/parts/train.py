@@ -207,7 +207,10 @@ def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping, guar
     part = partial(_part, "gas", supply.pipe)
     yield part("solenoid", supply.valves, rated=rated_Pa)
     yield part("reset")
-    yield part("flame_guard", **({"case": "two"} if guarded else {}))
+    guard = part("flame_guard")
+    if guarded:
+        guard = replace(guard, price=guard.price + making.price("pilot_sensor", supply.pipe), case="two")
+    yield guard
     yield part("needle")
     yield part("check_valve", gas=gauges.shown_Pa(jet.supply_Pa), air=blower.whole.pressure_Pa(0.0))
     low_Pa, high_Pa = map(gauges.shown_Pa, (gauges.low_fire_Pa, jet.supply_Pa))  # as the cards have them
