@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from burnercalc.catalogue.glossary import GLOSSARY
 from burnercalc.design import Design
 from burnercalc.on_page import _field
 from burnercalc.settings import BY_KEY
@@ -48,6 +49,7 @@ mig tip: answer-jet or set-jet_drill; what pressure: set-gas_pressure or answer-
 psi: set-gas_pressure; what psi should i run: set-gas_pressure or answer-jet_gas_pressure
 not hot enough: check-rate_for_need; tank freezes up: check-cylinder or answer-frost_time
 how long will my tank last: answer-run_time; bottle: set-cylinder; carbon monoxide: check-carbon_monoxide
+back fire: check-flashback_hot; back-fire: check-flashback_hot; fire bricks: set-lining
 co: check-carbon_monoxide; co ppm: check-carbon_monoxide or answer-flue_co_dry
 is it safe indoors: check-carbon_monoxide or answer-lighting_fresh_air; ventilation: answer-lighting_fresh_air
 drying time: table-drying or figure-drying or answer-air_dry; how long to dry: answer-days_in_all or table-drying
@@ -87,6 +89,8 @@ propane bill: set-fuel_price; therm: set-fuel_price; profit: answer-make_or_buy;
 steam: answer-first_fire_watched; spall: check-web; cracks: check-web; step bit: answer-inlet_hole
 hole saw: answer-inlet_hole; plasma: answer-window_cut_length; printer: set-print_scale_x
 winter: set-ambient_temperature; noise: check-port_velocity; mountain: set-altitude; galvanized: set-mix_pipe
+backfire: table-lighting_card; back fire: table-lighting_card; co: answer-fresh_air; co: answer-lighting_fresh_air
+back fire: check-flashback_hot; back fire: check-flashback_cold
 power cut: answer-air_switch_pressure; orifice: set-jet_drill; mold: set-mould_board
 """
 
@@ -104,11 +108,16 @@ console.log(JSON.stringify(Object.fromEntries(typed.map((each) => [each, search(
 """
 
 
-@pytest.fixture(scope="module")
-def found():
+WORDS_TOO = [
+    [f"word-{word.lower()}", "word", "", word, ",".join([word, *forms]), meaning]
+    for word, (forms, meaning) in GLOSSARY.items()
+]  # as glossary.mjs hands them over
+
+
+def answered(more=()):
     """{what is typed: [id, ...]}, all asked of one Node."""
-    nothing = ["xyzzy", "the of and", "", "  ", "\u00e9\u4e2d", "x" * 5000]
-    asked = {"entries": entries(), "typed": [*dict(QUESTIONS + PAIRS), *nothing]}
+    nothing = ["coc", "firebricks", "xyzzy", "the of and", "", "  ", "\u00e9\u4e2d", "x" * 5000]
+    asked = {"entries": [*entries(), *more], "typed": [*dict(QUESTIONS + PAIRS), *nothing]}
     done = subprocess.run(
         [node_path(), "--input-type=module", "-e", ASK, (ROOT / "site" / "browser" / "rank.mjs").as_uri()],
         input=json.dumps(asked),
@@ -118,6 +127,17 @@ def found():
         timeout=120,
     )
     return json.loads(done.stdout)
+
+
+@pytest.fixture(scope="module")
+def found():
+    return answered()
+
+
+@pytest.fixture(scope="module")
+def with_words():
+    """As on the page, which knows the words of the glossary too."""
+    return answered(WORDS_TOO)
 
 
 def test_there_are_enough_of_them():
@@ -136,6 +156,20 @@ def test_a_word_of_the_trade_leads_there(found, typed, wanted):
 
 def test_its_short_name_finds_the_poison_first(found):
     assert found["co"][0] == "check-carbon_monoxide", found["co"][:4]
+
+
+def test_a_short_word_begins_no_other_and_one_that_is_none_does(with_words):
+    """Of what has CO as a word all is told, and no cock, cost or corner."""
+    co = with_words["co"]
+    assert co[0] == "check-carbon_monoxide" and {"answer-fresh_air", "answer-lighting_fresh_air"} <= {*co[:6]}
+    assert len(co) < 12 and not {"word-cock", "word-concentric", "table-cost_lines"} & {*co}
+    assert "word-cock" in with_words["coc"]
+
+
+def test_two_words_that_are_one_find_what_the_one_finds(with_words):
+    assert with_words["back fire"] == with_words["backfire"] and with_words["fire bricks"] == with_words["firebricks"]
+    first = with_words["back fire"][:5]
+    assert {"word-flashback", "check-flashback_hot", "check-flashback_cold", "table-lighting_card"} <= {*first}, first
 
 
 def test_what_nobody_says_finds_nothing(found):

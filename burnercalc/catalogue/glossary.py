@@ -45,7 +45,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "firing rate": (("firing rates",), "How much heat the gas gives each hour."),
     "flare": ((), "A pipe end that widens like a trumpet."),
     "flashback": (
-        ("flashes back", "flash back"),
+        ("flashes back", "flash back", "backfire", "backfires"),
         "The flame runs back through the ports into the box. It bangs or roars, and the box burns.",
     ),
     "flue": (("flue gas", "flues"), "The way out of the chamber for the burnt gas; flue gas is that gas."),

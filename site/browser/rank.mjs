@@ -41,21 +41,29 @@ export function ready(entries) {
     return { entry, places: [label, also, sentence].map((all) => ({ words: [...new Set(all)], stems: new Set(all.map(stem)) })), phrases };
   });
   const every = new Set(known.flatMap(({ places }) => places.flatMap((place) => place.words)));
-  return { known, every: [...every] };
+  return { known, every: [...every], stems: new Set([...every].map(stem)) };
 }
 
 // How a word is met in a place of an entry: whole, begun, or not.
 function met(place, word) {
   if (place.stems.has(word.stem)) return EXACT;
-  return word.text.length > 1 && place.words.some((each) => each.startsWith(word.text)) ? BEGUN : 0;
+  return word.begins && place.words.some((each) => each.startsWith(word.text)) ? BEGUN : 0;
 }
 
-// What was typed as words that the entries know: as it is, else with one slip of a finger.
-function asked(typed, { every }) {
-  return wordsThatCount(words(typed)).map((text) => {
-    const one = { text, stem: stem(text), worth: 1 };
-    if (every.some((each) => stem(each) === one.stem || each.startsWith(text))) return [one];
-    return every.filter((each) => oneOff(text, each)).map((each) => ({ text: each, stem: stem(each), worth: TYPO }));
+// Two words that the entries know as one: back fire, flash back.
+function joined(typed, stems) {
+  const all = [...typed];
+  for (let at = 0; at + 1 < all.length; at += 1) if (stems.has(stem(all[at] + all[at + 1]))) all.splice(at, 2, all[at] + all[at + 1]);
+  return all;
+}
+
+// What was typed as words that the entries know: as it is, else with one slip of a finger. A short one that is a word
+// by itself, such as CO, begins no other.
+function asked(typed, { every, stems }) {
+  return wordsThatCount(joined(words(typed), stems)).map((text) => {
+    const known = stems.has(stem(text)), one = { text, stem: stem(text), worth: 1, begins: text.length > (known ? 3 : 1) };
+    if (known || every.some((each) => each.startsWith(text))) return [one];
+    return every.filter((each) => oneOff(text, each)).map((each) => ({ text: each, stem: stem(each), worth: TYPO, begins: true }));
   });
 }
 

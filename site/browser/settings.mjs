@@ -330,10 +330,10 @@ function pressed({ target }) {
   else if (press.matches(".word")) design.change(key, press.dataset.word);
 }
 
-// What is typed and refused, and so in no link and no kept design: said where one is made.
-export function notTaken() {
+// What is typed and refused, and so in no link, no kept design and no file: said where one is made.
+export function notTaken(words = "Without what is refused") {
   const names = [...all("[data-refused]")].map((at) => at.querySelector(".name").textContent);
-  return names.length ? `Without what is refused: ${names.join(", ")}.` : "";
+  return names.length ? `${words}: ${names.join(", ")}.` : "";
 }
 
 // The texts with the last good one of each other field that is refused, which is not to hold this one up.

@@ -17,6 +17,7 @@ export function wireShare(given) {
   for (const box of BESIDE) byId(box).addEventListener("change", renew);
   byId("copy").addEventListener("click", copyLink);
   byId("send").addEventListener("click", () => navigator.share({ title: "Burner design", url: byId("share-link").value }).catch(() => {}));
+  document.querySelector("[data-open=paper-box]").addEventListener("click", () => { byId("paper-status").textContent = noFile(); });
   byId("paper-box").addEventListener("click", ({ target }) => target.dataset.file && makeFile(target.dataset.file));
 }
 
@@ -59,9 +60,12 @@ async function copyLink() {
   }
 }
 
+const noFile = () => notTaken("Nothing is printed while a setting is refused");
+
 // Downloaded, or handed to the phone's share sheet where that takes files.
 async function makeFile(file) {
   const status = byId("paper-status");
+  if (noFile()) return void (status.textContent = noFile());
   status.textContent = "Drawing\u2026";
   const reply = await ask({ kind: "file", settings: design.texts(), file, site: address(), got: got(), today: today() });
   if (!reply.ok) {

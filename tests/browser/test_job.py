@@ -538,6 +538,17 @@ def test_bad_input_is_named_beside_its_field_and_nothing_is_lost(ready):
     ready.click("#share")
     assert ready.locator("#copied").inner_text() == "Without what is refused: Lip."
     ready.locator("#share-box [data-close]").first.click()
+    # Nothing is printed either, which is told in sight of whatever is tapped.
+    no_file = "Nothing is printed while a setting is refused: Lip."
+    ready.locator("[data-open=paper-box]").first.click()
+    assert ready.locator("#paper-status").inner_text() == no_file
+    last = ready.locator("#paper-box [data-file]:visible").last
+    last.scroll_into_view_if_needed()
+    last.click()
+    assert ready.locator("#paper-status").inner_text() == no_file
+    told, box = (ready.locator(f"#paper-{part}").bounding_box() for part in ("status", "box"))
+    assert box["y"] <= told["y"] and told["y"] + told["height"] < last.bounding_box()["y"]
+    ready.locator("#paper-box [data-close]").first.click()
     # Nothing is called good while the page stands at another design than its fields.
     judged = (
         "() => [...document.querySelectorAll('.worst, #chapters [data-verdict]')].map((each) => each.dataset.verdict)"
