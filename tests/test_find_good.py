@@ -245,6 +245,18 @@ def test_a_good_design_is_left_alone():
     assert again.changes == () or len(again.left) < len(found.left)
 
 
+def test_a_chamber_that_no_fire_holds_is_answered():
+    """Its own fire was asked for all the same, and that ended in a traceback."""
+    for texts in (
+        {"chamber_temperature": "3000 degF"},
+        {"chamber_temperature": "2700 degF", "opening_area": "60 in2", "lining": "fireclay_brick 9 in"},
+    ):
+        start = Design.from_texts(texts)
+        assert solve(start).part("need").needed_W is None
+        found = make_good(start, most=60)
+        assert "rate_for_need" in {fault.key for fault in found.left} | {fault.key for fault in found.mended}
+
+
 def test_the_same_design_is_mended_the_same_way(mended):
     assert make_good(Design.from_texts(BAD["a thin lip"])).changes == mended["a thin lip"].changes
 

@@ -303,7 +303,8 @@ def _faces(bench: "_Bench") -> Iterator[Changes]:
         key=lambda text: abs(parse_setting(BY_KEY["port_diameter"], text) - design.port_diameter),
     )
     ports = [design.text("port_diameter"), *(() if "port_diameter" in bench.mine else sizes[:PINS_TRIED])]
-    fires = [design.text("firing_rate"), *(() if "firing_rate" in bench.mine else ("auto",))]
+    unknown = bench.base.part("need").needed_W is None  # no fire of the chamber's own: none holds it
+    fires = [design.text("firing_rate"), *(() if unknown or "firing_rate" in bench.mine else ("auto",))]
     for fire, port in dict.fromkeys(product(fires, ports)):
         begun = {"firing_rate": fire, "port_diameter": port}
         values = {**design.values(), **{key: parse_setting(BY_KEY[key], text) for key, text in begun.items()}}
