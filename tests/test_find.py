@@ -188,12 +188,21 @@ def whole(space, node, before):
         + result["flow_spread"] / 0.05
         + max(result.design.low_fire, min(1, 1 / turndown) if turndown else 1) * 10
         + result.design.batch_size * work / (4 * 3600)
-        + result.part("schedule").days_in_all / 7
+        + result["batch_days"] / 7
         + thin / 0.5
         + 10 * wrong
     )
     stops = sum(check.verdict == "stop" for check in bad)
     return result, (stops + lacking, len(bad) - stops, points)
+
+
+def test_days_are_those_of_all_that_are_made():
+    """They were those of one burner: of six ten days were told where the calendar has 32, and of two burners ten too."""
+    for texts in ({"batch_size": "6"}, {"burner_count": "2", "batch_size": "2"}):
+        found = find(Design.from_texts(texts), read_have("buy: all\nmine: burner_count"), budget=400)
+        for offer in found.offers:
+            assert offer.terms["days"] == offer.result["batch_days"] > offer.result["days_in_all"]
+            assert f"{offer.result['batch_days']} days to the last burner" in report.says(offer)
 
 
 @pytest.mark.parametrize("name", SMALL)

@@ -535,7 +535,7 @@ SHOWN = {
     "low": "low fire set for {}",
     "dark": "fire on {} of the chamber's length",
     "spread": "{} from port to port",
-    "days": "{} days",
+    "days": "{} days to the last burner",
     "work": "{} of work",
     "money": "{} to spend",
 }

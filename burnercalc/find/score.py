@@ -13,6 +13,7 @@ from typing import Any
 
 from ..errors import InputError, InputErrors
 from ..parts.bench_hours import BenchHours
+from ..parts.calendar import Calendar
 from ..parts.face import Face
 from ..parts.holding import Holding
 from ..parts.lit_length import LitLength
@@ -67,7 +68,13 @@ def hours_without_baffle_term(
     return least_s + batch_size * PORT_S * face.port_count
 
 
-def days_term(schedule: Schedule) -> float:
+def days_term(calendar: Calendar) -> float:
+    """Of all that are made, as money and work are."""
+    return float(calendar.plan.days)
+
+
+def days_of_one_term(schedule: Schedule) -> float:
+    """Of one burner by itself, known before it is known how long its test fire takes."""
     return float(schedule.days_in_all)
 
 
@@ -125,7 +132,16 @@ TERMS = (
         turndown_term,
     ),
     Term("work", "least work", "time", 4 * 3600.0, 900.0, 1800.0, "4 hours of work", hours_term, LEAST_HOURS),
-    Term("days", "shortest days", "count", 7.0, 0.5, 1.0, "7 days from the welder to the first fire", days_term),
+    Term(
+        "days",
+        "shortest days",
+        "count",
+        7.0,
+        0.5,
+        1.0,
+        "7 days from the first cut to the last burner",
+        days_of_one_term,  # till a whole design is settled
+    ),
     Term(
         "thin",
         "widest margins",

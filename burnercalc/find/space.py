@@ -20,6 +20,7 @@ from ..design import Design, parse_setting, supplied_so
 from ..errors import InputError, InputErrors
 from ..parts import PARTS
 from ..parts.own_heat import OwnHeat
+from ..parts.schedule import Schedule
 from ..parts.train import Train
 from ..rules import RULES
 from ..settings import BY_KEY, SETTINGS
@@ -29,7 +30,7 @@ from .choices import AXES, Asked, Axis, Option, from_stick_m, middle, sources
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
 from .have import Have
-from .score import SPOILT, TERMS, days_term, how_wrong, points, thinness
+from .score import SPOILT, TERMS, days_of_one_term, days_term, how_wrong, points, thinness
 from .thumb import too_weak_to_light
 
 BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
@@ -331,11 +332,13 @@ class Space:
         """Asks of a whole node what is costly, and what is to be spent exactly."""
         node.looked = dict(node.terms)
         node.terms["money"] -= first_fire_gas(node.burner)
-        node.terms["days"] = _days(node.burner, past_low=True)
+        node.terms["days"] = days_of_one_term(_schedule(node.burner, past_low=True))
         yield from self._judging(node, self.asked_late)
         made = self.bill(node)
         node.terms["money"] = made.to_spend
-        node.terms["days"] = _days(node.burner, node.burner.call(PARTS["own_heat"]).past_low)
+        schedule = _schedule(node.burner, node.burner.call(PARTS["own_heat"]).past_low)
+        tested = {"fire_test": node.burner.call(PARTS["fire_test"]), "schedule": schedule}
+        node.terms["days"] = days_term(node.burner.call(PARTS["calendar"], **tested))
         for kind in ("money", "days"):  # less where nobody turns to low fire
             node.looked[kind] = min(node.looked[kind], node.terms[kind])
         if made.lacking:
@@ -416,9 +419,9 @@ class Space:
         ]
 
 
-def _days(burner: Burner, past_low: bool) -> float:
-    days: float = days_term(burner.call(PARTS["schedule"], own_heat=OwnHeat(past_low)))
-    return days
+def _schedule(burner: Burner, past_low: bool) -> Schedule:
+    found: Schedule = burner.call(PARTS["schedule"], own_heat=OwnHeat(past_low))
+    return found
 
 
 @cache
