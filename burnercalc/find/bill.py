@@ -11,13 +11,16 @@ from types import SimpleNamespace
 from typing import Any
 
 from ..burner import Burner
+from ..design import parse_setting
 from ..parts import PARTS
 from ..parts.cost import Cost
 from ..parts.first_fire import of_low_fire
 from ..parts.house import House
 from ..parts.train import Part, Train
+from ..physics.band import Band
+from ..settings import BY_KEY
 from .choices import Option
-from .have import Have
+from .have import Have, Piece
 
 PLATES = ("steel_0", "steel_1", "steel_2", "steel_3")  # lines of the four walls of a welded box
 
@@ -37,7 +40,8 @@ class Bought:
 
 @dataclass(frozen=True)
 class Bill:
-    """`own`: {entry of the shopping list: how many of it are at hand}; `lacking`: bags short where none may be bought.
+    """`own`: {entry of the shopping list: how many of it are at hand}; `lacking`: {kind of which some lie there and
+    none may be bought: how many are too few}.
 
     `listed`: of the whole sum what stands on the shopping list.
     """
@@ -46,7 +50,7 @@ class Bill:
     own: Mapping[str, float]
     to_spend: float
     listed: float
-    lacking: int
+    lacking: Mapping[str, int]
 
 
 def bill(
@@ -55,22 +59,25 @@ def bill(
     have: Have,
     figures: Mapping[str, float],
     parts: tuple[Cost, Train] | None = None,
+    fed: bool = True,
 ) -> Bill:
     """The entries of the shopping list that are not at hand, and what the chosen options say must be bought besides.
 
-    `parts`: cost and train in place of those that are worked out.
+    `parts`: cost and train in place of those that are worked out; `fed`: whether its gas is chosen, without which every
+    regulator at hand may do.
     """
-    own = _own(chosen, have, figures)
+    own = _own(chosen, have, figures) | (_regulators(burner, have) if fed else {})
     batch = burner.part("batch_size")
     things: dict[str, Bought | None] = {}  # None: the parts of the train together, each sum in `sums`
     sums: dict[str, float] = {}
-    lacking = 0
+    lacking: dict[str, int] = {}
     cost, train = parts or (burner.part("cost"), burner.part("train"))
     for entry in cost.entries(train, batch):
         left = int(max(0, entry.count - own.get(entry.key, 0)))
-        if entry.key == "bag" and left and own.get("bag") and not have.may_buy("bag"):
-            lacking = left
-        if left and entry.price:
+        kind = COUNTED.get(entry.key)
+        if left and kind and have.of(kind) and not have.may_buy(kind):
+            lacking[kind] = lacking.get(kind, 0) + left
+        elif left and entry.price:
             line, price = entry.line, entry.price * left / entry.count
             if entry.part is None:
                 used = line.used_cost * batch if line.key.startswith(("steel", "angle")) else None
@@ -114,6 +121,9 @@ NOT_BUILT: dict[str, Any] = {
     "mix_pipe_length": 0.1,
     "mix_pipe_elbows": 0,
 }
+NEEDLE = 1.5  # times what is asked, which a needle valve takes the rest of without a hair's turn; common practice
+# Entries of the list of which as many must be at hand as it has, and what they are of.
+COUNTED = {"bag": "bag", "blower": "blower", "regulator": "regulator", "line_regulator": "regulator"}
 OF_ITS_OWN = {"regulator": ("regulator", "line_regulator"), "pipe": ("mix_pipe",)}  # parts of the train, by their kind
 
 
@@ -153,7 +163,7 @@ def least_of_a_box(
     bought = {"train": train, "blower": blower, "first_fire": burner.call(of_low_fire)}
     cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], **bought))
     at_hand = dict.fromkeys(("mix pipe", "blower", "jet"), Option(()))  # where there is one, until another is chosen
-    return bill(burner, {**at_hand, **chosen}, have, figures, (cost, train)).to_spend
+    return bill(burner, {**at_hand, **chosen}, have, figures, (cost, train), fed=False).to_spend
 
 
 def _some_blower(burner: Burner) -> SimpleNamespace:
@@ -172,13 +182,13 @@ def _of(parts: tuple[Part, ...], purpose: str) -> float:
     return sum(part.price for part in parts if part.purpose == purpose)
 
 
-def least_to_spend(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> float:
-    """What is to be spent at least on a design of which all is chosen, before it is known how it is lit, if nothing
+def least_bill(burner: Burner, chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float]) -> Bill:
+    """What must be bought at least for a design of which all is chosen, before it is known how it is lit, if nothing
     keeps it from low fire; else it is a fault, and what `first_fire_gas` comes to may be spent less."""
     train = burner.call(PARTS["train"], **NOT_LIT)
     bought = {"train": train, "first_fire": burner.call(of_low_fire)}
     cost = burner.call(PARTS["cost"], purchases=burner.call(PARTS["purchases"], **bought))
-    return bill(burner, chosen, have, figures, (cost, train)).to_spend
+    return bill(burner, chosen, have, figures, (cost, train))
 
 
 def first_fire_gas(burner: Burner) -> float:
@@ -208,9 +218,28 @@ def _own(chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float])
         if at_hand(axis, kind):
             own[key] = inf
     if at_hand("blower", "blower"):
-        own["blower"] = 1
-    if at_hand("jet", "regulator"):
-        own["regulator"] = own["line_regulator"] = len(have.of("regulator"))
+        taken = chosen["blower"].texts
+        own["blower"] = max(1, sum(set(one.texts.items()) <= set(taken) for one in have.of("blower")))
+    own |= dict.fromkeys(("regulator", "line_regulator"), float(len(have.of("regulator"))))
     if figures.get("bags"):
         own["bag"] = figures["bags"]
     return own
+
+
+def _regulators(burner: Burner, have: Have) -> dict[str, float]:
+    """How many regulators at hand do in the place that the train has for one."""
+    asked, on_line = burner.part("supply").outlet_Pa, burner.part("gas_line").there
+    line_Pa = burner.part("line_pressure") if on_line else inf
+    count = sum(_does(one, asked, line_Pa) for one in have.of("regulator"))
+    return {"regulator": 0.0 if on_line else count, "line_regulator": count if on_line else 0.0}
+
+
+def _does(piece: Piece, asked: Band, line_Pa: float) -> bool:
+    """Whether a regulator reaches what the train asks of it, as far as that is known; one that cannot be turned gives
+    as much or more, as far as the needle valve takes it. On a line one that gives more than the line holds is none for
+    it, but for a cylinder."""
+    least_Pa, most_Pa = piece.figures.get("low_Pa", 0.0), piece.figures.get("high_Pa", 0.0)
+    if piece.texts:
+        most_Pa = float(parse_setting(BY_KEY["gas_pressure"], piece.texts["gas_pressure"]))
+        least_Pa = most_Pa / NEEDLE
+    return least_Pa - 1 <= asked.high and asked.low <= most_Pa + 1 and most_Pa <= line_Pa * (1 + 1e-6)

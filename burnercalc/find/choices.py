@@ -627,7 +627,8 @@ def _from(source: str, one: Option) -> Option:
 
 
 def _of_cylinders(a: Asked, regulators: list[str], line: str) -> Iterable[Option]:
-    yield from _at_pressures(a, regulators, line)
+    for set_to in regulators:  # and what hose and valves leave of it, through the nearest drill
+        yield from _at_pressures(a, [set_to, _leaves(set_to, REGULATED[a.system])], line)
     ranges = _ranges(a.have)
     if ranges or not regulators:
         yield from _any_pressure(a, line, ranges)
@@ -656,7 +657,11 @@ def _of_lines(a: Asked) -> Iterable[Option]:
 
 def before_jet(line: str, system: str) -> list[str]:
     """What a line holds, and what it leaves before the jet, as texts."""
-    return [line, _pressure(LINE_LEAVES * parse_quantity(line, "pressure", "line_pressure"), OF_LINE[system])]
+    return [line, _leaves(line, OF_LINE[system])]
+
+
+def _leaves(pressure: str, told: tuple[float, str]) -> str:
+    return _pressure(LINE_LEAVES * parse_quantity(pressure, "gas_pressure", "gas_pressure"), told)
 
 
 def _at_pressures(a: Asked, pressures: Iterable[str], line: str) -> Iterable[Option]:

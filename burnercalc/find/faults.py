@@ -1,6 +1,6 @@
 """What is wrong with a design: its checks that are not good, the worst first."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from ..catalogue import HARMS
@@ -8,6 +8,13 @@ from ..checks.judge import FAULTS
 from ..result import Checked, Result
 from ..settings import BY_KEY
 from .score import how_wrong
+
+# What is told of a thing of which too few lie there: its label, its name, and what of it counts.
+LACKING = {
+    "bag": ("Bags", ("bag", "")),
+    "blower": ("Blowers", ("blower", "")),
+    "regulator": ("Regulators", ("regulator", " that can give what this burner asks")),
+}
 
 
 @dataclass(frozen=True)
@@ -42,10 +49,11 @@ def harm(check: Checked) -> int:
     return HARMS.index(check.declared.harm)
 
 
-def blamed(result: Result, given: set[str], bags_lacking: int) -> tuple[Fault, ...]:
-    """What the burner can be blamed for, and bags that are short where none may be bought."""
-    faults = faults_of(result, given)
-    if not bags_lacking:
-        return faults
-    words = f"There are {bags_lacking} bags too few, and none may be bought."
-    return (Fault("bag", "Bags", "stop", words, ()), *faults)
+def blamed(result: Result, given: set[str], lacking: Mapping[str, int]) -> tuple[Fault, ...]:
+    """What the burner can be blamed for, and what is short of which none may be bought."""
+    short = []
+    for kind, count in lacking.items():
+        label, words = LACKING[kind]
+        many = f"is {count} {words[0]}" if count == 1 else f"are {count} {words[0]}s"
+        short.append(Fault(kind, label, "stop", f"There {many} too few{words[1]}, and none may be bought.", ()))
+    return (*short, *faults_of(result, given))

@@ -234,7 +234,8 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
     closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
     liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
     kinds = [group[0] for group in closed if group != GAS or liquid]
-    if liquid and another_helps(have, system) and not have.may_buy("regulator"):
+    helps = "regulator" in best.words or (liquid and another_helps(have, system))
+    if helps and not have.may_buy("regulator"):
         kinds.append("regulator")
     wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
     longer = longer_tubes(have, system)

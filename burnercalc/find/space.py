@@ -25,7 +25,7 @@ from ..parts.train import Train
 from ..rules import RULES
 from ..settings import BY_KEY, SETTINGS
 from .begun import begun
-from .bill import bill, first_fire_gas, least_of_a_box, least_of_a_fire, least_to_spend, thin_train
+from .bill import bill, first_fire_gas, least_bill, least_of_a_box, least_of_a_fire, thin_train
 from .choices import AXES, Asked, Axis, Option, from_stick_m, middle, sources
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
@@ -341,8 +341,7 @@ class Space:
         node.terms["days"] = days_term(node.burner.call(PARTS["calendar"], **tested))
         for kind in ("money", "days"):  # less where nobody turns to low fire
             node.looked[kind] = min(node.looked[kind], node.terms[kind])
-        if made.lacking:
-            node.words["bag"] = "stop"
+        node.words |= dict.fromkeys(made.lacking, "stop")
         node.settled = True
 
     def _least_to_spend(self, node: Node) -> float:
@@ -350,7 +349,9 @@ class Space:
         firing = burner.part("firing")
         known = self._chosen(node), self.have, node.figures
         if node.level == self.last:
-            return least_to_spend(burner, *known)
+            made = least_bill(burner, *known)
+            node.words |= dict.fromkeys(made.lacking, "stop")
+            return made.to_spend
 
         def least(source: str) -> float:
             of_it = self._burner({**node.values, "gas_from": source})
