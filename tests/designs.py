@@ -127,8 +127,8 @@ _LINE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
 # On house gas a small burner needs a little more port to be lit at what the line gives.
 _ON_A_LINE = {
     "hand-sized box, 10 ports of 1/4": (
-        "hand-sized box, 12 ports of 9/32",
-        {"port_diameter": "9/32 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "48 %"},
+        "hand-sized box, 12 ports of 19/64",
+        {"port_diameter": "19/64 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "52 %"},
     ),
 }
 KNOWN_GOOD = {f"{name}, propane": texts for name, texts in _BUILDS.items()}

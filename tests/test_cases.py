@@ -239,6 +239,8 @@ FURTHER = (
     {"chamber_length": "10 in", "lining": "blanket_8lb 3 in", "lit_by": "hand"},
     {**CLOSE, "lining": "blanket_8lb 3 in", "lit_by": "hand"},
     {"mould_base": "2x12", "body_width": "12 in"},
+    *({**texts, "fuel": "natural_gas", "gas_pressure": "7 inH2O", "lit_by": "guard"} for texts in (
+        {}, {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "ports_per_row": "4"})),
 )  # fmt: skip
 
 # What no design calls for. Each guards a refusal of the physics within the range of the settings, and none is known.

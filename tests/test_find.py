@@ -1183,7 +1183,7 @@ def test_a_regulator_that_can_be_turned_is_a_purchase_too():
     assert any("adjustable regulator" in one.words for one in best.buys) and "gas_pressure" not in best.mine
 
 
-@pytest.mark.parametrize("regulator", ["37 mbar", "0 to 37 mbar"])
+@pytest.mark.parametrize("regulator", ["20 mbar", "0 to 20 mbar"])
 def test_another_regulator_is_the_purchase_where_a_house_s_is_too_weak_to_light_with(regulator):
     """No purchase was named: the fault is one that is asked last, so what is spare was not looked at; and a regulator
     that can be turned, but to no usual pressure, was never bought anew."""
@@ -1220,7 +1220,8 @@ def test_fewer_burners_are_taken_where_they_are_good_too():
     assert said[0] == "none whole yet" and said[-1] == "a good one found"
     turns = [one for one, before in zip(said, ["", *said]) if one != before]
     assert len(turns) == len(set(turns)) and turns[1].startswith("none good yet, best so far: ")
-    assert said.index("a good one found") in (answer.first_at - 1, answer.first_at)
+    at = next(nodes for nodes, _, so_far in told if so_far == "a good one found")  # some steps count several nodes
+    assert at in (answer.first_at, answer.first_at + 1)
 
 
 def test_a_good_one_that_only_mending_finds_is_told_too():

@@ -423,6 +423,13 @@ CHECKS = (
             "good": WINDOW + ROOM + ".",
             "note": WINDOW + ROOM + "; beyond that it may.",
             "caution": WINDOW + GLOWS + "Larger ports or a thicker block leave room.",
+            "back": "Do not light it so: at {rate:power 2} it can run back as soon as the lip glows, and so it can at "
+            "any rate that a cold face holds. A lip may glow after 2 min; the walls, at which it could be turned "
+            "up, glow after {wait:time 2} at most.",
+            "back_caution": "Larger ports or a thicker block leave room; or take a pilot with a flame guard, which "
+            "shuts the gas when no flame is at the ports.",
+            "back_caution_large": "Smaller ports, or fewer of them, leave room; or take a pilot with a flame guard, "
+            "which shuts the gas when no flame is at the ports.",
             "caution_large": WINDOW + GLOWS + "Smaller ports, or fewer of them, leave room.",
             "low_line": "Under {easy:gas_pressure} one mark of a sloping gauge, [0.02 in|0.5 mm] of water, is much of "
             "it: a fine needle valve, no draught, nothing else on the line turned. More or larger ports take more gas.",
@@ -463,8 +470,8 @@ CHECKS = (
             "So it is lit at low fire with torch or pilot in front; more ports hold a flame without it.",
             "gas": NEVER
             + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet is "
-            "too little to set, under {least_gas:gas_pressure}. It takes a second small cock and jet to light with, "
-            "and before it a needle valve and a low gauge.",
+            "too little to set, under {least_gas:gas_pressure}. Larger or more ports hold a stronger flame; or it "
+            "takes a second small cock and jet to light with, and before it a needle valve and a low gauge.",
             "damper": NEVER
             + "The flame holds up to {most:power 2}. A tenth below, for room, the damper {open:percent 2} open is too "
             "little to set, under {least_open:percent 1}. Use a smaller blower, or put the damper in a smaller pipe.",

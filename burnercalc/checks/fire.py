@@ -9,6 +9,7 @@ from ..parts.back_pressure import BackPressure
 from ..parts.burnt_gas import BurntGas
 from ..parts.carbon_monoxide import EU_DAY_FRACTION, EU_SHORT_FRACTION
 from ..parts.cylinders import Cylinders
+from ..parts.fired_heat_up import FiredHeatUp
 from ..parts.firing import Firing
 from ..parts.first_fire import FirstFire
 from ..parts.gas_line import GasLine
@@ -23,6 +24,7 @@ from ..parts.lighting import (
     STAND_HOLDS_S,
     WAITS,
     Lighting,
+    waits,
 )
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
@@ -44,6 +46,7 @@ MORE_PORTS = (("ports_per_row", "raise"), ("rows", "raise"))
 BETTER_PORTS = (*MORE_PORTS, ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
 FASTER = (("ports_per_row", "lower"), ("port_diameter", "lower"))  # what runs back at low fire does not through these
+LIP_GLOWS_S = 120.0  # till a lip in front of which it burns may glow: its skin is hot in 25 s; common practice
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # Of the chamber, that may be let in before the gas is shut. What it does not hold stands before its opening: beyond the
 # first more than it holds, beyond the second three times that. Codes limit the time of a trial, not what it lets in:
@@ -77,7 +80,7 @@ LIGHTING_CURES = {
     "caution": (*STRONGER, ("block_thickness", "raise")),
     "caution_large": FASTER,
     "torch": BETTER_PORTS,
-    "gas": LESS_GAS,
+    "gas": (*STRONGER, *LESS_GAS),
     "damper": LESS_AIR,
     "gas_and_damper": (("ports_per_row", "raise"), *LESS_GAS, *LESS_AIR),
     "gas_line": STRONGER,
@@ -104,9 +107,11 @@ def lighting_check(
     burnt_gas: BurntGas,
     gauges: Gauges,
     firing: Firing,
+    fired_heat_up: FiredHeatUp,
     lit_by: str,
 ) -> Judged:
-    """In fresh air first, then in the burnt gas that fills the chamber, where it hangs on what it is lit by."""
+    """In fresh air first, then in the burnt gas that fills the chamber, where it hangs on what it is lit by. A rate
+    that may run back at a lip that glows is kept no longer than that takes, unless a guard shuts the gas."""
     slots: dict[str, Any] = dict(lighting.advice.slots)
     if lighting.waits_W is not None:
         kept = KEPT[burnt_gas.keeps][lit_by]
@@ -127,6 +132,11 @@ def lighting_check(
         low_line = gas_line.there and slide.gas_Pa.value < EASY_LINE_PA * (1 - 1e-9)
         large = word == "caution" and slide.rate_W.value > firing.low_W  # ports that hold no low fire want no more room
         case = "caution_large" if large else word
+        wait = waits(lighting, fired_heat_up)[0] if word == "caution" and lit_by != "guard" else None
+        if wait is not None and wait.high > LIP_GLOWS_S:
+            slots |= {"rate": slide.rate_W.value, "wait": wait.high}
+            cures = (*LIGHTING_CURES[case], GUARD)
+            return verdict("stop", None, lighting.lift_W, case=("back", f"back_{case}"), cures=cures, **slots)
         slots |= {"rate": slide.rate_W.value, "least": slide.rate_W.low, "most": slide.rate_W.high}
         slots |= {
             "easy": EASY_LINE_PA,
