@@ -848,6 +848,7 @@ def _faults(result):
 def _noted(result):
     """Notes to know before the first fire, and those of the bench, which are wanted before anything is cut."""
     notes = [check for check in result.ranked() if check.verdict == "note" and check.key not in ON_CARD]
+    notes = [check for check in notes if not result.leads_to_light(check)]
     return [check for check in notes if check.room != "make"], [check for check in notes if check.room == "make"]
 
 

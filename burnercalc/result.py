@@ -274,6 +274,11 @@ class Result:
         """Whether a check stops the design for more than what is wanted of it, or the weather to cast in."""
         return any(check.verdict == "stop" and not check.declared.lit for check in self.ranked())
 
+    def leads_to_light(self, told: Answered | Checked) -> bool:
+        """Whether an answer, or a check that asks for nothing, tells how to light what must not be lit."""
+        fault = isinstance(told, Checked) and told.fault
+        return self.forbids_light and told.key.startswith("lighting") and not fault
+
     def idle(self, answer: Answered) -> bool:
         """Whether an answer is none here as the design has no such thing, a setting that it rests on does not count, or
         another is in its place."""

@@ -10,7 +10,7 @@ from designs import FAR_APART, KNOWN_GOOD, solved
 from reference.make_answers import FILE
 from test_face_holding import by_hand
 
-from burnercalc import Design, build_sheet, catalogue, solve, traveller, units
+from burnercalc import Design, build_sheet, catalogue, sheet, solve, traveller, units
 from burnercalc.build_sheet import card_blocks, fires, tap_at_fire
 from burnercalc.checks import CHECKS
 from burnercalc.constants import INH2O_PA, PSI_PA
@@ -1956,6 +1956,20 @@ def test_the_lighting_check_tells_what_to_mind_and_leaves_the_steps_to_the_card(
         assert check.value is None or check.text.endswith("The lighting card tells each step.")
     by_hand = solved().checks["lighting_by_hand"].text
     assert by_hand.index("The first day") < by_hand.index("0.84 to 1.27") < by_hand.index("From the second day on")
+
+
+@pytest.mark.parametrize("whole", [False, True])
+def test_what_is_stopped_tells_on_no_paper_how_to_light_it(whole):
+    """The card said DO NOT LIGHT, and the sheet "Light at 51 kBtu/h", the build sheet "it does not run back"."""
+    stopped = {"low_fire": "24 %", "equivalence_ratio": "1.0", "port_diameter": "5/16 in", "rows": "4",
+               "ports_per_row": "8", "chamber_temperature": "2300 degF"}  # fmt: skip
+    r, lit = solved(**stopped), solved()
+    rate = "Lit at " + units.show(r["lighting_rate"], "power", "in", 2)
+    assert r.worst == "stop" and r.checks["lighting"].verdict == "note" and rate in r.checks["lighting"].text
+    words = sheet.as_text(r, whole=whole)
+    assert rate not in words and "Light at" not in words and "Gas to light" not in words
+    assert rate not in str(build_sheet._notes(r)) and "Lighting rate" not in str(build_sheet._faults(r))
+    assert "Light at" in sheet.as_text(lit) and "Lit at" in sheet.as_text(lit) + str(build_sheet._notes(lit))
 
 
 def test_no_word_calls_a_rate_safe_that_hangs_on_a_torch():
