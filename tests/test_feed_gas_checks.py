@@ -275,8 +275,8 @@ def cylinder(ended_by, run_h, left, draw_W=DRAW, least_Pa=10 * PSI, **given):
 
 
 COLD = (
-    "At 100 kBtu/h the gas lasts {}, then it is too cold, with {} of a full charge still in: near the end 50 "
-    "kBtu/h is all that the air can boil off there."
+    "At 100 kBtu/h the gas lasts {}. Then it is too cold for enough gas to come, and {} of a full charge is left. "
+    "The air can boil off only 50 kBtu/h near the end."
 )
 MORE = " Use more or larger cylinders, or "
 
@@ -368,14 +368,14 @@ def test_more_gas_is_never_worse():
         assert ranks == sorted(ranks, reverse=True), [one[:2] for one in found]
         worst.append((found[0][0], found[-1][0], found[0][3]))
     assert worst[0][:2] == ("caution", "caution") and worst[1][:2] == ("good", "good")
-    assert "A full charge would last 1.8 h until the cold ends it, with 59 % of it still in." in worst[0][2]
+    assert "Filled up it would last 1.8 h, and 59 % would be left." in worst[0][2]
 
 
 @pytest.mark.parametrize("draw, at_once", [(100, False), (99.9, True)])
 def test_a_draw_beyond_the_steady_one_from_the_start_is_said_so(draw, at_once):
     text = cylinder("cold", 2, 0.6, draw_W=Band(0.0, draw * KBTU_H, 2 * draw * KBTU_H))[3]
-    words = f"even at this fill {draw:g} kBtu/h is all that the air can boil off."
-    assert (words in text) == at_once and ("near the end 50 kBtu/h" in text) != at_once
+    words = f"As full as it is at first, the air can boil off only {draw:g} kBtu/h."
+    assert (words in text) == at_once and ("only 50 kBtu/h near the end" in text) != at_once
 
 
 @pytest.mark.parametrize(

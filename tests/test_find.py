@@ -635,7 +635,7 @@ def test_the_card_asks_what_the_shopping_list_leaves_to_buy():
         # Money and hours are of the same six.
         hours = 6 * (result["hours_per_burner"] / 3600 + result["port_count"] / 20 + result.design.baffle_holes / 60)
         assert found["terms"]["work"] == pytest.approx(3600 * hours)
-        assert all("for all 6" in words for words in (found["says"][0], found["says"][4]))
+        assert all("for all 6 made at once" in words for words in (found["says"][0], found["says"][4]))
     compared = json.loads(
         worker.handle(
             json.dumps(

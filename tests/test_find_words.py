@@ -66,6 +66,12 @@ def answers():
     }
 
 
+def test_burners_to_make_are_told_by_the_setting_that_says_so():
+    """A job may make two where somebody wants one: what says so is named, and the money is of all of them."""
+    one, two = (report.asked(Design.from_texts({"batch_size": count}))[0] for count in "12")
+    assert one.endswith("1 burner to make.") and two.endswith("2 burners to make, as set in Burners at once.")
+
+
 def test_a_card_says_what_is_built_and_what_feeds_it(answers):
     for name, answer in answers.items():
         for one, offer in zip(report.as_data(answer, read_have(""))["designs"], answer.offers):

@@ -1076,13 +1076,12 @@ CHECKS = (
             "light": "No cylinder holds this blend: {light:percent 0} of it is gas lighter than propane, which stands "
             "over the liquid and leaves first, so the first gas is another one. Up to {ethane:percent 0} of ethane and "
             "{lighter:percent 0} of the rest is usual. Give the blend that is in the cylinder.",
-            "cold": "At {rate:power} the gas lasts {run:time 2}, then it is too cold, with {left:percent 0} of "
-            "a full charge still in: near the end {last:power} is all that the air can boil off there.",
-            "cold_at_once": "At {rate:power} the gas lasts {run:time 2}, then it is too cold, with "
-            "{left:percent 0} of a full charge still in: even at this fill {draw:power} is all that the air "
-            "can boil off.",
-            "full": "A full charge would last {full_run:time 2} until the cold ends it, with {full_left:percent 0} of "
-            "it still in.",
+            "cold": "At {rate:power} the gas lasts {run:time 2}. Then it is too cold for enough gas to come, and "
+            "{left:percent 0} of a full charge is left. The air can boil off only {last:power} near the end.",
+            "cold_at_once": "At {rate:power} the gas lasts {run:time 2}. Then it is too cold for enough gas to come, "
+            "and {left:percent 0} of a full charge is left. As full as it is at first, the air can boil off only "
+            "{draw:power}.",
+            "full": "Filled up it would last {full_run:time 2}, and {full_left:percent 0} would be left.",
             "short": "Half a day's work is {good:time 2}, all at high fire.",
             "hardly": "Heating up and an hour's work take {least:time 2}.",
             "more_or_jet": "Use more or larger cylinders, or less gas pressure with a larger jet. Never heat a "

@@ -86,7 +86,7 @@ def asked(design: Design, have: Have | None = None) -> list[str]:
     making = design.batch_size
     told = [
         f"For {chamber}; {work}; {gas_words(design)}; shop {read('ambient_temperature')}; "
-        f"{making} burner{'s' if making > 1 else ''} to make."
+        + (f"{making} burners to make, as set in {BY_KEY['batch_size'].label}." if making > 1 else "1 burner to make.")
     ]
     rate = needs["firing_rate_needed"].value
     if rate is not None:
@@ -349,7 +349,7 @@ def train_parts(offer: Offer) -> list[str]:
 def says(offer: Offer) -> list[str]:
     """Money and hours of all that are made, and the rest of what it is ranked by."""
     batch, result = offer.design.batch_size, offer.result
-    all_of_them = f" for all {batch}" if batch > 1 else ""
+    all_of_them = f" for all {batch} made at once" if batch > 1 else ""
     said = {key: shown(BY_TERM[key], offer.terms[key]) for key in that_count(TOLD, result.design.chamber_shape)}
     spent, listed = (
         units.show(each, "money", offer.design.reader) for each in (offer.terms["money"], offer.bill.listed)

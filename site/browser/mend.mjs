@@ -1,5 +1,6 @@
 // Make it good, and what if: asked about the design on the page, aside, and only when somebody wants to know.
 import { all, button, byId, make } from "./page.mjs";
+import { tell } from "./bars.mjs";
 import { askAside, stopAside } from "./aside.mjs";
 import { explain } from "./glossary.mjs";
 import { kept, release } from "./settings.mjs";
@@ -7,6 +8,7 @@ import { kept, release } from "./settings.mjs";
 let design = null;
 let about = ""; // link of the design that was asked about
 let after = null; // its mended settings
+let told = ""; // what is told of them once they are taken
 
 export function wireMend(given) {
   design = given;
@@ -90,13 +92,17 @@ function showGood(reply, status, again) {
   byId("good-found").replaceChildren(...parts);
   all(".help", byId("good-found")).forEach(explain);
   after = reply.settings;
+  told = `${changes.length} setting${changes.length > 1 ? "s" : ""} changed. ${reply.held || reply.head}`;
   byId("good-take").hidden = !changes.length;
 }
 
-function take() {
+// What it holds is told once more where it stands, as the page itself says only good.
+async function take() {
   if (design.shown()?.link !== about) return;
+  const words = told;
   byId("good-box").close();
-  design.take(after);
+  await design.take(after);
+  tell("brought", words, ["Undo", () => byId("undo").click()]);
 }
 
 const NUMBERS = { "fire at its gas pressure": "Fire at the gas pressure told", "spread between ports": "Port to port", turndown: "Turndown", "blower against its need": "Blower against its need" };

@@ -9,7 +9,7 @@ from browser.test_accessibility import walk_to
 from browser.test_job import field, plain, put, settle, shows
 
 from burnercalc import Design, from_link, solve, worker
-from burnercalc.find import make_good
+from burnercalc.find import make_good, report
 from burnercalc.link import beside, to_link
 
 SHOP = {"tube": "3 1/2 x 3 1/2 x 3/16 in, 8 ft", "pins": "9/32 in", "blower": "3 inH2O 80 cfm"}
@@ -334,7 +334,10 @@ def test_make_it_good_shows_before_and_after_and_is_one_step(page, site):
     page.wait_for_function("before => location.hash !== before", arg=before)
     settle(page)
     assert from_link(address(page))[0] == mended.after.design
-    page.click("#undo")
+    # What it holds is told once more where it stands, with the way back.
+    told = page.locator("#bars .bar", has_text="changed.")
+    assert mended.held and report.held_said(mended) in told.inner_text()
+    told.get_by_role("button", name="Undo").tap()
     page.wait_for_function("before => location.hash === before", arg=before)
 
 
