@@ -77,7 +77,7 @@ def bill(
         kind = COUNTED.get(entry.key)
         if left and kind and have.of(kind) and not have.may_buy(kind):
             lacking[kind] = lacking.get(kind, 0) + left
-        elif left and entry.price:
+        if left and entry.price:
             line, price = entry.line, entry.price * left / entry.count
             if entry.part is None:
                 used = line.used_cost * batch if line.key.startswith(("steel", "angle")) else None
