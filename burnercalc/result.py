@@ -14,7 +14,7 @@ from . import catalogue, checks, views
 from .burner import Burner, needs
 from .catalogue.sentences import Said, measured, written
 from .catalogue.weakest import AUTOS, weakest
-from .checks.judge import FAULTS, VERDICTS
+from .checks.judge import FAULTS, VERDICTS, Judged
 from .drawing import shapes
 from .drawing.svg import write_svg
 from .physics.band import Band
@@ -430,12 +430,12 @@ def worsened(before: Result, after: Result) -> list[Checked]:
         was = before.checks.get(check.key)
         if check.fault and (was is None or VERDICTS.index(check.verdict) > VERDICTS.index(was.verdict)):
             found.append(check)
-        elif check.fault and was is not None and check.verdict == was.verdict and _further(was, check):
+        elif check.fault and was is not None and check.verdict == was.verdict and further(was, check):
             found.append(check)
     return found
 
 
-def _further(was: Checked, check: Checked) -> bool:
+def further(was: Checked | Judged, check: Checked | Judged) -> bool:
     """Whether a fault is clearly further beyond its limit than it was: a quarter, and a twentieth of the limit."""
     if None in (was.value, was.limit, check.value, check.limit):
         return False

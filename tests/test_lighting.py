@@ -7,6 +7,7 @@ from math import ceil, floor, hypot, inf, pi
 
 import pytest
 from designs import FAR_APART, KNOWN_GOOD, solved
+from plausible import designs
 from reference.make_answers import FILE
 from test_face_holding import by_hand
 
@@ -2308,3 +2309,51 @@ def test_what_no_hand_can_set_is_told_by_both_checks_alike():
     assert "psi" not in by_hand.checks["lighting"].text and "do not light" in by_hand.checks["lighting"].text
     guarded = solved(**NO_WIDTH, lit_by="guard").checks
     assert (guarded["lighting"].verdict, guarded["lighting_by_hand"].verdict) == ("note", "caution")
+
+
+def test_where_no_order_leads_on_the_turning_alone_says_which_way_ports_go():
+    """Of a cool oven the turning asked for more ports, and the lighting rate for fewer, which mended nothing."""
+    oven = {
+        "chamber_length": "18 in",
+        "chamber_width": "10 in",
+        "chamber_height": "8 in",
+        "opening_area": "6 in2",
+        "lining": "ifb_23 4 1/2 in, blanket_8lb 1 in",
+        "opening_depth": "5 in",
+        "work_rate": "12 lb/h",
+        "chamber_temperature": "1200 degF",
+        "work_temperature": "1150 degF",
+        "firing_rate": "30 kBtu/h",
+        "rows": "3",
+        "ports_per_row": "6",
+        "low_fire": "50 %",
+        "lit_by": "guard",
+        "body_length": "6 in",
+        "body_width": "3 in",
+        "body_depth": "3 in",
+        "mix_pipe": "1",
+        "inlet": "1-1/4",
+    }
+    r = solved(**oven)
+    assert r.part("lighting").way == "no_way"
+    rate, turned = r.checks["lighting"], r.checks["turning"]
+    assert rate.verdict == turned.verdict == "stop" and not rate.changes
+    assert rate.text.endswith("What to move is told with the turning.")
+    assert {(one.setting, one.move) for one in turned.changes} >= {("ports_per_row", "raise"), ("low_fire", "lower")}
+    for more in ({"ports_per_row": "7"}, {"low_fire": "45 %"}):
+        checks = solved(**{**oven, **more}).checks
+        assert "stop" not in {checks[key].verdict for key in ("lighting", "turning")}
+
+
+def test_a_thicker_block_leaves_room_to_light_only_where_little_is_missing():
+    """On house gas at 6,000 ft none of up to 12 in did, and larger ports do; of 28 plausible designs it does in 13."""
+    high = {"fuel": "natural_gas", "altitude": "6000 ft", "firing_rate": "70 kBtu/h", "equivalence_ratio": "0.95"}
+    for lit_by, word in (("stand", "stop"), ("guard", "caution")):
+        found = solved(**high, lit_by=lit_by).checks["lighting"]
+        assert found.verdict == word
+        assert re.search("Larger ports leave room(;|, and) where little is missing a thicker block", found.text)
+    assert solved(**high, block_thickness="5 in").checks["lighting"].verdict == "stop"
+    assert solved(**high, port_diameter="5/16 in").checks["lighting"].verdict in ("good", "note")
+    near = designs(21, 20261129)[20]
+    assert solve(near).checks["lighting"].verdict == "stop"
+    assert solve(near.changed({"block_thickness": "3 in"})).checks["lighting"].verdict == "note"

@@ -690,6 +690,9 @@ CHECKS = (
             "caution": "At low fire the steel box gets {box:rough_temperature}, maybe {most:rough_temperature} left "
             "empty; above {good:rough_temperature} paint and gaskets go and the mixture in it warms. Make the block "
             "thicker or of a lighter refractory, the lip wider, or keep low fire higher.",
+            "caution_left": "At low fire the steel box gets {box:rough_temperature}, maybe {most:rough_temperature} "
+            "left empty; above {good:rough_temperature} paint and gaskets go and the mixture in it warms. Make the "
+            "block thicker or of a lighter refractory, or the lip wider.",
             "may_light": "The steel that grips the block may get {lip_most:rough_temperature}, above "
             "{wetted:rough_temperature}: mixture that stands there may light by itself.",
             "stop": "At low fire the steel that grips the block gets {lip:rough_temperature}, above "

@@ -422,12 +422,12 @@ CHECKS = (
         cases={
             "good": WINDOW + ROOM + ".",
             "note": WINDOW + ROOM + "; beyond that it may.",
-            "caution": WINDOW + GLOWS + "Larger ports or a thicker block leave room.",
+            "caution": WINDOW + GLOWS + "Larger ports leave room; where little is missing a thicker block does too.",
             "back": "Do not light it so: at {rate:power 2} it can run back as soon as the lip glows, and so it can at "
             "any rate that a cold face holds. A lip may glow after 2 min; the walls, at which it could be turned "
             "up, glow after {wait:time 2} at most.",
-            "back_caution": "Larger ports or a thicker block leave room; or take a pilot with a flame guard, which "
-            "shuts the gas when no flame is at the ports.",
+            "back_caution": "Larger ports leave room, and where little is missing a thicker block; or take a pilot "
+            "with a flame guard, which shuts the gas when no flame is at the ports.",
             "back_caution_large": "Smaller ports, or fewer of them, leave room; or take a pilot with a flame guard, "
             "which shuts the gas when no flame is at the ports.",
             "caution_large": WINDOW + GLOWS + "Smaller ports, or fewer of them, leave room.",
@@ -458,7 +458,7 @@ CHECKS = (
             "torch_weak": NEVER + "It would be lit at {rate:power 2}, but once burnt gas fills the chamber no torch "
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
-            "there it lifts or runs back. Move low fire as turning says, or use fewer ports.",
+            "there it lifts or runs back. What to move is told with the turning.",
             "no_width": NEVER + "No hand can set it: there is less room than a mark of the gauge, as lighting by hand "
             "says.",
             "dim": DIM + "It takes a pilot with a flame guard, or a lighter lining, such as blanket.",

@@ -30,6 +30,7 @@ LEAST_SAID_M = INCH_M / 64  # less than a tape shows counts as its finest mark
 PORT_VELOCITY_M_S = (1.0, 2.0, 12.0, 20.0)  # stop, good from, good to, stop
 WORSE_K = 10.0  # hotter after the chamber stood empty is told
 BOX_STEEL_K = (400 + 459.67) / 1.8  # steel of the plenum, good to
+COOLER_BOX = (("block_thickness", "raise"), ("setback", "raise"), ("refractory", "choose"), ("low_fire", "raise"))
 BOX_SCORCH_K = (450 + 459.67) / 1.8  # paint burns off it
 BOX_MIXTURE_K = (150 + 459.67) / 1.8  # mixture in it, good to
 SET_BELOW_K = 150 / 1.8  # that a port wall may be set below what its block comes to: about what that is off by
@@ -144,8 +145,9 @@ def port_wall_set_check(hot_block: HotBlock, port_wall_temperature: float | str)
     return judge(port_wall_temperature, good=wall_K - SET_BELOW_K, stop=stop_K, set=port_wall_temperature, wall=wall_K)
 
 
-def box_steel_check(hot_block: HotBlock) -> Judged:
-    """A note where only the chamber left empty at low fire makes it too hot, as long as paint stays on."""
+def box_steel_check(hot_block: HotBlock, chamber_temperature: float) -> Judged:
+    """A note where only the chamber left empty at low fire makes it too hot, as long as paint stays on. Where that is
+    what makes it too hot a higher low fire is no cure, by which the chamber drifts further."""
     box, lip, limit = hot_block.box_K, hot_block.lip_K.value, hot_block.wetted_K
     word = "stop" if lip > limit else ladder(box.high, good=BOX_STEEL_K, note=BOX_SCORCH_K, stop=inf)
     if word == "note" and hot_block.most_rim.box_K > BOX_STEEL_K:
@@ -153,9 +155,17 @@ def box_steel_check(hot_block: HotBlock) -> Judged:
     lip_most = hot_block.lip_K.high
     lights = word in ("note", "caution") and lip_most > limit
     slots = {"box": box.value, "most": box.high, "left": hot_block.left_K, "lip": lip, "lip_most": lip_most}
-    cases = (word, "may_light") if lights else (word,)
+    drifts = hot_block.left_K > chamber_temperature and (lights or (word == "caution" and box.high > BOX_SCORCH_K))
+    first = "caution_left" if drifts and word == "caution" else word
     return verdict(
-        "caution" if lights else word, box.high, BOX_STEEL_K, case=cases, good=BOX_STEEL_K, wetted=limit, **slots
+        "caution" if lights else word,
+        box.high,
+        BOX_STEEL_K,
+        case=(first, "may_light") if lights else first,
+        cures=COOLER_BOX[:-1] if drifts else COOLER_BOX,
+        good=BOX_STEEL_K,
+        wetted=limit,
+        **slots,
     )
 
 

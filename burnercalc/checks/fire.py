@@ -90,7 +90,7 @@ LIGHTING_CURES = {
     "torch_weak": BETTER_PORTS,
     "no_flame": (("equivalence_ratio", "choose"),),
     "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
-    "no_way": FASTER,  # which way low fire is moved the turning says
+    "no_way": (),  # which way ports and low fire are moved the turning says
     "air": FEWER,
     "dim": (GUARD, SOONER),
     "long": (GUARD, SOONER),

@@ -4,7 +4,8 @@ Fault by fault, stops first: what cures it is moved the way that its check says,
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
 another. Settings of the burner come first; lining, opening and fuel are only moved for what is left then, or for a stop
 that nothing of the burner cures (a closed chamber); what the smith asked for or found there (chamber, work, day, house
-line) never. What no step betters takes several at once: it is
+line) never. No lining is taken that loses more heat, but where one is asked for that heats up sooner, or for a stop;
+nor one whose hot face does not stand the chamber. What no step betters takes several at once: it is
 begun again with a whole other face, and where a few faults stay even so with one burner more or another opening. At the
 end each change is tried without, and in smaller steps. What is good then only as long as nothing is off is moved on
 where that makes it good in clearly more of a few shops a little off. Of a fault that stays it is said what was tried,
@@ -20,13 +21,13 @@ from typing import Any
 from .. import checks
 from ..burner import Burner
 from ..catalogue import CHECKS
-from ..checks.judge import FAULTS
+from ..checks.judge import FAULTS, Judged
 from ..design import Design, limits, parse_setting
 from ..errors import InputErrors
 from ..link import to_link
 from ..physics.linings import material, material_keys
 from ..physics.pipes import pipe_names
-from ..result import Checked, Result
+from ..result import Checked, Result, further
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
@@ -57,6 +58,8 @@ CLOSE_STEPS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 20, 24, 28, 32, 36, 40)
 MOST_PAIRS = 60
 THICKER, THINNER, MOST_MATERIALS = (1.5, 2.0, 3.0), (0.75, 0.5), 4
 FIBRE = "blanket_8lb"  # the lightest that is sold
+# Faults for which a lining is asked for that heats up sooner, though it may lose more heat.
+SOONER = frozenset({"heat_up_reach", "heat_up_wait", "lighting", "lighting_wait"})
 BRICKS, BRICK_M = frozenset(key for key in material_keys() if "ifb" in key or "brick" in key), 0.0635  # 2 1/2 in flat
 TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
 # Stands there, or is meant to: a check may say that it is too small or too large, and that is for the smith to settle.
@@ -115,8 +118,8 @@ class Moved:
 
 @dataclass(frozen=True)
 class Tried:
-    """A cure of a fault that stays. `why` it is no way: mine, asked, place, auto, end, short or spoils, with the checks
-    it spoils."""
+    """A cure of a fault that stays. `why` it is no way: mine, asked, place, auto, end, short, loses or spoils, with the
+    checks it spoils."""
 
     fault: str
     label: str
@@ -422,7 +425,8 @@ def _held(
     assert there is not None
     held = bench.mine | STAYS | {*CYLINDERS} | QUESTION - moved_anyway.keys()
     as_built = Result(built(bench.result(changes)))  # where auto is a number, which can be more
-    moves = _cures(as_built, there.result.checks[fault], held, HOLD_STEPS)
+    check = there.result.checks[fault]
+    moves = _no_heat_lost(bench, changes, fault, check.verdict, _cures(as_built, check, held, HOLD_STEPS))
     for key, text in sorted(moves, key=lambda move: move[0] not in moved_anyway):
         made = _with(changes, key, text)
         if bench.shops_made >= MOST_HOLDING or bench.refused(made):
@@ -475,7 +479,10 @@ def _tried(bench: "_Bench", changes: Changes, fault: Fault) -> Iterator[Tried]:
             if bench.refused(made):
                 continue
             if bench.word(made, fault.key) in (bench.word(changes, fault.key), "stop"):
-                why = "short"
+                why = "short" if why in ("auto", "end") else why
+                continue
+            if not [*_no_heat_lost(bench, changes, fault.key, fault.verdict, [made[-1]])]:
+                why = "loses" if bench.stands(made, changes) else why
                 continue
             if worse := bench.worse(made, changes):
                 why, spoils = "spoils", tuple(CHECKS[key].label for key in worse)
@@ -489,6 +496,7 @@ class _Judged:
     def __init__(self, result: Result) -> None:
         self.result = result
         self._seen: dict[str, tuple[str, float]] = {}
+        self.stops: dict[str, Judged] = {}
 
     def fault(self, key: str) -> tuple[str, float]:
         """(caution or stop, how far over the limit); ("", 0) of a check that is good."""
@@ -496,6 +504,8 @@ class _Judged:
             judged = self.result.parts.call(checks.CHECKS[key])
             bad = judged is not None and judged.verdict in FAULTS
             self._seen[key] = (judged.verdict, how_wrong(key, judged.value, judged.limit)) if bad else ("", 0.0)
+            if bad and judged.verdict == "stop":
+                self.stops[key] = judged
         return self._seen[key]
 
     def words(self, of: Iterable[str] = CHEAP_FIRST) -> Iterator[tuple[str, str]]:
@@ -564,8 +574,11 @@ class _Bench:
         return self._judged(changes) is None
 
     def spoilt(self, changes: Changes) -> int:
-        """How many checks are worse than without any change."""
-        return len(self.worse(changes, ()))
+        """How many checks are worse than without any change, or a stop still, and clearly further beyond its limit."""
+        before, now = self._judged(()), self._judged(changes)
+        stays = [key for key, word in self.words(changes).items() if word == self.word((), key) == "stop"]
+        beyond = sum(further(before.stops[key], now.stops[key]) for key in stays) if before and now else 0
+        return len(self.worse(changes, ())) + beyond
 
     def good(self, changes: Changes) -> bool:
         """Whether no check finds fault; what rests on least is asked first, and nothing after the first fault."""
@@ -582,6 +595,17 @@ class _Bench:
                 if len(found) > most:
                     break
         return found
+
+    def stands(self, changes: Changes, than: Changes) -> bool:
+        """Whether the hot face of a lining stands the chamber, or is the one that is there."""
+        was, design = self.result(than).design, self.result(changes).design
+        face = design.lining[0][0]
+        return face == was.lining[0][0] or material(face).limit_K >= design.chamber_temperature
+
+    def loses(self, changes: Changes, than: Changes) -> bool:
+        """Whether more heat goes through the walls than with other changes."""
+        was_W, lost_W = (self.result(each).part("chamber").wall_loss_W for each in (than, changes))
+        return lost_W > was_W * (1 + 1e-9)
 
     def rank(self, changes: Changes, most: tuple[int, int] = (REFUSED, 0)) -> tuple[int, int]:
         """(stops, cautions), no further than just beyond `most`; REFUSED where a rule refuses it."""
@@ -711,7 +735,22 @@ def _moves(
     check, held = bench.result(changes).checks[fault], bench.mine | still | STAYS
     if check.verdict == "stop" and {change.setting for change in check.changes} <= QUESTION:
         held -= QUESTION - STAYS - bench.mine  # nothing of the burner cures it: it need not wait till all else fails
-    yield from _cures(bench.result(changes), check, held, steps)
+    moves = _cures(bench.result(changes), check, held, steps)
+    yield from _no_heat_lost(bench, changes, fault, check.verdict, moves)
+
+
+def _no_heat_lost(
+    bench: _Bench, changes: Changes, fault: str, verdict: str, moves: Iterable[tuple[str, str]]
+) -> Iterator[tuple[str, str]]:
+    """Without linings whose hot face does not stand the chamber. One that loses more heat mends by wasting gas: a stop,
+    or where what heats up sooner is asked for, but no other caution."""
+    for key, text in moves:
+        made = _with(changes, key, text)
+        may_lose = verdict == "stop" or fault in SOONER
+        if key != "lining" or (
+            not bench.refused(made) and bench.stands(made, changes) and (may_lose or not bench.loses(made, changes))
+        ):
+            yield key, text
 
 
 def _cures(result: Result, check: Checked, held: Collection[str], steps: Iterable[int]) -> Iterator[tuple[str, str]]:

@@ -558,6 +558,7 @@ WHY = {
     "auto": "follows the rest of the design by itself",
     "end": "goes no further",
     "short": "not enough by itself",
+    "loses": "mends it only by losing more heat, which burns more gas",
     "spoils": "mends it, but then something else is wrong ({})",
 }
 MOVED = {"raise": "more", "lower": "less", "choose": "another"}
