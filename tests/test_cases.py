@@ -236,6 +236,7 @@ FURTHER = (
     {"firing_rate": "190 kBtu/h", "low_fire": "66 %"},
     *({"altitude": "3500 m", "low_fire": "66 %", "lit_by": way} for way in ("stand", "guard")),
     {**TOY, "ports_per_row": "6"},
+    {**TOY, "body_depth": "3 in", "mix_pipe_length": "16 in"},
     {"chamber_length": "10 in", "lining": "blanket_8lb 3 in", "lit_by": "hand"},
     {**CLOSE, "lining": "blanket_8lb 3 in", "lit_by": "hand"},
     {"mould_base": "2x12", "body_width": "12 in"},

@@ -745,6 +745,22 @@ def test_a_chamber_too_small_for_what_is_let_in_is_not_lit_without_a_guard():
     ]
 
 
+def test_a_shorter_pipe_or_shallower_box_is_offered_where_it_saves_a_second():
+    """The gas is shut after whole seconds: of 29 plausible designs a mix pipe a third shorter mended 6."""
+    tried = designs(37, 20261129)
+    for nth, pipe, box in ((19, False, False), (36, True, True), (2, False, True)):
+        design = tried[nth]
+        check, m = solve(design).checks["lighting_trial"], design.value
+        moves = {one.setting for one in check.changes}
+        assert check.verdict == "caution" and "ports_per_row" in moves
+        assert ("mix_pipe_length" in moves, "body_depth" in moves) == (pipe, box)
+        assert ("mix pipe" in check.text, "box" in check.text) == (pipe, box)
+        shorter = {"mix_pipe_length": f"{m('mix_pipe_length') * 2 / 3:.4f} m"}
+        shallower = {"body_depth": f"{m('body_depth') - 0.5 * solve(design).part('plenum').height_m:.4f} m"}
+        words = [solve(design.changed(less)).checks["lighting_trial"].verdict for less in (shorter, shallower)]
+        assert [word == "note" for word in words] == [pipe, box]
+
+
 def test_the_pressure_at_the_tap_to_light():
     """0.434 inH2O at 16.5 cfm of mixture through burner and pipe (another programme), as flow^1.84, and 6.0 cfm."""
     r = solved(**NEUTRAL, chamber_back_pressure="0 inH2O", opening_area="30 in2")

@@ -556,16 +556,17 @@ CHECKS += (
             "note_over": TRY + "what that does not hold stands before its opening. Hold the torch at the ports first, "
             "nobody before the opening, all others aside.",
             "caution": TRY + "what it does not hold stands before its opening and burns where people are. Use a pilot "
-            "with a flame guard, which sees the pilot burn before it opens the gas; a shorter mix pipe, or fewer "
-            "ports.",
+            "with a flame guard, which sees the pilot burn before it opens the gas, or fewer ports.",
             "stop": "Do not light it so. " + TRY + "most of it stands before the opening, and burns at once, where "
-            "people are. Use a pilot with a flame guard, which sees the pilot burn before it opens the gas; a shorter "
-            "mix pipe, or fewer ports.",
+            "people are. Use a pilot with a flame guard, which sees the pilot burn before it opens the gas, or fewer "
+            "ports.",
             "note_guard": TRY + "the guard sees the pilot first, everybody aside.",
             "note_over_guard": TRY + "what that does not hold stands before its opening. The guard sees the pilot "
             "first; nobody before the opening, everybody aside.",
             "caution_guard": TRY + "most of it stands before the opening, and burns where people are: guard or not, "
-            "nobody within reach of it. Use a shorter mix pipe, or fewer ports.",
+            "nobody within reach of it. Use fewer ports.",
+            "pipe": "A mix pipe that is shorter by a third at most lets the gas be shut a second sooner.",
+            "box": "A box half as deep, or deeper, lets the gas be shut a second sooner.",
         },
     ),
     Check(

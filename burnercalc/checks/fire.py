@@ -1,7 +1,7 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
 from datetime import date
-from math import hypot, inf
+from math import ceil, hypot, inf
 from typing import Any
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
@@ -27,12 +27,14 @@ from ..parts.lighting import (
     waits,
 )
 from ..parts.lighting_air import LightingAir
-from ..parts.lighting_card import HAND_S, LET_IN, LightingCard
+from ..parts.lighting_card import HAND_S, HISS_S, LET_IN, SEE_S, LightingCard
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_pipe import LightingPipe
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.need import Need
+from ..parts.plenum import Plenum
+from ..parts.resistance import Resistance
 from ..parts.shop import Shop
 from ..parts.tries import CLOSE, EASY_LINE_PA
 from ..parts.turning import Turning
@@ -53,7 +55,9 @@ LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # 3 s at least (EN 746-2, memory) and a second for the hand are 1.7 of the default's chamber; up to twice it is a note.
 # Common practice; a guard has seen the pilot at the ports before.
 LET_IN_MOST = (2.0, 4.0)
-LET_IN_LESS = (("body_depth", "lower"), ("mix_pipe_length", "lower"), ("ports_per_row", "lower"), ("rows", "lower"))
+LET_IN_LESS = (("ports_per_row", "lower"), ("rows", "lower"))
+BOX, PIPE = ("body_depth", "lower"), ("mix_pipe_length", "lower")
+PIPE_LESS, BOX_LESS = 1 / 3, 1 / 2  # of pipe and box, that may well be left out; common practice
 # How long it may wait for the walls to glow, good and a stop beyond.
 WAITS_S = {
     "hand": (HAND_HOLDS_S, HAND_HOLDS_S),
@@ -248,21 +252,44 @@ def lighting_by_hand_check(
     )
 
 
-def lighting_trial_check(lighting_card: LightingCard, lighting: Lighting, lit_by: str) -> Judged | None:
-    """What is let in till a hand has shut the gas, if it does not take; None where it is not lit."""
+def _shuts_sooner(card: LightingCard, most: float, less_m3: float) -> bool:
+    """Whether so much less pipe or box lets the hand shut the gas a second sooner or more, and that is enough."""
+    arrives_s = card.arrives_s * (1 - less_m3 / card.standing_m3)
+    hiss_s = max(ceil(arrives_s + SEE_S), HISS_S[0])
+    return hiss_s < card.hiss_s and (hiss_s + HAND_S) / card.fills_s <= most
+
+
+def lighting_trial_check(
+    lighting_card: LightingCard,
+    lighting: Lighting,
+    resistance: Resistance,
+    plenum: Plenum,
+    mix_pipe_length: float,
+    lit_by: str,
+) -> Judged | None:
+    """What is let in till a hand has shut the gas, if it does not take; None where it is not lit. A hand counts whole
+    seconds, so a shorter pipe or a shallower box lets in less only where it saves one."""
     if lighting.waits_W is None:
         return None
     card = lighting_card
     caution, stop = LET_IN_MOST
     guard = lit_by == "guard"
     word = ladder(card.let_in, good=LET_IN, note=stop if guard else caution, stop=inf if guard else stop)
+    most = stop if guard or word == "stop" else caution
+    pipe = _shuts_sooner(card, most, PIPE_LESS * resistance.mix_pipe.area_m2 * mix_pipe_length)
+    box = _shuts_sooner(card, most, BOX_LESS * plenum.length_m * plenum.width_m * plenum.height_m)
+    less = (*LET_IN_LESS, *((BOX,) if box else ()), *((PIPE,) if pipe else ()))
+    case = (f"{word}_over" if word == "note" and card.let_in > 1 else word) + (
+        "_guard" if guard and word != "good" else ""
+    )
+    fault = word in FAULTS
+    sooner = (*(("box",) if box else ()), *(("pipe",) if pipe else ()))
     return verdict(
         word,
         card.let_in,
         LET_IN,
-        case=(f"{word}_over" if word == "note" and card.let_in > 1 else word)
-        + ("_guard" if guard and word != "good" else ""),
-        cures=() if word in ("good", "note") else (*(() if guard else (GUARD,)), *LET_IN_LESS),
+        case=(case, *sooner) if fault else case,
+        cures=(*(() if guard else (GUARD,)), *less) if fault else (),
         let_in=card.let_in,
         hiss=card.hiss_s,
         hand=HAND_S,
