@@ -581,3 +581,16 @@ def test_no_design_breaks_the_flame(texts):
     assert (worst == "stop") == (least is None or least > low_fire)
     if worst == "good":
         assert low_fire >= r.answers["flashback_firing_rate"].band[1]
+
+
+@pytest.mark.parametrize("fuel", ["propane", "natural_gas"])
+def test_a_mixture_nearer_to_the_one_that_is_named_runs_back_sooner(fuel):
+    """What the check says of the mixture where it only just passes."""
+
+    def worst_W(mixture):
+        return solve(Design.from_texts({"fuel": fuel, "equivalence_ratio": mixture})).parts.holding.hot_W.high
+
+    rates = [worst_W(mixture) for mixture in ("0.85", "0.95", "1.05", "1.15")]
+    assert rates == sorted(rates) and rates[-1] > worst_W("1.2")
+    said = solve(Design.from_texts({"fuel": fuel})).checks["flashback_hot"].text
+    assert "nearer to 1.15" in said

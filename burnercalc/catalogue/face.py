@@ -648,7 +648,8 @@ CHECKS = (
             "good": "The flame stays out of hot ports: low fire is {low:power}, {margin:times 3} times the "
             "{least:power} below which it may run back.",
             "good_near": "The flame stays out of hot ports: low fire is {low:power}, {above:percent 0} above the "
-            "{least:power} below which it may run back.",
+            "{least:power} below which it may run back. That is at the mixture set: nearer to 1.15 a flame runs back "
+            "sooner.",
             "caution": "At low fire the flame may enter hot ports: low fire is {low:power}; most likely it runs back "
             "below {likely:power}, at worst below {least:power}. Keep low fire higher, or use smaller or fewer ports.",
             "stop": "At low fire the flame can enter hot ports: low fire is {low:power}; most likely it runs back "
