@@ -588,7 +588,7 @@ def test_a_mixture_nearer_to_the_one_that_is_named_runs_back_sooner(fuel):
     """What the check says of the mixture where it only just passes."""
 
     def worst_W(mixture):
-        return solve(Design.from_texts({"fuel": fuel, "equivalence_ratio": mixture})).parts.holding.hot_W.high
+        return solve(Design.from_texts({"fuel": fuel, "equivalence_ratio": mixture})).part("holding").hot_W.high
 
     rates = [worst_W(mixture) for mixture in ("0.85", "0.95", "1.05", "1.15")]
     assert rates == sorted(rates) and rates[-1] > worst_W("1.2")
