@@ -61,8 +61,7 @@ PROVED = (
 FIRST_OF_ALL = "Leak to valve: before any flame"
 FIRED = (
     "Lights five times of five, all ports",
-    "Ten minutes at {0}, no pop",
-    "Gas off: valve follows in {1:.0f} s; blower till cold",
+    "Ten minutes at {0}, no pop; valve shuts in {1:.0f} s",
 )
 STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24

@@ -9,10 +9,11 @@ import pytest
 from pdf_reader import pages
 from plausible import texts as plausible_texts
 
-from burnercalc import build_sheet, solve, units
+from burnercalc import build_sheet, solve, traveller, units
 from burnercalc.checks.fire import LET_IN_MOST
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
+from burnercalc.examples import EXAMPLES
 from burnercalc.jobs import JOBS
 from burnercalc.parts.flame import hottest_flue
 from burnercalc.parts.hand import MIXTURE_SLIP
@@ -372,7 +373,7 @@ def test_every_card_record_and_plate_has_the_guard_tried():
         else:
             assert "cock shut: RESET let go, the valve snaps shut. Else it sees the torch: no gas" in card
             assert "RESET holds nothing" in record
-        assert "no gas." in card and "Gas off: valve follows in 1 s" in record
+        assert "no gas." in card and "no pop; valve shuts in 1 s" in record
         others = (
             f"{'pilot' if guard else 'torch'} and other burners" if several else ("the pilot", "the torch")[not guard]
         )
@@ -450,3 +451,10 @@ def test_the_operating_card_keeps_its_words_on_its_plate():
     for result in results():
         texts = [shape for shape in result.drawings["operating_card"].shapes if hasattr(shape, "text")]
         assert min(shape.y for shape in texts) > 5.0
+
+
+@pytest.mark.parametrize("name, more", [("knife", {"lit_by": "guard"}), ("crucible", {"burner_count": "2"})])
+def test_what_proves_the_guard_leaves_a_burner_its_two_pages(name, more):
+    example = next(one for one in EXAMPLES if one.key == name).inches
+    result = solve(Design.from_texts({**example, **more}))
+    assert len(pages(traveller.pdf(result, "https://example.org/burner/#v=2", "letter"))) == 2
