@@ -13,7 +13,7 @@ import pytest
 
 from burnercalc import Design, InputErrors, from_link, shopping, solve, worker
 from burnercalc.cli import main
-from burnercalc.find import find, hardy, make_good, read_have, report, sample, tornado
+from burnercalc.find import find, hardy, make_good, purchase, read_have, report, sample, tornado
 from burnercalc.find import space as space_module
 from burnercalc.find.answer import number
 from burnercalc.find.bill import bill, first_fire_gas
@@ -22,7 +22,7 @@ from burnercalc.find.choices import AXES
 from burnercalc.find.have import KINDS, gathered
 from burnercalc.find.purchase import longer_tubes
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
-from burnercalc.find.search import dive, rank, refine, search
+from burnercalc.find.search import Found, dive, first_of, followed, others, rank, refine, search
 from burnercalc.find.shops import built, moved
 from burnercalc.find.space import Space
 from burnercalc.link import accepted
@@ -740,7 +740,8 @@ def test_one_cylinder_on_a_cold_day_needs_more(answers):
     assert answer.opening is not None and "cylinder" in answer.opening.words
     # What is a caution even then is no cure.
     still = {fault.key for fault in answer.opening.left}
-    assert ("cylinder" in still) == (answer.opening.cures == ("Cylinder (from a stop to a caution)",))
+    assert ("cylinder" in still) == (answer.opening.helps == ("Cylinder (from a stop to a caution)",))
+    assert ("cylinder" in still) != ("Cylinder" in answer.opening.cures)
     opened = solve(answer.opening.design)
     assert opened.checks["cylinder"].verdict != "stop"
     given = {fault.key for fault in answer.given}
@@ -1630,6 +1631,30 @@ def test_a_longer_tube_is_as_long_as_the_reader_s_shop_sells(system, longest):
     assert longer_tubes(wider, system) is None
 
 
+def test_a_longer_tube_is_a_purchase_with_its_size():
+    """Two bodies of 4 in and the saw cut of 1/8 in between them take 8 1/8 in; the piece at hand has 4 1/2 in. A piece
+    0 mm longer was once the purchase, and no length was ever looked at that the piece at hand does not give."""
+    kept = {key: text for key, text in KEPT.items() if key != "body_length"} | {"batch_size": "2"}
+    shop = f"tube: 4 x 4 x 3/16 in, 4 1/2 in\npins: 1/4 in\nmine: {', '.join(kept)}"
+    answer = find(Design.from_texts(kept), read_have(shop))
+    opening = answer.opening
+    assert opening.words == "a 3 5/8 in longer tube, 4 in x 4 in x 3/16 in, 8 1/8 in long or more"
+    assert opening.design.show("body_length") == "4 in" and not opening.left and "Inlet on the body" in opening.cures
+    assert solve(opening.design).worst == "good" and solve(answer.offers[0].design).checks["web"].verdict != "good"
+
+
+def test_what_comes_out_of_the_piece_at_hand_is_no_longer_tube():
+    start, have = Design(), read_have("tube: 4 x 4 x 3/16 in, 8 in\npins: 1/4 in\nmine: batch_size=1; burner_count=1")
+    wider = Space(start, longer_tubes(have, "in"))
+    lack = purchase.Lack(have, wider.root, {}, set())
+    trial = purchase.Trial(lack, ("longer",), Found(wider))
+    here = followed(wider, first_of(Space(start, have)))
+    assert here.values["body_length"] <= 8 * 0.0254 + 1e-9 and not trial.buys(here)
+    nodes = others(wider, trial.found, here, "length", 400, True)
+    beyond = [node for node in nodes if node.values["body_length"] > 8 * 0.0254 + 1e-9]
+    assert beyond and all(trial.buys(node) == (node in beyond) for node in nodes)
+
+
 def test_weights_out_of_range_are_refused():
     with pytest.raises(InputErrors) as refused:
         weights_of({"beauty": "1", "money": "-3", "days": "x", "work": str(inf), "low": "1e9", "thin": "1,5"})
@@ -2076,7 +2101,7 @@ def test_what_is_bought_cures_the_fault_that_no_purchase_was_named_for(shop, tex
     start = Design.from_texts(texts)
     answer = find(start, read_have(shop, start.units))
     opening, worst = answer.opening, answer.in_the_way[0]
-    assert opening is not None and opening.words == words and opening.cures
+    assert opening is not None and opening.words == words and opening.cures + opening.helps
     assert ("helps as much as these together: " in report.as_text(answer)) == (len(opening.kinds) > 1)
     after = solve(opening.design)
     assert opening.design.units == start.units and worst.verdict != after.checks[worst.key].verdict != "stop"

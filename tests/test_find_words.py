@@ -132,7 +132,7 @@ def test_a_purchase_tells_what_leaves_no_fault_and_what_is_spent_in_all(answers)
     answer = answers["cylinder"]
     opening = answer.opening
     assert opening.left and opening.whole
-    words, price = opening.whole
+    words, price = opening.whole.words, opening.whole.price
     more = int(words.split()[0])
     cured = solve(opening.design.changed({"cylinder_count": str(1 + more)}))
     assert words == f"{more} more cylinders of 20 lb" and price == more * 60
@@ -143,6 +143,13 @@ def test_a_purchase_tells_what_leaves_no_fault_and_what_is_spent_in_all(answers)
     said = report.as_text(answer)
     assert f"To spend in all then: {told['to_spend']}." in said
     assert f"The smallest found that leaves no fault: {told['whole']}." in said
+    # What is told of each purchase is of the very design that opens under it; a milder word is help, no cure.
+    opens, clean = (Design.from_texts(told[key]) for key in ("settings", "whole_settings"))
+    assert opens.texts == opening.design.texts and solve(opens).checks["cylinder"].verdict == "caution"
+    assert clean.cylinder_count == 1 + more and not opening.whole.left
+    assert solve(clean).checks["cylinder"].verdict in ("good", "note")
+    assert all(link in said for link in (told["link"], told["whole_link"])) and told["link"] != told["whole_link"]
+    assert "helps, but does not cure: Cylinder (from a stop to a caution)" in told["does"] and told["does"] in said
 
 
 @pytest.mark.parametrize(

@@ -3,12 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import islice
-from math import inf
+from math import ceil, inf
 from typing import Any
 
 from .. import checks
 from ..catalogue import CHECKS
 from ..checks.judge import VERDICTS
+from ..constants import INCH_M
 from ..design import Design
 from ..result import Checked, solve
 from ..units import parse_quantity, show
@@ -16,7 +17,7 @@ from .bill import OF_ITS_OWN
 from .choices import another_helps
 from .faults import Fault, blamed
 from .graph import touches
-from .have import BODIES, GAS, NEEDED, Have, choice_name
+from .have import BODIES, GAS, NEEDED, Have, Piece, choice_name
 from .search import Found, cures_of, dive, followed, others, polish
 from .sold import STICK
 from .space import Node, Space
@@ -28,6 +29,7 @@ TRIED_AS = {
     "cylinder": "cylinders",
     "bag": "bags",
 }  # {kind: what it is called}
+TAPE_M = {"in": INCH_M / 8, "mm": 0.001}
 MOST_TOGETHER = 3  # kinds of things that one purchase is of
 FACE = ("pins", "tube")
 AFRESH = (*FACE, "blower", "cylinder")  # kinds of which a purchase is looked for as if none lay there, too
@@ -42,18 +44,19 @@ ASKED = 3  # times the nodes of a kind that no fault asks for
 @dataclass(frozen=True)
 class Opening:
     """The smallest purchase that cures what nothing at hand does, of one kind, or of the fewest that were found
-    together. `cures`: labels of the checks; `left`: faults besides
-    what no burner changes of the design that was tried with it, which need not be the best one then; `to_spend`: on
-    that design in all; `whole`: where something is left, the smallest purchase found that leaves nothing, its price."""
+    together. `cures`, `helps`: labels of the checks that are good then, and of those only milder, with both words;
+    `left`: faults besides what no burner changes of the design that was tried with it, which need not be the best one
+    then; `to_spend`: on that design in all; `whole`: where something is left, the smallest found that leaves nothing."""
 
     kinds: tuple[str, ...]
     words: str
     price: float
     cures: tuple[str, ...]
+    helps: tuple[str, ...]
     left: tuple[Fault, ...]
     design: Design
     to_spend: float
-    whole: tuple[str, float] | None = None
+    whole: "Opening | None" = None
 
 
 @dataclass(frozen=True)
@@ -115,7 +118,9 @@ class Trial:
     def buys(self, node: Node) -> bool:
         """Whether a design of a wider shop needs what is wider in it; others would be found without a purchase."""
         bought = {kind for axis, one in zip(self.space.axes, node.chosen) if one.buy for kind in axis.kinds}
-        return all(kind in ("longer", "bag") or kind in bought for kind in self.kinds)
+        if "longer" in self.kinds and longer_tube(self, node):
+            bought.add("longer")
+        return all(kind == "bag" or kind in bought for kind in self.kinds)
 
 
 def smallest_purchase(
@@ -125,7 +130,7 @@ def smallest_purchase(
     fewest stops (or cautions) the cheapest."""
     lack, counts = Lack(have, best, weights, given), space.counts
     found: list[tuple[tuple[int, float], Opening]] = []
-    whole: list[tuple[float, str]] = []
+    whole: list[tuple[float, str, Trial, Node]] = []
     beside = {key: text for key, text in best.texts.items() if key not in space.decided_at}
     start = start.changed({key: text for key, text in beside.items() if text != start.text(key)})
 
@@ -139,7 +144,7 @@ def smallest_purchase(
             bought = _purchase(trial, clean)
             if bought[0] == words:  # the same thing, with which nothing is left
                 node, price = clean, bought[1]
-            whole.append((bought[1], bought[0]))
+            whole.append((bought[1], bought[0], trial, clean))
         found.append(((lack.left(node), price), _opening(trial, node, words, price)))
 
     # First what the faults themselves ask for, and more of the nodes for that.
@@ -160,8 +165,8 @@ def smallest_purchase(
     opening = min(found, key=lambda one: one[0])[1]
     if not opening.left or not whole:
         return opening
-    price, words = min(whole)
-    return replace(opening, whole=(words, price))
+    price, words, trial, clean = min(whole, key=lambda one: one[:2])
+    return replace(opening, whole=_opening(trial, clean, words, price))
 
 
 def _given_back(lack: Lack, space: Space, start: Design, kinds: list[str]) -> Trial | None:
@@ -218,10 +223,12 @@ def _opening(trial: Trial, node: Node, words: str, price: float) -> Opening:
     cured = {key for key in cured if key not in checks.CHECKS or touches(checks.CHECKS[key]) & bought}
     result = solve(space.design(node))
     space.counts.solves += 1
-    labels = tuple(_cured(check, best, node) for check in result.checks.values() if check.key in cured)
+    milder = [check for check in result.checks.values() if check.key in cured]
+    cures = tuple(check.label for check in milder if check.key not in node.words)
+    helps = tuple(_helped(check, best, node) for check in milder if check.key in node.words)
     bill = space.bill(node)
     left = blamed(result, lack.given, bill.lacking)
-    return Opening(trial.kinds, words, price, labels, left, result.design, bill.to_spend)
+    return Opening(trial.kinds, words, price, cures, helps, left, result.design, bill.to_spend)
 
 
 def tried(have: Have, best: Node, system: str) -> list[str]:
@@ -247,20 +254,22 @@ def _bought(trial: Trial, kind: str) -> None:
     looks = [_near, _afresh] if kind in AFRESH else [_near]
     for look in reversed(looks) if kind in FACE else looks:  # another pin or tube asks for a whole other design
         look(trial, kind)
-    for node in list(islice(trial.found.in_order(trial.smallest), MOST_BOUGHT)):
+    for node in list(islice(trial.found.in_order(trial.smallest, trial.buys), MOST_BOUGHT)):
         polish(trial.space, trial.found, trial.lack.weights, None, TRIED, node)
 
 
 def _near(trial: Trial, kind: str) -> None:
     """The best with another of that kind."""
     space = trial.space
-    like = space.altered(trial.lack.best, {}) or followed(space, trial.lack.best)
+    # As it was chosen it would still come out of the piece at hand.
+    like = None if kind == "longer" else space.altered(trial.lack.best, {})
+    like = like or followed(space, trial.lack.best)
     if like is None:
         return
     axes = [axis.name for axis in space.axes if kind in axis.kinds or (kind == "longer" and axis.name == "length")]
     space.settle(like)  # only one with faults is given what is spare, such as another regulator
     for axis in axes:
-        made = others(space, trial.found, like, axis, TRIED, True)
+        made = others(space, trial.found, like, axis, 2 * TRIED if kind == "longer" else TRIED, True)
         if axis == "jet":  # at another pressure other cylinders may do, all that there are
             _cylinders(trial, [node for node in made if "cylinder" in node.words])
 
@@ -297,10 +306,9 @@ def _milder(word: str | None, than: str) -> bool:
     return word is None or VERDICTS.index(word) < VERDICTS.index(than)
 
 
-def _cured(check: Checked, best: Node, node: Node) -> str:
+def _helped(check: Checked, best: Node, node: Node) -> str:
     """Its label, and what it is still."""
-    word = node.words.get(check.key)
-    return f"{check.label} (from a {best.words[check.key]} to a {word})" if word else check.label
+    return f"{check.label} (from a {best.words[check.key]} to a {node.words[check.key]})"
 
 
 def longer_tubes(have: Have, system: str) -> Have | None:
@@ -315,6 +323,24 @@ def longer_tubes(have: Have, system: str) -> Have | None:
     return replace(have, pieces={**have.pieces, "tube": longer})
 
 
+def longer_tube(trial: Trial, node: Node) -> tuple[Piece, float, float] | None:
+    """The longest of such tubes at hand, how long a piece the batch takes, and by how much that is more, to the mark of
+    the tape; None where what lies there is enough."""
+    space, sides = trial.space, {node.texts["body_width"], node.texts["body_depth"]}
+    there = [
+        piece
+        for piece in trial.lack.have.of("tube")
+        if {piece.texts["body_width"], piece.texts["body_depth"]} == sides and piece.texts["wall"] == node.texts["wall"]
+    ]
+    if not there or node.chosen[space.decided_at["body_kind"]].buy:
+        return None
+    longest = max(there, key=lambda piece: piece.figures["length_m"])
+    batch, kerf, mark_m = node.values["batch_size"], space.start.kerf, TAPE_M[space.start.units]
+    needed_m = batch * (node.values["body_length"] + kerf) - kerf
+    marks = ceil((needed_m - longest.figures["length_m"]) / mark_m - 1e-6)
+    return (longest, ceil(needed_m / mark_m - 1e-6) * mark_m, marks * mark_m) if marks > 0 else None
+
+
 def _purchase(trial: Trial, node: Node) -> tuple[str, float]:
     """What the purchase is, in words, and its price."""
     each = [_things(trial, node, kind) for kind in trial.kinds]
@@ -326,13 +352,11 @@ def _things(trial: Trial, node: Node, kind: str) -> tuple[list[str], float]:
     """The same of one kind: one thing, or two such as pipe of two sizes."""
     space, have = trial.space, trial.lack.have
     if kind == "longer":
-        sides = {node.texts["body_width"], node.texts["body_depth"]}
-        there = [piece for piece in have.of("tube") if {piece.texts["body_width"], piece.texts["body_depth"]} == sides]
-        batch, kerf = node.values["batch_size"], space.start.kerf
-        needed_m = batch * (node.values["body_length"] + kerf) - kerf
-        lacking_m = needed_m - max(piece.figures["length_m"] for piece in there)
-        more = show(max(lacking_m, 0.0), "length", space.start.units)
-        return [f"a {more} longer tube"], 0.0
+        longer = longer_tube(trial, node)
+        assert longer
+        piece, needed, more = longer[0], *(show(length_m, "length", space.start.units) for length_m in longer[1:])
+        sizes = " x ".join(piece.texts[key] for key in ("body_width", "body_depth", "wall"))
+        return [f"a {more} longer tube, {sizes}, {needed} long or more"], 0.0
     # Of what stands on the shopping list the price is that of its line; one line may be of two things, such as pipe.
     buys = [(axis, one) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
     words = dict.fromkeys(one.buy for _, one in buys)

@@ -145,9 +145,13 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "price": round(answer.opening.price, 2),
             "said": units.show(answer.opening.price, "price", answer.opening.design.reader),
             "cures": list(answer.opening.cures),
+            "helps": list(answer.opening.helps),
+            "does": _does(answer.opening),
             "left": _faults(answer.opening.left, answer.given),
             "to_spend": units.show(answer.opening.to_spend, "money", answer.opening.design.reader),
             "whole": _whole(answer.opening),
+            "whole_settings": dict(answer.opening.whole.design.texts) if answer.opening.whole else None,
+            "whole_link": to_link(answer.opening.whole.design, base) if answer.opening.whole else "",
             "link": to_link(answer.opening.design, base),
             "settings": dict(answer.opening.design.texts),
         },
@@ -273,7 +277,7 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         none = "No design from this shop" if answer.complete else "None of the designs looked at"
         lines.append(f"{none} passes every check. In the way of the best:")
         lines += [f"   {fault.verdict.upper()} {fault.text}" for fault in answer.in_the_way]
-        lines += _opening_lines(answer)
+        lines += _opening_lines(answer, base)
     proven = "Every design of this shop was looked at or bounded" if answer.complete else MISSED
     whole = "1 design" if answer.counts.solves == 1 else f"{answer.counts.solves} designs"
     lines.append(f"{proven}: {answer.counts.nodes} of {answer.counts.most} steps judged, {whole} solved whole.")
@@ -300,20 +304,21 @@ def opening_head(answer: Answer) -> str:
     return "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
 
 
-def _opening_lines(answer: Answer) -> list[str]:
+def _opening_lines(answer: Answer, base: str) -> list[str]:
     opening = answer.opening
     if not opening:
         return [f"{no_purchase(answer)} Say `buy: all` to see what fits then."]
     words = _thing(Bought("", opening.words, opening.price), opening.design.reader)
     left = _faults(opening.left, answer.given)
     spent = units.show(opening.to_spend, "money", opening.design.reader)
-    cures = f" It cures: {', '.join(opening.cures)}." if opening.cures else ""
-    lines = [f"{opening_head(answer)} {words}.{cures} To spend in all then: {spent}."]
-    if opening.whole:
-        lines.append(f"The smallest found that leaves no fault: {_whole(opening)}.")
+    lines = [f"{opening_head(answer)} {words}.{_does(opening)} To spend in all then: {spent}."]
+    lines.append("   " + to_link(opening.design, base))
     if left:
         lines.append("Left in the design that was tried with it (to find the best one, add it to the list):")
         lines += [f"   {one['verdict'].upper()} {one['text']}" for one in left]
+    if opening.whole:
+        lines.append(f"The smallest found that leaves no fault: {_whole(opening)}.")
+        lines.append("   " + to_link(opening.whole.design, base))
     return lines
 
 
@@ -321,8 +326,13 @@ def _whole(opening: Opening) -> str:
     """The smallest purchase that leaves nothing, where another leaves something; else ""."""
     if not opening.whole:
         return ""
-    words, price = opening.whole
-    return _thing(Bought("", words, price), opening.design.reader)
+    return _thing(Bought("", opening.whole.words, opening.whole.price), opening.design.reader)
+
+
+def _does(opening: Opening) -> str:
+    """What a purchase cures, and what it only makes milder."""
+    said = (("cures", opening.cures), ("helps, but does not cure", opening.helps))
+    return "".join(f" It {verb}: {', '.join(labels)}." for verb, labels in said if labels)
 
 
 def _thing(one: Bought, system: str) -> str:

@@ -166,11 +166,10 @@ function show(reply) {
   if (way.length) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
-      const cures = opens.cures.length ? ` It cures: ${opens.cures.join(", ").toLowerCase()}.` : "";
-      head.push(make("p", "", `${opens.head} `, make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${cures} To spend in all then: ${opens.to_spend}.`));
-      if (opens.whole) head.push(make("p", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."));
+      head.push(make("p", "", `${opens.head} `, make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${opens.does} To spend in all then: ${opens.to_spend}.`));
       head.push(make("p", "row", ...(mayBuy(opens.kinds) ? [button("Let it be bought, and look again", () => buy(opens.kinds), "small")] : []), button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(make("p", "", "Left in that design, which need not be the best with it:"), faults(opens.left));
+      if (opens.whole) head.push(make("p", "row", make("span", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."), button("Open the design without a fault", () => open(opens.whole_settings), "small")));
     } else head.push(make("p", "row", reply.no_purchase, button("Let all be bought, and look again", () => buy(), "small")));
   }
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;

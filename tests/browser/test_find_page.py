@@ -206,6 +206,32 @@ def test_a_purchase_is_let_be_bought_and_looked_for_again_by_one_button(page):
     assert "Good" in page.locator("#find-list .found").first.inner_text().splitlines()
 
 
+def test_under_each_purchase_stands_the_button_that_opens_its_design(page):
+    """Under what leaves no fault stood the button that opened the design of the cheaper purchase, with its caution."""
+    open_find(page, tube="4 x 4 x 3/16 in", blower="0.5 inH2O 5 cfm", mine=f"{REST}; rows=5")
+    page.tap("#find-go")
+    page.get_by_role("button", name="Open that design").wait_for()
+    page.evaluate("""() => {
+      const kept = JSON.parse(sessionStorage.getItem("burnercalc-found")), { opens } = kept.reply;
+      opens.settings = { rows: "4" };
+      opens.left = kept.reply.in_the_way;
+      Object.assign(opens, { whole: "a larger blower 99.00", whole_settings: { rows: "3" } });
+      sessionStorage.setItem("burnercalc-found", JSON.stringify(kept));
+    }""")
+    for name, rows in (("Open the design without a fault", "3"), ("Open that design", "4")):
+        page.reload()
+        page.wait_for_selector("html[data-state=ready]")
+        reopen(page)
+        press = page.get_by_role("button", name=name)
+        press.wait_for()
+        stands = page.locator("#find-list > p").all_inner_texts()
+        whole = next(at for at, words in enumerate(stands) if "leaves no fault: a larger blower" in words)
+        assert "Open the design without a fault" in stands[whole] and "Left in that design" in stands[whole - 1]
+        press.tap()
+        page.wait_for_selector("html[data-state=ready]")
+        page.wait_for_function("rows => location.hash.includes(`rows=${rows}`)", arg=rows)
+
+
 def test_the_list_is_kept_and_travels_as_a_file(page, tmp_path):
     open_find(page, **SHOP, mine="rows=4")
     assert not page.is_checked("#buy-tube") and page.is_checked("#buy-pipe")
