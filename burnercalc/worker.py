@@ -602,6 +602,7 @@ def _find(request):
 
     answer = find(design, have, weights, progress=_progress(tell), first=tell and first)
     reply = report.as_data(answer, have) | {"asked": report.asked(begun(design, have.mine), have)}
+    reply["on_screen"] = report.on_screen(design, answer)
     for shown, offer in zip(reply["designs"], answer.offers):
         shown["svg"] = on_page.thumb_svg(offer.result)
         shown["got"] = _got(offer)

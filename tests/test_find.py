@@ -19,12 +19,13 @@ from burnercalc.find.answer import number
 from burnercalc.find.bill import bill, first_fire_gas
 from burnercalc.find.cannot import question
 from burnercalc.find.choices import AXES
-from burnercalc.find.have import KINDS, gathered
+from burnercalc.find.have import KINDS, Have, gathered
 from burnercalc.find.purchase import longer_tubes
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
 from burnercalc.find.search import Found, dive, first_of, followed, others, rank, refine, search
 from burnercalc.find.shops import built, moved
 from burnercalc.find.space import Space
+from burnercalc.jobs import JOBS
 from burnercalc.link import accepted
 from burnercalc.making.stock import board
 from burnercalc.parts import PARTS
@@ -1653,6 +1654,30 @@ def test_what_comes_out_of_the_piece_at_hand_is_no_longer_tube():
     nodes = others(wider, trial.found, here, "length", 400, True)
     beyond = [node for node in nodes if node.values["body_length"] > 8 * 0.0254 + 1e-9]
     assert beyond and all(trial.buys(node) == (node in beyond) for node in nodes)
+
+
+def test_what_never_gets_to_its_heat_ranks_below_what_does():
+    """The knife maker's chamber on house gas stays at the rate to light at for good: two cautions, and no heat."""
+    job = next(job for job in JOBS if job.key == "heat_treat")
+    start = Design.from_texts(job.texts("in", "natural_gas"))
+    kept = {key: start.text(key) for axis in AXES for key in axis.keys}
+    space = Space(start, Have({}, frozenset(), kept))
+    node = first_of(space)
+    space.settle(node)
+    assert node.words["lighting_wait"] == "caution" and "stop" not in node.words.values()
+    text = solve(space.design(node)).checks["lighting_wait"].text
+    assert "never gets to the 1550 °F it is worked at" in text
+    assert node.stops == node.idle == 1 and rank(node, weights_of({})) > (0, 9, 0.0)
+
+
+def test_a_design_on_screen_with_fewer_faults_is_told_before_what_is_found():
+    start, have = Design(), read_have("tube: 4 x 4 x 3/16 in\npins: 1/8 in")
+    answer = find(start, have, budget=150)
+    assert solve(start).worst == "good" and answer.in_the_way
+    told = report.on_screen(start, answer)
+    assert told.startswith("The design on screen has fewer faults") and "Make it good" in told
+    worst = start.changed({"blower_shutoff_pressure": "0.3 inH2O", "low_fire": "5 %"})
+    assert report.on_screen(worst, answer) == ""
 
 
 def test_weights_out_of_range_are_refused():

@@ -595,9 +595,9 @@ CHECKS += (
             "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
             "it can never be turned to low fire: do not light it so. It takes a pilot with a flame guard, or a lighter "
             "lining, such as blanket.",
-            "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). Only "
-            "pilot and guard keep it alight, and turned up it may lift and be shut off. Use a lighter lining, such as "
-            "blanket.",
+            "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). "
+            "It never gets to the {chamber:temperature} it is worked at: turned up it may lift, and the guard shuts "
+            "the gas. Use a lighter lining, such as blanket.",
             "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}): do not "
             "light it so. If the flame goes out, it fills with gas until somebody shuts the cock, an hour later as "
             "well as at first. An oven needs a pilot that burns all the time, and a flame guard that shuts the gas by "
@@ -825,7 +825,7 @@ WORDS = {
     "flame.torch": "torch",
     "flame.pilot": "pilot",
     "lit.do.dim": "See every port alight. {burnt}At this rate the walls never come to a glow ({relights:temperature}): "
-    "pilot and flame guard stay on. Turned up it may lift, and the guard shuts the gas.",
+    "pilot and flame guard stay on. Do not turn it up: it may lift, and the guard shuts the gas.",
     "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
     "snap shut.",

@@ -46,7 +46,7 @@ class Opening:
     """The smallest purchase that cures what nothing at hand does, of one kind, or of the fewest that were found
     together. `cures`, `helps`: labels of the checks that are good then, and of those only milder, with both words;
     `left`: faults besides what no burner changes of the design that was tried with it, which need not be the best one
-    then; `to_spend`: on that design in all; `whole`: where something is left, the smallest found that leaves nothing."""
+    then; `to_spend`: on that design in all; `whole`: where something is left, the smallest that leaves nothing."""
 
     kinds: tuple[str, ...]
     words: str

@@ -105,6 +105,10 @@ def asked(design: Design, have: Have | None = None) -> list[str]:
 NO_PURCHASE = (
     "No purchase was found that helps, of one thing or of up to three together. Tried: {}, of each only the likeliest."
 )
+ON_SCREEN = (
+    "The design on screen has fewer faults than any found here. It may use things that are not on your list. Keep it, "
+    "and take Make it good for the rest."
+)
 NO_KIND_TO_BUY = "No purchase helps: there is nothing of a kind that is not bought already."
 MISSED = "The best of what was looked at; a longer search may find a better one"
 FEW = (
@@ -289,6 +293,19 @@ def verdict_words(offer: Offer) -> str:
     if offer.verdict == offer.own_verdict:
         return offer.verdict
     return f"{offer.verdict} (what no burner changes; the burner itself: {offer.own_verdict})"
+
+
+def on_screen(design: Design, answer: Answer) -> str:
+    """That the design which the search was asked from has fewer faults than the best found, which may use other things
+    than it; "" where it has not."""
+    if not answer.in_the_way:
+        return ""
+    ours, best = (
+        [check.verdict for check in result.checks.values()] for result in (solve(design), answer.offers[0].result)
+    )
+    lacking = sum(fault.key == "bag" for fault in answer.offers[0].faults)
+    fewer = (ours.count("stop"), ours.count("caution")) < (best.count("stop") + lacking, best.count("caution"))
+    return ON_SCREEN if fewer else ""
 
 
 def no_purchase(answer: Answer) -> str:

@@ -221,3 +221,7 @@ def how_wrong(key: str, value: float | None, limit: float | None) -> float:
         return 1.0
     value, limit = (number - NOUGHT.get(key, 0.0) for number in (value, limit))
     return min(1.0, abs(value - limit) / max(abs(limit), abs(value), 1e-12))
+
+
+# Cases of a caution by which a burner never does its work; one that does, whatever else is told of it, comes before.
+IDLE = frozenset(("never_guard", "no_work"))

@@ -30,7 +30,7 @@ from .choices import AXES, Asked, Axis, Option, from_stick_m, middle, sources
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
 from .have import Have
-from .score import SPOILT, TERMS, days_of_one_term, days_term, how_wrong, points, thinness
+from .score import IDLE, SPOILT, TERMS, days_of_one_term, days_term, how_wrong, points, thinness
 from .thumb import too_weak_to_light
 
 BOXED = 12  # what is to be spent is asked before what rests on more parts than so many
@@ -109,7 +109,8 @@ class Asking:
 class Node:
     """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known; `judging`,
     `settling`: ask one thing more of it at each step, the latter what is costly; `settled`: when nothing is left;
-    `looked`: the terms before it was settled; `weak`: by thumb, see thumb.py."""
+    `looked`: the terms before it was settled; `weak`: by thumb, see thumb.py; `idle`: cautions by which it never does
+    its work, which rank as stops do."""
 
     level: int
     values: dict[str, Any]
@@ -127,10 +128,11 @@ class Node:
     settled: bool = False
     looked: dict[str, float] | None = None
     weak: float | None = None
+    idle: int = 0
 
     @property
     def stops(self) -> int:
-        return sum(word == "stop" for word in self.words.values())
+        return sum(word == "stop" for word in self.words.values()) + self.idle
 
     @property
     def cautions(self) -> int:
@@ -297,6 +299,7 @@ class Space:
             dict(node.words),
             node.wrong,
             dict(node.terms),
+            idle=node.idle,
         )
         made.judging = self._judging(made, self.asked_at.get(level, ()))
         if level == self.last:
@@ -325,6 +328,7 @@ class Space:
                 node.terms["thin"] = node.terms.get("thin", 0.0) + thin
                 if judged.verdict in ("caution", "stop"):
                     node.words[one.key] = judged.verdict
+                    node.idle += judged.verdict == "caution" and not IDLE.isdisjoint(judged.cases)
                     node.wrong += how_wrong(one.key, judged.value, judged.limit)
             yield
 

@@ -160,7 +160,7 @@ function buy(kinds) {
 
 function show(reply) {
   const { designs, given, opens, complete, counts } = reply, way = reply.in_the_way.filter((one) => !one.given);
-  const head = [];
+  const head = reply.on_screen ? [make("p", "caution", reply.on_screen)] : [];
   // What stops every one of them comes before what could be bought: there is one thing to do first.
   if (given.length) head.push(make("p", stops(given) ? "caution" : "", stops(given) ? make("b", "", "No burner cures this, so it comes first: ") : "What no burner changes, and what every design below has too:"), faults(given));
   if (way.length) {

@@ -225,6 +225,7 @@ def test_under_each_purchase_stands_the_button_that_opens_its_design(page):
         press = page.get_by_role("button", name=name)
         press.wait_for()
         stands = page.locator("#find-list > p").all_inner_texts()
+        assert "The design on screen has fewer faults" in stands[1]
         whole = next(at for at, words in enumerate(stands) if "leaves no fault: a larger blower" in words)
         assert "Open the design without a fault" in stands[whole] and "Left in that design" in stands[whole - 1]
         press.tap()
