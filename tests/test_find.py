@@ -1209,6 +1209,26 @@ def test_house_gas_goes_past_a_regulator_that_is_set_to_more_than_the_line_holds
     assert best.design.gas_pressure <= best.design.line_pressure * (1 + 1e-6)
 
 
+@pytest.mark.parametrize(
+    ("system", "set_to", "most_Pa", "cylinder"), [("in", "30 psi", 206_843.0, "100 lb"), ("mm", "2 bar", 2e5, "45 kg")]
+)
+def test_a_design_found_with_a_regulator_that_nobody_can_turn_can_be_asked_for_again(system, set_to, most_Pa, cylinder):
+    """What hose and valves leave of it is its gas pressure, and mine: as such it was refused."""
+    text = f"regulator: {set_to}\ncylinder: {cylinder} x 1"
+    best = find(Design.from_texts({"units": system}), read_have(text, system), budget=700).offers[0]
+    pressure = best.design.gas_pressure
+    assert "gas_pressure" in best.mine and 0.8 * most_Pa < pressure < 0.95 * most_Pa
+
+    def asked(design):
+        return question(lambda: design, lambda: (design, []), lambda: best.mine, lambda: (read_have(text, system), []))
+
+    again = find(*asked(best.design), budget=300)
+    assert all(one.design.gas_pressure == pressure for one in again.offers)
+    with pytest.raises(InputErrors) as refused:  # less comes of no such regulator
+        asked(best.design.changed({"gas_pressure": f"{pressure * 0.8:.0f} Pa"}))
+    assert {error.field for error in refused.value.errors} == {"gas_pressure"}
+
+
 def test_fewer_burners_are_taken_where_they_are_good_too():
     """Two were offered for 700 more, while one was only not polished."""
     shop = f"{BOX_MM}pins: 6 mm\nline: 8 mbar"
@@ -1417,6 +1437,9 @@ def test_an_empty_shop_is_named_kind_by_kind():
         ("cylinder: 100 lb\nregulator: 5 psi\nmine: gas_pressure=20 psi", "gas_pressure", "5 psi"),
         ("cylinder: 100 lb\nregulator: 0 to 10 psi\nmine: gas_pressure=20 psi", "gas_pressure", "0 to 10 psi"),
         ("line: 7 inH2O\nmine: fuel=natural_gas; gas_pressure=2 psi", "gas_pressure", "7 inH2O"),
+        ("line: 7 inH2O\nmine: fuel=natural_gas; line_pressure=9 inH2O", "line_pressure", "only 7 inH2O"),
+        ("line: 7 inH2O; 11 inH2O\nmine: line_pressure=9 inH2O", "line_pressure", "only 7 inH2O, 11 inH2O"),
+        ("line: 7 inH2O\ncylinder: 20 lb\nbuy: all\nmine: line_pressure=9 inH2O", "line_pressure", "only 7 inH2O"),
         ("drill: #54\nmine: jet_drill=#60", "jet_drill", "#54"),
         ("pipe: 1-1/2\nmine: mix_pipe=2; inlet=2", "mix_pipe", "1-1/2"),
         ("pipe: 1-1/2\nmine: mix_pipe=2; inlet=2", "inlet", "1-1/2"),
@@ -1448,6 +1471,17 @@ def test_what_cannot_be_is_named(line, field, word):
     assert field in found and word in found[field].rule, {key: error.rule for key, error in found.items()}
     if field == "gas_pressure":
         read_have(f"mine: gas_pressure={found[field].nearest}\nbuy: all")
+
+
+@pytest.mark.parametrize(
+    "shop",
+    [
+        "line: 7 inH2O; 9 inH2O\nmine: line_pressure=9 inH2O",
+        "line: 7 inH2O\ncylinder: 100 lb\nmine: gas_from=cylinder; line_pressure=9 inH2O",  # no line is asked
+    ],
+)
+def test_the_pressure_of_a_line_that_lies_there_may_be_mine(shop):
+    assert find(Design(), read_have(shop), budget=300).offers
 
 
 @pytest.mark.parametrize(

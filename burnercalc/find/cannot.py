@@ -15,7 +15,7 @@ from ..tables import read_table
 from ..units import show, tape
 from . import sold
 from .begun import begun
-from .choices import AXES, Asked, Axis, grid_options, long_enough, shortest_body_m, sources
+from .choices import AXES, Asked, Axis, grid_options, long_enough, of_fixed, shortest_body_m, sources
 from .graph import GIVEN
 from .have import BODIES, KINDS, NO_KIND, SOLD, Have, Piece, keeping, read_have
 from .score import EVEN
@@ -139,23 +139,30 @@ def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str], tuple
             yield key, held, ()
     liquid = gas(start.fuel, start.fuel_blend).liquid
     lines, regulators, cylinders = have.of("line"), have.of("regulator"), have.of("cylinder")
+    held = [piece.texts["line_pressure"] for piece in lines]  # no line is ever bought
+    if "line" in sources(have, start) and held:
+        if not any(_near(parse_setting(BY_KEY["line_pressure"], text), start.line_pressure) for text in held):
+            yield "line_pressure", held, GAS_SET
     if not liquid and lines:
         regulators = ()
     elif not regulators and (cylinders or have.may_buy("cylinder")):
         lines = ()  # a cylinder without a regulator named: any pressure
     pieces = (*lines, *regulators)
-    if not have.may_buy("line", "regulator") and not any(_gives(piece, start.gas_pressure) for piece in pieces):
+    if not have.may_buy("line", "regulator") and not any(_gives(piece, start) for piece in pieces):
         yield "gas_pressure", [piece.typed for piece in pieces], GAS_SET
     count = sum(int(piece.figures["count"]) for piece in cylinders if piece.texts["cylinder"] == start.cylinder)
     if "cylinder" in sources(have, start) and not have.may_buy("cylinder") and count < start.cylinder_count:
         yield "cylinder_count", [str(count)] if count else [], GAS_SET
 
 
-def _gives(piece: Piece, pressure_Pa: float) -> bool:
+def _gives(piece: Piece, start: Design) -> bool:
+    """Whether the gas pressure of a design comes of it, as the search would set it before the jet."""
+    pressure_Pa = start.gas_pressure
     if piece.kind == "line":
         return pressure_Pa <= parse_setting(BY_KEY["line_pressure"], piece.texts["line_pressure"]) * (1 + 1e-6)
     if piece.texts:
-        return _near(parse_setting(BY_KEY["gas_pressure"], piece.texts["gas_pressure"]), pressure_Pa)
+        left = of_fixed(piece.texts["gas_pressure"], str(start.sizes))
+        return any(_near(parse_setting(BY_KEY["gas_pressure"], text), pressure_Pa) for text in left)
     return piece.figures["low_Pa"] - 1 <= pressure_Pa <= piece.figures["high_Pa"] + 1
 
 

@@ -627,8 +627,8 @@ def _from(source: str, one: Option) -> Option:
 
 
 def _of_cylinders(a: Asked, regulators: list[str], line: str) -> Iterable[Option]:
-    for set_to in regulators:  # and what hose and valves leave of it, through the nearest drill
-        yield from _at_pressures(a, [set_to, _leaves(set_to, REGULATED[a.system])], line)
+    for set_to in regulators:
+        yield from _at_pressures(a, of_fixed(set_to, a.system), line)
     ranges = _ranges(a.have)
     if ranges or not regulators:
         yield from _any_pressure(a, line, ranges)
@@ -658,6 +658,11 @@ def _of_lines(a: Asked) -> Iterable[Option]:
 def before_jet(line: str, system: str) -> list[str]:
     """What a line holds, and what it leaves before the jet, as texts."""
     return [line, _leaves(line, OF_LINE[system])]
+
+
+def of_fixed(set_to: str, system: str) -> list[str]:
+    """What a regulator that nobody can turn gives, and what hose and valves leave of it before the jet, as texts."""
+    return [set_to, _leaves(set_to, REGULATED[system])]
 
 
 def _leaves(pressure: str, told: tuple[float, str]) -> str:
