@@ -956,6 +956,9 @@ def test_a_chamber_that_never_glows_is_led_no_higher_than_a_pilot_holds():
     assert check.verdict == "caution" and r.worst == "caution" and "never glows" in check.text
     assert rows["High fire"][1].startswith("Not in this chamber") and "4.83 psi" not in rows["High fire"][1]
     assert "do not turn up" in words and fires(r)[-1] == ("High", "do not turn up", "-", "-")
+    assert "and no further" in words and "backwards" not in words and "to HIGH" not in words
+    plate = " ".join(shape.text for shape in r.drawings["plate"].shapes if hasattr(shape, "text"))
+    assert "High fire, gross none: do not turn up" in plate and plate.lower().count("high fire") == 1
     assert not r.part("lighting_steps").to_high
     assert ("firing_rate", "lower") in {(change.setting, change.move) for change in check.changes}
     less = {**OVEN, "firing_rate": f"{0.98 * held:.0f} kBtu/h", "low_fire": "60 %"}

@@ -423,6 +423,27 @@ def test_a_pilot_stays_to_the_last_on_every_paper():
         assert guard or "and there until the walls glow" in plate
 
 
+def test_how_it_is_lit_names_the_one_that_keeps_it_alight():
+    """Torch or pilot, it said, whichever was set."""
+    seen = set()
+    for result in filter(lit, results()):
+        guard, words = result.design.lit_by == "guard", result["light_up_advice"]
+        seen.add(guard)
+        assert ("pilot" in words.lower(), "torch" in words.lower()) == (guard, not guard), words
+    assert seen == {True, False}
+
+
+def test_a_flame_that_can_run_back_as_lit_is_told_so_where_it_is_turned_too():
+    """The check of turning noted that it came hardly nearer than when lit, beside a stop for just that."""
+    house = {"fuel": "natural_gas", "altitude": "6000 ft", "firing_rate": "70 kBtu/h", "meter_capacity": "250 cfh"}
+    result = solve(Design.from_texts({**house, "equivalence_ratio": "0.95"}))
+    told = result.checks["turning"].text
+    assert "it can run back as soon as the lip glows" in result.checks["lighting"].text
+    assert told.startswith("Lit as it is, it can run back already: mend that first.")
+    for one in filter(lit, results()):
+        assert ("run back already" in one.checks["turning"].text) <= (not one.part("lighting").stays)
+
+
 def test_beside_a_burner_that_burns_no_paper_purges_at_high():
     """The operating card told to purge whenever one was not lit: air at HIGH on the other's small flame."""
     seen = set()

@@ -356,6 +356,8 @@ DRAWINGS = (
             "down it may lift. Somebody stands by all the time.",
             "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down to LOW the same way backwards, never to LIGHT. "
             "Somebody stands by all the time.",
+            "turns_low": "4. To LOW {to_low}, and no further: do not turn up. Never back to LIGHT: to stop, gas off. "
+            "Somebody stands by all the time.",
             "turns_straight": "4. Stay at LIGHT until the walls glow. To LOW {to_low}; straight up to HIGH {to_high}. "
             "Never down: to stop or wait, gas off. Somebody stands by all the time.",
             "way.gas": "gas first, then air{steps}",

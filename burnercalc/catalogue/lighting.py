@@ -123,6 +123,16 @@ CARBON_MONOXIDE = (
 POISON = CARBON_MONOXIDE + "a deadly poison without smell. If none of it burns, "
 LEAVES = CARBON_MONOXIDE + "no smell, deadly. "
 COOL = "Pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
+LIT_WITH = {
+    "as_set": "Light with the mixture as set ",
+    "rich": "Light with the mixture rich ({ratio:.2f}) ",
+    "other": "Light with a mixture of {ratio:.2f}, not as set, ",
+}
+LIT_THEN = {
+    "": "The {} in front till the walls glow; a glowing lip can run back: pop or flutter, gas off.",
+    "_stays": "Stay there, {} in front, until the walls glow; only then as the card has it.",
+}
+KEEPER = {"": "torch", "_guard": "pilot"}
 NEVER = "No safe lighting rate: do not light. "
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
 LONG = (
@@ -353,33 +363,19 @@ ANSWERS = (
         source=LIGHTING,
         near="bench",
         cases={
-            "as_set": "Light with the mixture as set "
-            + SET
-            + "Torch or pilot in front till the walls glow; a glowing lip "
-            "can run back: pop or flutter, gas off.",
-            "as_set_stays": "Light with the mixture as set "
-            + SET
-            + "Stay there, torch or pilot in front, until the walls glow; only then as the card has it.",
-            "rich": "Light with the mixture rich ({ratio:.2f}) "
-            + SET
-            + "Torch or pilot in front till the walls glow; a glowing lip "
-            "can run back: pop or flutter, gas off.",
-            "rich_stays": "Light with the mixture rich ({ratio:.2f}) "
-            + SET
-            + "Stay there, torch or pilot in front, until the walls glow; only then as the card has it.",
-            "other": "Light with a mixture of {ratio:.2f}, not as set, "
-            + SET
-            + "Torch or pilot in front till the walls glow; a glowing lip "
-            "can run back: pop or flutter, gas off.",
-            "other_stays": "Light with a mixture of {ratio:.2f}, not as set, "
-            + SET
-            + "Stay there, torch or pilot in front, until the walls glow; only then as the card has it.",
-            "as_set_cool": "Light with the mixture as set " + SET + COOL,
-            "rich_cool": "Light with the mixture rich ({ratio:.2f}) " + SET + COOL,
-            "other_cool": "Light with a mixture of {ratio:.2f}, not as set, " + SET + COOL,
-            "torch": "Light at low fire, {low:power 2}, with the mixture rich ({ratio:g}): "
-            "{gas:gas_pressure} before the jet, damper {open:percent 1} open. A lit torch is held to the face until "
-            "the walls glow: alone a cold flame does not stay. Gas off the moment the torch goes out.",
+            **{
+                f"{how}{then}{by}": f"{words}{SET}{does.format(flame)}"
+                for how, words in LIT_WITH.items()
+                for then, does in LIT_THEN.items()
+                for by, flame in KEEPER.items()
+            },
+            **{f"{how}_cool": words + SET + COOL for how, words in LIT_WITH.items()},
+            **{
+                f"torch{by}": "Light at low fire, {low:power 2}, with the mixture rich ({ratio:g}): {gas:gas_pressure} "
+                f"before the jet, damper {{open:percent 1}} open. A lit {flame} burns at the face until the "
+                f"walls glow: alone a cold flame does not stay. Gas off the moment the {flame} goes out."
+                for by, flame in KEEPER.items()
+            },
             "gas": NEVER
             + "The flame would hold up to {most:power 2} rich. A tenth below, {gas:gas_pressure} before the jet is too "
             "little to set, under {least_gas:gas_pressure}.",
@@ -616,9 +612,9 @@ CHECKS += (
             "good": "Turned one valve after the other, as the card has it, the mixture goes from {least:.2f} to "
             "{most:.2f} on the way. The rate stays at {margin:.2f} times that at which a flame runs "
             "back into a lip that glows, or more.",
-            "as_lit": "Turned one valve after the other, as the card has it, it comes hardly nearer to running back "
-            "than when it is lit. The rate is {margin:.2f} times that at which a flame runs back into a "
-            "lip that glows, or more.",
+            "as_lit": "Lit as it is, it can run back already: mend that first. Turned one valve after the other, "
+            "it comes hardly nearer. The rate is {margin:.2f} times that at which a flame runs back into a lip that "
+            "glows, or more.",
             "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
             "lip that glows; a hand needs {close:.2f} times, as when it is lit. Turned down to it hot, "
             "it may run back.",

@@ -382,7 +382,7 @@ def turning_check(
     stuck = worst is to_high and turning.straight is None
     straight = worst is not None and turning.straight is not None and turning.goes_on
     up = ("unreached",) if stuck else ("straight",) if straight else ()
-    as_lit = worst is None and turn.margin < 1  # no nearer than the lighting rate is, which is judged there
+    as_lit = worst is None and turn.margin < 1  # only where the lighting rate is too near, which is judged there
     return verdict(
         "note" if as_lit else "good" if worst is None else "caution" if turning.goes_on and not stuck else "stop",
         turn.margin,

@@ -122,6 +122,7 @@ class Mark:
 
 def lighting_slide(
     sizes: str,
+    lit_by: str,
     gas_line: GasLine,
     gauges: Gauges,
     blower: Blower,
@@ -130,8 +131,10 @@ def lighting_slide(
     tries: Tries,
 ) -> LightingSlide:
     """The nearest drill that holds all that a hand misses; else, of the best of them, the one with the most room."""
+    by = "_guard" if lit_by == "guard" and lighting.glows else ""
     if lighting.rate_W is None:
-        return replace(UNLIT, advice=lighting.advice)
+        advice = lighting.advice
+        return replace(UNLIT, advice=said(f"torch{by}", **advice.slots) if lighting.way == "torch" else advice)
     flame, found, rank = Flame(tries), [], RANK if gas_line.metered else (*POOR_JET, *RANK)
     most_Pa = tries.jet.gauge_Pa if gas_line.there else inf
     marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
@@ -141,7 +144,7 @@ def lighting_slide(
             break
     found = [one for one in found if not _too_rich(one)] or found
     best = next(kept for wanted in rank if (kept := [one for one in found if wanted(one)]))
-    return _told(max(best, key=_room), lighting, flame)
+    return _told(max(best, key=_room), lighting, flame, by)
 
 
 def _too_rich(one: LightingSlide) -> bool:
@@ -420,11 +423,11 @@ def _any_jet(along: Along, ends: tuple[float, float, float]) -> tuple[float, flo
     return ends[0] * as_set / least, ends[2] * as_set / most
 
 
-def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame) -> LightingSlide:
+def _told(chosen: LightingSlide, lighting: Lighting, flame: Flame, by: str) -> LightingSlide:
     """With what is said of it: all figures as they are made."""
     ratio, along = chosen.ratio.value, Along(flame, chosen.ratio.value, chosen.rate_W.value)
     lifts, tap_Pa = [lift for lift in map(flame.lift_W, chosen.ratio) if lift > 0], along.tap_Pa(ratio)
-    how = lighting.way + ("_cool" if not lighting.glows else "_stays" if chosen.stays else "")
+    how = lighting.way + ("_cool" if not lighting.glows else "_stays" if chosen.stays else "") + by
     made = {
         "rate": chosen.rate_W.value,
         "least": chosen.rate_W.low,

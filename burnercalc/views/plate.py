@@ -62,10 +62,10 @@ def plate_drawing(
         (say("gas_words"), say("blend") if fuel_blend else say(fuel), ""),
         (say("high_words"), *rated(high, high.rate_W if high else firing.rate_W, "not_high")),
         (say("low_words"), *rated(low, low.rate_W if low and not full else firing.low_W, "not_low")),
-        *(() if unlit else ((say("jet_words"), *both(say, "gas", pressure=high.gas_Pa if high else jet.high_Pa)),)),
+        *(((say("jet_words"), *both(say, "gas", pressure=high.gas_Pa)),) if high else ()),
         (say("drill_words"), *_drill(jet, say)),
-        *(() if unlit else ((say("air_words"), *both(say, "air", **air)),)),
-        *(() if unlit else ((say("mixture_words"), *both(say, "pressure", pressure=resistance.total_Pa)),)),
+        *(((say("air_words"), *both(say, "air", **air)),) if high else ()),
+        *(((say("mixture_words"), *both(say, "pressure", pressure=resistance.total_Pa)),) if high else ()),
         (say("limit_words"), *both(say, "heat", temp=block.material.service_temp_K)),
     ]
     width, height = PLATE_MM
@@ -167,7 +167,7 @@ def operating_card_drawing(
         if firing.low_W >= firing.rate_W and fires.low
         else _way(turning.straight or turning.to_high, say),
     }
-    turns = "turns" if lighting.glows else "turns_cool"
+    turns = "turns" if lighting.glows else "turns_cool" if fires.high else "turns_low"
     turns = "turns_dim" if dim else "turns_straight" if straight else turns
     steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
