@@ -1255,6 +1255,27 @@ def test_a_good_one_that_only_mending_finds_is_told_too():
     assert answer.first_at and len(heard) == 1 and solve(heard[0]).design == heard[0]
 
 
+def test_what_is_past_its_limit_is_a_row_of_the_score():
+    """The points of a design with faults were more than its terms came to, and no word told why."""
+    start, have = Design(), read_have("regulator: 11 inH2O\ncylinder: 100 lb x 1\nblower: 3 inH2O 60 cfm")
+    for weights in ({}, {"missed": 0}):
+        answer = find(start, have, weights, budget=300)
+        told, card = report.as_data(answer, have), report.as_text(answer)
+        for offer, data in zip(answer.offers, told["designs"]):
+            assert offer.own_verdict != "good"
+            by_term = {term.key: data["terms"][term.key] / term.point for term in TERMS}
+            assert by_term["missed"] == pytest.approx(10 * _wrong(offer)) and by_term["missed"] > 0
+            worth = by_term["missed"] * weights.get("missed", 1)
+            rest = sum(value for key, value in by_term.items() if key != "missed")
+            assert data["points"] == pytest.approx(rest + worth)
+            said = f" points, {worth:.2f} of them for what is past its limit\n"
+            assert (said in card) == bool(worth) and ("of them for" in card) == bool(worth)
+        assert ("least past its limits" in told["score"]["words"]) == (not weights)
+    good = find(start, read_have("buy: all"), budget=300)
+    assert good.offers[0].own_verdict == "good" and good.offers[0].terms["missed"] == 0
+    assert "of them for" not in report.as_text(good)
+
+
 def test_weights_move_the_best():
     start, have = small("inlets")
     plain = find(start, have, budget=150).offers[0]

@@ -17,7 +17,7 @@ from .faults import Fault
 from .good import BLOWER, Mended, Moved, Tried, verdicts
 from .have import Have, choice_name
 from .purchase import Opening
-from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, that_count
+from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, points, that_count
 from .shops import Sample, Swing
 
 
@@ -50,10 +50,10 @@ def score_words(weights: Mapping[str, float]) -> str:
         for term in TERMS
         if weights[term.key]
     ]
-    points = f", then by points for {', '.join(kinds)}" if kinds else ""
+    by_points = f", then by points for {', '.join(kinds)}" if kinds else ""
     return (
-        f"Ranked by fewest stops, then fewest cautions{points}. Beside the best stand those that are better in their "
-        "kind by a twentieth or a day."
+        f"Ranked by fewest stops, then fewest cautions{by_points}. Beside the best stand those that are better in "
+        "their kind by a twentieth or a day."
     )
 
 
@@ -256,7 +256,7 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
     """The designs in order, each in a few lines."""
     lines = [score_words(answer.weights), ""]
     for n, offer in enumerate(answer.offers):
-        lines.append(f"{n + 1}  {title(offer).upper()}: {verdict_words(offer)}, {offer.points:.2f} points")
+        lines.append(f"{n + 1}  {title(offer).upper()}: {verdict_words(offer)}, {points_words(offer, answer.weights)}")
         lines.append(f"   {_sizes(offer)}")
         lines.append(f"   {_feed(offer)}")
         lines.append("   " + "; ".join(f"{one['label']} {one['text']}" for one in numbers(offer.result).values()))
@@ -286,6 +286,13 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
     whole = "1 design" if answer.counts.solves == 1 else f"{answer.counts.solves} designs"
     lines.append(f"{proven}: {answer.counts.nodes} of {answer.counts.most} steps judged, {whole} solved whole.")
     return "\n".join(lines) + "\n"
+
+
+def points_words(offer: Offer, weights: Mapping[str, float]) -> str:
+    """The points, and how many of them are for faults: that is what designs with as many of them differ in."""
+    missed = points({"missed": offer.terms["missed"]}, weights)
+    of_them = f", {missed:.2f} of them for what is past its limit" if missed >= 0.005 else ""
+    return f"{offer.points:.2f} points{of_them}"
 
 
 def verdict_words(offer: Offer) -> str:

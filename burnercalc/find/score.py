@@ -3,7 +3,8 @@
 Points are a sum of terms, each a number of the design over a plain measure, times a weight (1 unless moved). So a point
 is: 100 of money to spend, 5 % of the chamber's length that no fire falls on, 5 % between the most and the least
 that a port passes, 10 % of high fire below which it is not turned down, 4 hours of work, 7 days, or half a
-check that is good by less than a tenth of its limit; twice that where a shop a little off spoils it (hardy.py).
+check that is good by less than a tenth of its limit; twice that where a shop a little off spoils it (hardy.py); or a
+tenth by which a stop or caution misses its limit, of which one that has no number misses all.
 """
 
 from collections.abc import Callable, Mapping
@@ -151,6 +152,15 @@ TERMS = (
         0.05,
         "half a check that is good by less than a tenth, or a quarter of one that pins, blower, jet, mixture or "
         "day a little off would spoil",
+    ),
+    Term(
+        "missed",
+        "least past its limits",
+        "fraction",
+        0.1,
+        0.005,
+        0.01,
+        "a tenth by which a stop or caution misses its limit; ten for one that has no number",
     ),
 )
 BY_TERM = {term.key: term for term in TERMS}

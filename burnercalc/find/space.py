@@ -119,7 +119,6 @@ class Node:
     figures: dict[str, float]
     burner: Burner
     words: dict[str, str]
-    wrong: float
     terms: dict[str, float]
     kids: dict[Option, "Node | None"] = field(default_factory=dict)
     menu: list[Option] | None = None
@@ -139,12 +138,9 @@ class Node:
         return sum(word == "caution" for word in self.words.values())
 
     def rank(self, weights: Mapping[str, float], by_looks: bool = False) -> Bound:
-        """(stops, cautions, points); of a design with faults, how far they are over their limits counts too.
-
-        `by_looks`: by the terms before it was settled.
-        """
-        terms = self.looked if by_looks and self.looked is not None else self.terms
-        return self.stops, self.cautions, round(points(terms, weights) + 10 * self.wrong, 9)
+        """(stops, cautions, points); `by_looks`: by the terms before it was settled, but with the faults of now."""
+        terms = {**self.looked, "missed": self.terms["missed"]} if by_looks and self.looked is not None else self.terms
+        return self.stops, self.cautions, round(points(terms, weights), 9)
 
 
 class Space:
@@ -204,7 +200,7 @@ class Space:
         values.update(dict.fromkeys(self.decided_at))
         # What the search writes itself is not a text of the question any more.
         texts = {key: text for key, text in self.start.texts.items() if key not in self.decided_at}
-        node = Node(-1, values, texts, (), {}, self._burner(values), {}, 0.0, {})
+        node = Node(-1, values, texts, (), {}, self._burner(values), {}, {"missed": 0.0})
         for _ in self._judging(node, self.asked_at.get(-1, ())):
             pass
         return node
@@ -297,7 +293,6 @@ class Space:
             figures,
             burner,
             dict(node.words),
-            node.wrong,
             dict(node.terms),
             idle=node.idle,
         )
@@ -329,7 +324,7 @@ class Space:
                 if judged.verdict in ("caution", "stop"):
                     node.words[one.key] = judged.verdict
                     node.idle += judged.verdict == "caution" and not IDLE.isdisjoint(judged.cases)
-                    node.wrong += how_wrong(one.key, judged.value, judged.limit)
+                    node.terms["missed"] += how_wrong(one.key, judged.value, judged.limit)
             yield
 
     def _settling(self, node: Node) -> Iterator[None]:
