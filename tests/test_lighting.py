@@ -823,7 +823,7 @@ def test_the_test_fire_of_a_chamber_that_never_glows_waits_for_no_glow(texts, gl
     r = solved(**texts)
     words = next(row[1] for row in r.tables["care"].rows if row[0].startswith("Test fire"))
     assert r.part("lighting").glows == glows and ("till the walls glow" in words) == glows
-    assert ("This chamber never glows: pilot and guard stay on." in words) == (not glows)
+    assert ("This chamber is worked too cool to glow: pilot and guard stay on." in words) == (not glows)
     assert "DO NOT LIGHT" not in words and "ten minutes" in words
 
 
@@ -953,7 +953,7 @@ def test_a_chamber_that_never_glows_is_led_no_higher_than_a_pilot_holds():
         r.checks["turning"],
         " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text")),
     )
-    assert check.verdict == "caution" and r.worst == "caution" and "never glows" in check.text
+    assert check.verdict == "caution" and r.worst == "caution" and "too cool to glow" in check.text
     assert rows["High fire"][1].startswith("Not in this chamber") and "4.83 psi" not in rows["High fire"][1]
     assert "do not turn up" in words and fires(r)[-1] == ("High", "do not turn up", "-", "-")
     assert "and no further" in words and "backwards" not in words and "to HIGH" not in words
@@ -1811,7 +1811,7 @@ FORBIDDEN = {
     "dim": (GIANT, "never come to a glow", "lighting_wait"),
     "long": ({**KNIFE, "lit_by": "hand"}, "torch in the hand: the walls glow", "lighting_wait"),
     "long, some minutes": ({"lit_by": "hand"}, "torch in the hand: the walls glow", "lighting_wait"),
-    "cool": ({**COOL, "lit_by": "stand"}, "torch: this chamber never glows", "lighting_wait"),
+    "cool": ({**COOL, "lit_by": "stand"}, "torch: this chamber is worked too cool to glow", "lighting_wait"),
     "long_stand": ({**SLOW, "lit_by": "stand"}, "behind a torch on its stand: the walls glow", "lighting_wait"),
 }
 

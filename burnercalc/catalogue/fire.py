@@ -393,7 +393,8 @@ STEPS = {
     "fire: never down to low fire. Read every gauge and fill in the record.",
     **{
         f"test.do.{stays}_cool": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, "
-        f"the whole purge between. This chamber never glows: pilot and guard stay on. Once it burns steadily, {burns}. "
+        f"the whole purge between. This chamber is worked too cool to glow: pilot and guard stay on. Once it burns "
+        f"steadily, {burns}. "
         "Read every gauge and fill in the record."
         for stays, burns in (
             ("low", "burn ten minutes at low fire"),

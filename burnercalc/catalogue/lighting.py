@@ -122,7 +122,7 @@ CARBON_MONOXIDE = (
 )
 POISON = CARBON_MONOXIDE + "a deadly poison without smell. If none of it burns, "
 LEAVES = CARBON_MONOXIDE + "no smell, deadly. "
-COOL = "Pilot in front as long as gas flows: this chamber never glows. Once it burns steadily, low fire."
+COOL = "Pilot in front as long as gas flows: this chamber is worked too cool to glow. Once it burns steadily, low fire."
 LIT_WITH = {
     "as_set": "Light with the mixture as set ",
     "rich": "Light with the mixture rich ({ratio:.2f}) ",
@@ -142,7 +142,9 @@ LONG_STAND = (
     "Do not light it behind a torch on its stand: the walls glow after {wait:time 2} at most, and nobody watches a "
     "rich flame so long. "
 )
-BY_TORCH_COOL = "Do not light it behind a torch: this chamber never glows, so a flame burns in front all day. "
+BY_TORCH_COOL = (
+    "Do not light it behind a torch: this chamber is worked too cool to glow, so a flame burns in front all day. "
+)
 
 ANSWERS = (
     Answer(
@@ -624,7 +626,8 @@ CHECKS += (
             "lighting rate, or use fewer ports.",
             "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
             "unreached": "So it never gets to high fire.",
-            "cool": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
+            "cool": "This chamber is worked too cool to glow, so nothing lights again what lifts. Pilot or "
+            "torch in front holds "
             "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further.",
             "cool_less": "Use less fire with a larger share of it for low fire, or more ports.",
             "cool_higher": "Set low fire higher, or use more ports.",
@@ -633,7 +636,8 @@ CHECKS += (
             "no_work": "Low fire, {all:power 2} in all, does not do the work, which takes {works:power 2}.",
             "no_hold": "Low fire, {all:power 2} in all, does not even hold the empty chamber, which takes "
             "{holds:power 2}.",
-            "cool_low": "This chamber never glows, so nothing lights again what lifts. Pilot or torch in front holds "
+            "cool_low": "This chamber is worked too cool to glow, so nothing lights again what lifts. Pilot or "
+            "torch in front holds "
             "{held:power 2} for sure, and low fire is {low:power 2}: turned to it the flame may go out.",
             "cool_lower": "Set low fire lower, or use less fire or more ports.",
             "cool_more_to_hold": "All that is held for sure is {held_all:power 2}, and to hold the empty chamber takes "
@@ -778,7 +782,8 @@ WORDS = {
     "hand holds one so long.",
     "set.do.long_stand": "DO NOT LIGHT behind a torch on its stand: the walls glow only after {wait:time 2} at most, "
     "and nobody watches a rich flame so long. A pilot with a flame guard does.",
-    "set.do.cool": "DO NOT LIGHT with a torch: this chamber never glows, so a flame must burn in front as long as gas "
+    "set.do.cool": "DO NOT LIGHT with a torch: this chamber is worked too cool to glow, so a flame must burn in "
+    "front as long as gas "
     "flows. A pilot with a flame guard does.",
     "set.source": "flame limits; common practice",
     "trial.when": "First {hiss:.0f} s",
@@ -822,7 +827,8 @@ WORDS = {
     "flame.pilot": "pilot",
     "lit.do.dim": "See every port alight. {burnt}At this rate the walls never come to a glow ({relights:temperature}): "
     "pilot and flame guard stay on. Do not turn it up: it may lift, and the guard shuts the gas.",
-    "lit.do.cool_guard": "See every port alight. {burnt}This chamber never glows: pilot and flame guard stay on as "
+    "lit.do.cool_guard": "See every port alight. {burnt}This chamber is worked too cool to glow: pilot and "
+    "flame guard stay on as "
     "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
     "snap shut.",
     "lit.source": "flame limits; NFPA 86, from memory",
@@ -878,7 +884,8 @@ WORDS = {
     "between.lean": "; between the valves it is leaner for a moment, {ratio:.2f}",
     "not_before": "Not before: cold, it lifts.",
     "near_back": "Hot, it may run back below {back:power 2} at worst: at LOW listen, and pop or flutter, gas off. ",
-    "high.do.cool": "Not in this chamber: it never glows, and nothing lights again what lifts. Stay at low fire. "
+    "high.do.cool": "Not in this chamber: it is worked too cool to glow, and nothing lights again what lifts. "
+    "Stay at low fire. "
     "{near_back}",
     "high.do.same": "Low fire is high fire here: stay. Never down to LIGHT: gas off.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
