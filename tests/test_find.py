@@ -773,6 +773,18 @@ def test_a_fault_that_another_pipe_cures_is_none_that_no_burner_changes():
     assert not [fault for fault in answer.given if chosen & dict(fault.cures).keys()]
 
 
+def test_bags_that_are_bought_are_told_to_cure_what_was_too_few():
+    """They are no check, and nothing stood under what the purchase cures."""
+    shop = "tube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in\npipe: 1-1/2; 2\nblower: 4 inH2O 60 cfm\n"
+    shop += "bag: dense_castable x 1\nregulator: 0 to 30 psi\nboard: ply 3/4\ncylinder: 20 lb\n"
+    shop += (
+        "buy: blower, regulator, board, tube, cylinder\nmine: batch_size=12; body_length=10 in; block_thickness=3 in"
+    )
+    answer = find(Design(), read_have(shop, "in"))
+    assert [one.key for one in answer.in_the_way] == ["bag"]
+    assert answer.opening.words.endswith("more bags") and answer.opening.cures == ("Bags",)
+
+
 def test_bags_of_what_cannot_be_taken_are_not_bought_once_more():
     """Of a rammed plastic "1 more bag" was told to cure that it is one; the price was of a castable."""
     shop = "tube: 3 x 3 x 3/16 in\npins: 1/4 in\npipe: 1\nblower: 4 inH2O 60 cfm\ncylinder: 40 lb\nbag: rammed plastic"

@@ -15,7 +15,7 @@ from ..result import Checked, solve
 from ..units import parse_quantity, show
 from .bill import OF_ITS_OWN
 from .choices import another_helps
-from .faults import Fault, blamed
+from .faults import LACKING, Fault, blamed
 from .graph import touches
 from .have import BODIES, GAS, NEEDED, Have, Piece, choice_name
 from .search import Found, cures_of, dive, followed, others, polish
@@ -225,6 +225,7 @@ def _opening(trial: Trial, node: Node, words: str, price: float) -> Opening:
     space.counts.solves += 1
     milder = [check for check in result.checks.values() if check.key in cured]
     cures = tuple(check.label for check in milder if check.key not in node.words)
+    cures += tuple(LACKING[key][0] for key in LACKING if key in cured - checks.CHECKS.keys() - node.words.keys())
     helps = tuple(_helped(check, best, node) for check in milder if check.key in node.words)
     bill = space.bill(node)
     left = blamed(result, lack.given, bill.lacking)
