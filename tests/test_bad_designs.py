@@ -115,7 +115,7 @@ BAD = [
         "one small cylinder on a cold day",
         {"cylinder": "20", "cylinder_count": "1", "ambient_temperature": "15 degF"},
         "cylinder",
-        "then it is too cold",
+        "Then it is too cold",
         {"cylinder": "100", "cylinder_count": "3", "cylinder_fill": "100 %"},
     ),
     (

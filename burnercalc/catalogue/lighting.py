@@ -459,7 +459,7 @@ CHECKS = (
             "there it lifts or runs back. What to move is told with the turning.",
             "no_width": NEVER + "No hand can set it: there is less room than a mark of the gauge, as lighting by hand "
             "says.",
-            "dim": DIM + "It takes a pilot with a flame guard, or a lighter lining, such as blanket.",
+            "dim": DIM + "It takes a pilot with a flame guard.",
             "long": LONG + "It takes a torch on a stand of its own, or a pilot with a flame guard.",
             "long_stand": LONG_STAND
             + "A pilot with a flame guard shuts the gas by itself; or take a lining that heats up sooner.",

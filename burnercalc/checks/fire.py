@@ -96,7 +96,7 @@ LIGHTING_CURES = {
     "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
     "no_way": (),  # which way ports and low fire are moved the turning says
     "air": FEWER,
-    "dim": (GUARD, SOONER),
+    "dim": (GUARD,),
     "long": (GUARD, SOONER),
     "long_stand": (GUARD, SOONER),
     "cool": (GUARD,),

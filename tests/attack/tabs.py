@@ -13,8 +13,10 @@ LISTED = "() => document.getElementById('designs-box').open && document.querySel
 def trial(rng):
     with visitor() as (context, address):
         tabs = [opened(context, address) for _ in range(2)]
-        at_one_moment = rng.random() < 0.5
+        at_one_moment, asleep = rng.random() < 0.5, rng.random() < 0.7
         for tab in tabs:
+            if asleep:  # a tab that hears late of what the other has changed
+                tab.evaluate("() => { BroadcastChannel.prototype.postMessage = () => {}; }")
             tab.on("dialog", lambda dialog: dialog.accept(f"named {rng.randint(0, 10**9)}"))
             if at_one_moment:  # both tabs live in the same millisecond
                 tab.evaluate("() => { Date.now = () => 1790000000000; }")
