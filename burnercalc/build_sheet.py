@@ -221,7 +221,7 @@ def _overview(result, link, width, view_mm):
         else [Paragraph("The link of this design is too long for a code; it is in the file of the design.")]
     )
     worst = result.worst
-    found = Counter(check.verdict for check in result.checks.values())
+    found = Counter(check.verdict for check in result.told)
     tally = ", ".join(f"{found[verdict]} {MARKS[verdict]}" for verdict in VERDICTS if found[verdict])
     word = {
         "good": "All checks are good or notes.",
@@ -847,7 +847,6 @@ def _faults(result):
 def _noted(result):
     """Notes to know before the first fire, and those of the bench, which are wanted before anything is cut."""
     notes = [check for check in result.ranked() if check.verdict == "note" and check.key not in ON_CARD]
-    notes = [check for check in notes if not result.leads_to_light(check)]
     return [check for check in notes if check.room != "make"], [check for check in notes if check.room == "make"]
 
 

@@ -12,6 +12,7 @@ from typing import Any
 
 from . import catalogue, checks, views
 from .burner import Burner, needs
+from .catalogue.lighting import UNLIT
 from .catalogue.sentences import Said, measured, written
 from .catalogue.weakest import AUTOS, weakest
 from .checks.judge import FAULTS, VERDICTS, Judged
@@ -69,15 +70,19 @@ class _Declared:
 
 @dataclass(frozen=True)
 class Answered(_Declared):
-    """An answer: SI float, int, text, or None where it does not apply; `band` (low, high) where it has one."""
+    """An answer: SI float, int, text, or None where it does not apply; `band` (low, high) where it has one; `unlit`:
+    none as it tells how to light what must not be lit."""
 
     declared: catalogue.Answer
     weakest: catalogue.Answer  # the least sure of what goes into it, itself where nothing is less sure
     value: Any
     band: tuple[float, float] | tuple[()] = ()
+    unlit: bool = False
 
     def shown(self, value: Any) -> str:
         """The answer's own value, or an end of its band, as a person reads it."""
+        if value is None and self.unlit:
+            return UNLIT
         return show(value, self.dimension, self.unit_system, self.declared.digits)
 
     @property
@@ -272,12 +277,16 @@ class Result:
     @property
     def forbids_light(self) -> bool:
         """Whether a check stops the design for more than what is wanted of it, or the weather to cast in."""
-        return any(check.verdict == "stop" and not check.declared.lit for check in self.ranked())
+        return any(check.verdict == "stop" and not check.declared.lit for check in self.checks.values())
 
-    def leads_to_light(self, told: Answered | Checked) -> bool:
-        """Whether an answer, or a check that asks for nothing, tells how to light what must not be lit."""
-        fault = isinstance(told, Checked) and told.fault
-        return self.forbids_light and told.key.startswith("lighting") and not fault
+    @property
+    def told(self) -> list[Checked]:
+        """All checks but those that tell how to light what must not be lit, and ask for nothing."""
+        return [
+            check
+            for check in self.checks.values()
+            if check.fault or not check.declared.to_light or not self.forbids_light
+        ]
 
     def idle(self, answer: Answered) -> bool:
         """Whether an answer is none here as the design has no such thing, a setting that it rests on does not count, or
@@ -291,13 +300,13 @@ class Result:
         return answer.declared.may_lack or answer.key in INSTEAD or not all(map(self.design.counts, settings))
 
     def ranked(self) -> list[Checked]:
-        """All checks, the worst first: what cannot be made before what hurts, that before what breaks, and so on."""
+        """The checks that are told, the worst first: what cannot be made before what hurts, that before what breaks, and so on."""
 
         def order(check):
             made = not (check.declared.unmade and check.verdict == "stop")
             return -VERDICTS.index(check.verdict), made, catalogue.HARMS.index(check.declared.harm)
 
-        return sorted(self.checks.values(), key=order)
+        return sorted(self.told, key=order)
 
     def _repr_html_(self) -> str:
         """What a notebook shows: the first answers of each room, and every check that is not good."""
@@ -330,20 +339,23 @@ class Result:
         part, attribute = declared.at.split(".")
         value = getattr(self.part(part), attribute)
         least = catalogue.ANSWERS[weakest(key, self._autos)]
+        unlit = declared.to_light and self.forbids_light
         if isinstance(value, Said):
-            # What must not be built is not lit either, but for what is wanted of it and for the weather to cast in.
-            case = "stopped" if "stopped" in declared.cases and self._lit_and_stopped else value.case
-            words = self._written(declared.cases[case], value.slots)
+            words = self._written(declared.cases[self._unlit(declared, value) if unlit else value.case], value.slots)
             return Answered(declared, least, words, unit_system=self.design.reader)
         shown = self._measures(declared)
+        if unlit:
+            return Answered(declared, least, None, unlit=True, **shown)
         if isinstance(value, Band):
             band = (_finite(key, value.low), _finite(key, value.high))
             return Answered(declared, least, _finite(key, value.value), band, **shown)
         return Answered(declared, least, _finite(key, value), **shown)
 
-    @property
-    def _lit_and_stopped(self):
-        return self.part("lighting").waits_W is not None and self.forbids_light
+    def _unlit(self, declared, value):
+        """The case of a text that tells how to light: why it cannot be lit, else that a check stops it."""
+        if "stopped" not in declared.cases:
+            return "never"
+        return value.case if self.part("lighting").waits_W is None else "stopped"
 
     def _asked(self, view):
         """Whether a check forbids lighting, for a view that asks so."""

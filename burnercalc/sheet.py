@@ -59,7 +59,7 @@ def as_data(result, base=""):
                 "trust": c.trust,
                 "change": [{"setting": change.setting, "move": change.move} for change in c.changes],
             }
-            for c in result.checks.values()
+            for c in result.told
         ],
         "tables": {
             t.key: {"title": t.title, "columns": [c.key for c in t.columns], "rows": [list(row) for row in t.rows]}
@@ -104,7 +104,7 @@ def as_text(result, base="", whole=False):
     whole: also what can be looked up: every answer, every check, and the settings that are the example's.
     """
     d = result.design
-    found = [check for check in result.ranked() if not result.leads_to_light(check)]
+    found = result.ranked()
     worst = next((check.text for check in found if check.fault), "no check asks for a change.")
     lines = wrap(f"{result.worst.upper()}: {worst}", ACROSS, break_on_hyphens=False)
     for room, title in ROOMS.items():
@@ -161,7 +161,7 @@ def _line(label, text):
 
 
 def _answers(result, room, whole):
-    found = [a for a in result.answers.values() if a.room == room and not result.leads_to_light(a)]
+    found = [a for a in result.answers.values() if a.room == room]
     return [a for a in found if (whole or a.near == "first") and not result.idle(a)]
 
 

@@ -495,7 +495,7 @@ def _compare(request):
     first = [key for key in differ if both[0].answers[key].near == "first"]
     first = sorted(sorted(first, key=lambda key: -_apart(both, key))[:MOST_APART], key=first.index)
     rest = [key for key in differ if key not in first]
-    judged, found = [], [dict(result.checks.items()) for result in both]
+    judged, found = [], [{check.key: check for check in result.told} for result in both]
     for key in dict.fromkeys((*found[0], *found[1])):
         one = found[0].get(key) or found[1][key]
         verdicts = [checks[key].verdict if key in checks else None for checks in found]

@@ -113,7 +113,7 @@ def test_a_range_ends_where_the_rest_of_the_design_takes_no_more(texts):
 
 
 def test_what_does_not_count_here_is_no_number_that_is_missing():
-    """On a house line no cylinder runs empty; a lighting rate that was looked for and not found is said to be none."""
+    """On a house line no cylinder runs empty; where no lighting rate was found the number says so."""
     line = on_page.whole(solved(fuel="natural_gas"), ())["answers"]
     assert line["run_time"]["shown"] == "none" and line["run_time"]["idle"]
     assert "idle" not in on_page.whole(solved(), ())["answers"]["run_time"]
@@ -122,7 +122,7 @@ def test_what_does_not_count_here_is_no_number_that_is_missing():
     assert on_page.whole(solved(), ())["answers"]["metered_per_hour"]["idle"]
     dark = {"rows": "40", "port_diameter": "1/16 in", "edge_margin": "0 in"}
     dark = on_page.whole(solved(**dark), ())["answers"]["lighting_rate"]
-    assert dark["shown"] == "none" and "idle" not in dark
+    assert dark["shown"] == "do not light" and dark["value"] is None and "idle" not in dark
 
 
 def test_a_length_of_the_other_tape_stands_on_a_mark_and_comes_back_as_typed():

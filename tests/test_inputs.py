@@ -221,10 +221,11 @@ def in_reach(setting):
 
 
 def told(result, keys):
-    """The advice how to light it as lighting has it: what else stops the design, a check of any room, replaces it."""
-    answers = {key: result.answers[key] for key in keys if key != "light_up_advice"}
+    """How to light it as its part has it: what else stops the design, a check of any room, forbids it."""
+    parted = {key: catalogue.ANSWERS[key].at.split(".") for key in keys if catalogue.ANSWERS[key].to_light}
+    answers = {key: result.answers[key] for key in keys if key not in parted}
     found = {key: (answer.value, answer.band) for key, answer in answers.items()}
-    return found | {key: result.part("lighting_slide").advice for key in keys if key == "light_up_advice"}
+    return found | {key: getattr(result.part(part), attribute) for key, (part, attribute) in parted.items()}
 
 
 SHOWN = ("units", "sizes", "money_sign")  # how it is shown, and of which shop all is that nothing is told of

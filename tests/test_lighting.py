@@ -1,5 +1,6 @@
 """Lighting: the setting by its rule, against figures worked out apart from it; the reasons not to light; the card."""
 
+import dataclasses
 import json
 import re
 from dataclasses import replace
@@ -11,7 +12,7 @@ from plausible import designs
 from reference.make_answers import FILE
 from test_face_holding import by_hand
 
-from burnercalc import Design, build_sheet, catalogue, sheet, solve, traveller, units
+from burnercalc import Design, build_sheet, catalogue, on_page, sheet, solve, traveller, units
 from burnercalc.build_sheet import card_blocks, fires, tap_at_fire
 from burnercalc.checks import CHECKS
 from burnercalc.constants import INH2O_PA, PSI_PA
@@ -288,7 +289,7 @@ def test_a_lip_that_glows_decides_whether_it_may_wait():
     r, stays, none = solved(**CLOSE), solved(**NEUTRAL, port_wall_temperature="200 degF"), solved(**SHORT)
     assert r.checks["lighting"].verdict == "note" and r.part("lighting").close
     assert glowing_W(r) < r["lighting_rate"] < r.part("lighting").lift_W
-    assert stays["lighting_rate"] / 1.1 >= glowing_W(stays) and stays.part("lighting").stays
+    assert stays.part("lighting_slide").rate_W.value / 1.1 >= glowing_W(stays) and stays.part("lighting").stays
     assert not stays.part("lighting").close and "set it exactly" not in stays.checks["lighting"].text
     assert none.checks["lighting"].verdict == "stop" and "as soon as the lip glows" in none.checks["lighting"].text
     assert none.part("lighting").rate_W.value == none.part("lighting").rate_W.high < 1.02 * glowing_W(none)
@@ -476,7 +477,7 @@ def test_little_gas_of_a_line_that_a_sloping_gauge_shows_is_set_with_care():
     """Eight ports take 0.25 in of water to light, a foundry's crucible furnace 0.3 at most: a mark of 0.02 in is 4 % of
     its gas, and the flame holds all that a hand comes to. Both were a stop, under 0.3 at a tenth less."""
     r = solved(**EIGHT, lit_by="guard")
-    gas_Pa, check = r["lighting_gas_pressure"], r.checks["lighting"]
+    gas_Pa, check = r.part("lighting_slide").gas_Pa.value, r.checks["lighting"]
     assert 0.2 * INH2O_PA <= gas_Pa < 0.3 * INH2O_PA and check.verdict == "caution"
     assert "Under 0.3 in H₂O one mark of a sloping gauge, 0.02 in of water, is much of it" in check.text
     assert r.checks["lighting_by_hand"].verdict in ("good", "note")
@@ -1111,7 +1112,8 @@ def test_a_stop_of_another_room_is_told_with_one_voice(key):
 
 
 def units_shown(r, key):
-    return units.show(r[key], r.answers[key].dimension, r.design.units)
+    part, attribute = catalogue.ANSWERS[key].at.split(".")
+    return units.show(getattr(r.part(part), attribute).value, r.answers[key].dimension, r.design.units)
 
 
 def test_no_switch_is_set_to_a_pressure_that_its_tap_never_has():
@@ -1126,9 +1128,9 @@ def test_what_is_lit_below_low_fire_does_not_let_go_of_the_gas():
     """In the mix pipe the switch stands at half of the less of two: at low fire, and at the rate to light at."""
     r = solved(low_fire="60 %", baffle_holes="4")
     low_Pa = r.part("resistance").tap_Pa(0.6 * r.part("stream").mixture_m3_s)
-    found = r.part("lighting_card")
-    assert 0.4 * INH2O_PA < r["lighting_mix_pressure"] < low_Pa / 2  # at half of low fire's it could not be lit
-    assert found.pipe_switch_Pa == pytest.approx(r["lighting_mix_pressure"] / 2) == r["air_switch_pressure"]
+    found, lit_Pa = r.part("lighting_card"), r.part("lighting_slide").tap_Pa
+    assert 0.4 * INH2O_PA < lit_Pa < low_Pa / 2  # at half of low fire's it could not be lit
+    assert found.pipe_switch_Pa == pytest.approx(lit_Pa / 2) == r["air_switch_pressure"]
 
 
 # --- by hand ----------------------------------------------------------------------------------------------------------
@@ -1424,9 +1426,9 @@ def test_a_gauge_is_chosen_so_that_lighting_is_read_on_it():
     gauge of 3 psi, on which 0.25 psi cannot be set: a stop between designs that are good."""
     for rate, low, scale in (("186", "40", 1), ("190", "40", 1), ("190", "45", 2), ("190", "66", 3)):
         r = solved(firing_rate=f"{rate} kBtu/h", low_fire=f"{low} %")
-        gauges, light = r.part("gauges"), r["lighting_gas_pressure"]
+        gauges, light = r.part("gauges"), r.part("lighting_slide").gas_Pa
         assert gauges.low_Pa == pytest.approx(scale * PSI_PA) and r["jet_gas_pressure_low"] <= 0.9 * gauges.low_Pa
-        assert r.checks["lighting"].verdict == ("stop" if scale == 3 else "note") and light < 0.27 * PSI_PA
+        assert r.checks["lighting"].verdict == ("stop" if scale == 3 else "note") and light.value < 0.27 * PSI_PA
     metric = solved(firing_rate="190 kBtu/h", sizes="mm").part("gauges")
     assert metric.low_Pa in (0.06e5, 0.1e5)
 
@@ -1984,12 +1986,38 @@ def test_what_is_stopped_tells_on_no_paper_how_to_light_it(whole):
     stopped = {"low_fire": "24 %", "equivalence_ratio": "1.0", "port_diameter": "5/16 in", "rows": "4",
                "ports_per_row": "8", "chamber_temperature": "2300 degF"}  # fmt: skip
     r, lit = solved(**stopped), solved()
-    rate = "Lit at " + units.show(r["lighting_rate"], "power", "in", 2)
+    rate = "Lit at " + units.show(r.part("lighting_slide").rate_W.value, "power", "in", 2)
     assert r.worst == "stop" and r.checks["lighting"].verdict == "note" and rate in r.checks["lighting"].text
     words = sheet.as_text(r, whole=whole)
-    assert rate not in words and "Light at" not in words and "Gas to light" not in words
-    assert rate not in str(build_sheet._notes(r)) and "Lighting rate" not in str(build_sheet._faults(r))
+    for label in ("Light at", "Gas to light"):
+        assert label in words and re.search(rf"^  {label} +do not light$", words, re.M)
+    assert rate not in words and rate not in str(build_sheet._notes(r)) and "Lighting rate" not in str(build_sheet._faults(r))
     assert "Light at" in sheet.as_text(lit) and "Lit at" in sheet.as_text(lit) + str(build_sheet._notes(lit))
+
+
+TELLS_TO_LIGHT = [key for key, answer in catalogue.ANSWERS.items() if answer.to_light]
+
+
+@pytest.mark.parametrize("key", STOPPED)
+def test_what_is_stopped_tells_neither_page_nor_program_how_to_light_it(key):
+    """Both gave the rate to light at, its gas and its slide, and checks that called them good."""
+    r, lit = solved(**STOPPED[key]), solved()
+    assert {"lighting_rate", "lighting_gas_pressure", "lighting_damper", "lighting_mark", "damper_mark_low",
+            "light_up_advice", "lighting_ratio", "lighting_mix_pressure"} <= set(TELLS_TO_LIGHT)  # fmt: skip
+    shown, told = on_page.whole(r, ()), sheet.as_data(r)
+    for answer in (shown["answers"][one] for one in TELLS_TO_LIGHT):
+        assert re.search(r"(?i)not lit|do not light", answer["shown"]) and "brief" not in answer
+        assert answer["value"] is None or re.search(r"(?i)not lit|do not light", answer["value"])
+    assert all(told["answers"][one]["value"] == shown["answers"][one]["value"] for one in TELLS_TO_LIGHT)
+    assert not any("band" in told["answers"][one] for one in TELLS_TO_LIGHT)
+    for checks in (shown["checks"], told["checks"]):
+        assert not any("Lit at" in check["text"] for check in checks if check["verdict"] in ("good", "note"))
+        assert any(check["key"] == key and check["verdict"] == "stop" for check in checks)
+    # Of what may be lit all of it is told; a number that it has not is none then, as of what a torch lights at low fire.
+    shown, told = on_page.whole(lit, ()), sheet.as_data(lit)
+    assert not any("not light" in shown["answers"][one]["shown"] for one in TELLS_TO_LIGHT)
+    assert any("Lit at" in check["text"] for check in shown["checks"]) and told["answers"]["lighting_rate"]["band"]
+    assert dataclasses.replace(lit.answers["lighting_rate"], value=None).brief == "none"
 
 
 def test_no_word_calls_a_rate_safe_that_hangs_on_a_torch():

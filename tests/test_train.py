@@ -675,7 +675,7 @@ def test_a_small_gauge_that_only_lights():
     for texts in ({"low_fire": "90 %"}, {"fuel": "natural_gas", "low_fire": "72 %", "gas_pressure": "12 inH2O"}):
         r = solved(**texts)
         part = next(part for part in r.part("train").parts if part.key == "low_gauge")
-        told, light = sizes(r)["low_gauge"], r["lighting_gas_pressure"]
+        told, light = sizes(r)["low_gauge"], r.part("lighting_slide").gas_Pa.value
         assert part.case.endswith("alone") and part.slots["alone"] == light and "low fire" not in told
         assert told.endswith("to light") is not r.forbids_light and part.slots["scale"] >= light * 4 / 3 * (1 - 1e-9)
         found.append(part.case)

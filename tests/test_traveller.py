@@ -375,7 +375,7 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
 def test_the_operating_card_of_a_design_with_any_stop_tells_no_way_to_light_it():
     """It is fixed to the burner, where the margin with its DO NOT BUILD is cut away."""
     stopped = solved(baffle_holes="4")
-    assert stopped.worst == "stop" and stopped["lighting_rate"]
+    assert stopped.worst == "stop" and stopped.part("lighting_slide").rate_W
     words = " ".join(shape.text for shape in stopped.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert "DO NOT LIGHT" in words and "Damper to LIGHT" not in words
 

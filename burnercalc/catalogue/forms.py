@@ -41,6 +41,7 @@ class Answer:
         at_most    whether its band's upper end, "up to", is what is told where there is room for one figure
         instead    the answer of the same thing in another measure that is shown in its place, where it has a value
         aim        what is good: the check that judges it, and a sentence with that check's {limit}
+        to_light   it tells how to light: none of what must not be lit, of a text the case "stopped", else "never"
     """
 
     key: str
@@ -60,6 +61,7 @@ class Answer:
     room: str = ""
     digits: int = 0
     aim: tuple[str, str] | tuple[()] = ()
+    to_light: bool = False
 
     def __post_init__(self) -> None:
         assert self.dimension in DIMENSIONS and self.near in NEAR and self.at.count(".") == 1, self.key
@@ -77,6 +79,7 @@ class Check:
         unmade     its stop is one of what cannot be made at all: told before all else
         cases      {case: whole sentence}; the judgement names one, or several that stand one after the other
         cures      settings that cure it, where they do not depend on the case
+        to_light   it tells how to light: of what must not be lit it is told only where it finds fault
     """
 
     key: str
@@ -88,6 +91,7 @@ class Check:
     cures: Cures = ()
     lit: bool = False
     unmade: bool = False
+    to_light: bool = False
     room: str = ""
 
     def __post_init__(self) -> None:

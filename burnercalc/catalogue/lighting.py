@@ -90,6 +90,7 @@ FIRE_MARKS = {
     "full": "fully open",
     "weak": "fully open, though the blower is too weak",
 }
+UNLIT = "do not light"  # instead of a number to light with
 NO_LOW = {"never": "none: it is not lit", "no_low": "none: the lighting card leads past low fire"}
 # At a step between them, as short as there is room for.
 STEP_MARKS = {
@@ -161,6 +162,7 @@ ANSWERS = (
         source=LIGHTING,
         near="first",
         digits=2,
+        to_light=True,
     ),
     Answer(
         "lighting_gas_pressure",
@@ -173,6 +175,7 @@ ANSWERS = (
         inputs=("lighting_rate", *RESTS_ON),
         source=LIGHTING,
         near="first",
+        to_light=True,
     ),
     Answer(
         "lighting_damper",
@@ -187,6 +190,7 @@ ANSWERS = (
         source=LIGHTING,
         near="bench",
         digits=2,
+        to_light=True,
     ),
     Answer(
         "lighting_mark",
@@ -200,6 +204,7 @@ ANSWERS = (
         source=BY_HAND,
         near="first",
         cases={**MARKS, "never": "none: it is not lit"},
+        to_light=True,
     ),
     *(
         Answer(
@@ -214,6 +219,7 @@ ANSWERS = (
             source=BY_HAND,
             near="bench",
             cases={**FIRE_MARKS, **none},
+            to_light=fire == "low",
         )
         for fire, made, goes, none in (
             ("low", "fires.low_mark", FORBIDS, NO_LOW),
@@ -233,6 +239,7 @@ ANSWERS = (
         inputs=("lighting_ratio", "lighting_damper", "lighting_gas_pressure", "lighting_mix_pressure", "mix_pipe"),
         source=BY_HAND,
         near="bench",
+        to_light=True,
     ),
     Answer(
         "lighting_mix_pressure",
@@ -247,6 +254,7 @@ ANSWERS = (
         source=LIGHTING,
         near="bench",
         digits=2,
+        to_light=True,
     ),
     Answer(
         "lighting_filled",
@@ -260,6 +268,7 @@ ANSWERS = (
         source=FILLED,
         near="engineer",
         digits=1,
+        to_light=True,
     ),
     Answer(
         "lighting_lift_burnt",
@@ -273,6 +282,7 @@ ANSWERS = (
         source=LIFT,
         near="engineer",
         digits=2,
+        to_light=True,
     ),
     Answer(
         "lighting_co",
@@ -296,6 +306,7 @@ ANSWERS = (
         source=LIT_AIR,
         near="bench",
         digits=2,
+        to_light=True,
     ),
     Answer(
         "lighting_fresh_air",
@@ -319,6 +330,7 @@ ANSWERS = (
         source=LIT_AIR,
         near="bench",
         digits=2,
+        to_light=True,
     ),
     Answer(
         "mixture_standing",
@@ -353,6 +365,7 @@ ANSWERS = (
         inputs=(*RESTS_ON, *FORBIDS),
         source=LIGHTING,
         near="engineer",
+        to_light=True,
     ),
     Answer(
         "light_up_advice",
@@ -407,6 +420,7 @@ ANSWERS = (
             "long_stand": LONG_STAND + "A pilot with a flame guard.",
             "cool": BY_TORCH_COOL + "A pilot with a flame guard.",
         },
+        to_light=True,
     ),
 )
 
@@ -495,6 +509,7 @@ CHECKS = (
             + "Even at high fire the flame can run back into the ports: use fewer or smaller ones, or more fire.",
             "no_limit": NEVER + "Some ports get no mixture, or the mixture has no limit: mend the other stops first.",
         },
+        to_light=True,
     ),
 )
 
@@ -541,6 +556,7 @@ CHECKS += (
             "its gas. Larger ports leave room. So does a jet proven in another burner: type its "
             "coefficient, and that it is proven; or a pilot with a flame guard, which shuts the gas.",
         },
+        to_light=True,
     ),
     Check(
         "lighting_trial",
@@ -566,6 +582,7 @@ CHECKS += (
             "pipe": "A mix pipe that is shorter by a third at most lets the gas be shut a second sooner.",
             "box": "A box half as deep, or deeper, lets the gas be shut a second sooner.",
         },
+        to_light=True,
     ),
     Check(
         "lighting_wait",
@@ -603,6 +620,7 @@ CHECKS += (
             "cool_guard": "This chamber is worked too cool to light gas again (below {glows:temperature}); pilot and "
             "flame guard stay on as long as gas flows.",
         },
+        to_light=True,
     ),
     Check(
         "turning",
@@ -646,6 +664,7 @@ CHECKS += (
             "to 12 steps. On the way the flame lifts or runs back, gas first or air first; or the slide moves less "
             "from stop to stop than a hand sets, some {apart:drill_length 1}. Set low fire higher, or use fewer ports.",
         },
+        to_light=True,
     ),
     Check(
         "lighting_air",
@@ -675,6 +694,7 @@ CHECKS += (
             "may sound before the walls glow: then gas off, and out.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
+        to_light=True,
     ),
     Check(
         "lighting_pipe",
@@ -692,6 +712,7 @@ CHECKS += (
             "against about {likely:speed}: one that gets in walks back to the blower. Use a smaller mix pipe.",
         },
         cures=(("mix_pipe", "lower"),),
+        to_light=True,
     ),
     Check(
         "run_up",
