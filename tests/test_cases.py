@@ -211,6 +211,7 @@ FURTHER = (
     MANY_SMALL,
     {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], **HOUSE, "ports_per_row": "4"},
     {**CLOSE, "lit_by": "stand"},
+    TORCH,
     {**TORCH, "lit_by": "guard", "equivalence_ratio": "0.75"},
     {**KNIFE, "lit_by": "stand"},
     {**SLOW, "lit_by": "stand"},

@@ -1000,6 +1000,17 @@ def test_low_fire_that_is_all_a_cool_chamber_gets_must_hold_it(more, verdict, sa
     assert solved(**alone).checks["rate_for_need"].verdict in fire
 
 
+@pytest.mark.parametrize("lit_by", ["stand", "guard"])
+def test_what_keeps_it_alight_is_named_as_it_is_lit(lit_by):
+    """Two checks spoke of "pilot or torch" whichever it was lit by."""
+    keeper, other = ("pilot", "torch") if lit_by == "guard" else ("torch", "pilot")
+    rate = solved(**TORCH, lit_by=lit_by).checks["lighting"].text.partition(";")[0]
+    assert f"with the {keeper} in front" in rate and other not in rate
+    low = solved(**{**OVEN, **DOWN, "low_fire": "95 %", "lit_by": lit_by}).checks["turning"].text
+    assert f"The {keeper} in front holds" in low and other not in low
+    assert "worked too cool to glow" in low and "turned to it the flame may go out" in low
+
+
 def test_of_turning_down_and_up_the_nearer_to_running_back_is_told():
     r = solved()
     margins = [turn.margin for turn in (r.part("turning").to_low, r.part("turning").to_high)]
@@ -1991,7 +2002,8 @@ def test_what_is_stopped_tells_on_no_paper_how_to_light_it(whole):
     words = sheet.as_text(r, whole=whole)
     for label in ("Light at", "Gas to light"):
         assert label in words and re.search(rf"^  {label} +do not light$", words, re.M)
-    assert rate not in words and rate not in str(build_sheet._notes(r)) and "Lighting rate" not in str(build_sheet._faults(r))
+    papers = words + str(build_sheet._notes(r)) + str(build_sheet._faults(r))
+    assert rate not in papers and "Lighting rate" not in str(build_sheet._faults(r))
     assert "Light at" in sheet.as_text(lit) and "Lit at" in sheet.as_text(lit) + str(build_sheet._notes(lit))
 
 

@@ -106,7 +106,7 @@ def test_a_heat_up_that_no_fire_does_is_never_called_done():
     assert never
     for result in never:
         assert result.checks["heat_up_reach"].verdict == "stop"
-        assert "high fire from the first" not in result.checks["rate_for_need"].text
+        assert "the time at the rate to light at not counted" not in result.checks["rate_for_need"].text
 
 
 OFFERED = {

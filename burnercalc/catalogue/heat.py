@@ -1030,23 +1030,24 @@ CHECKS = (
         cases={
             "cannot": CANNOT,
             "cannot_sure": CANNOT_SURE,
-            "auto.heat-up.one": "The firing rate is taken from the chamber: heating up in {time:time}, high fire "
-            "from the first, takes {needed:power}. Working takes {working:power}.",
-            "auto.heat-up.several": "The firing rate is taken from the chamber: heating up in {time:time}, high fire "
-            "from the first, takes {needed:power}, {each:power} for each of {burners} burners. Working takes "
-            "{working:power}.",
+            "auto.heat-up.one": "The firing rate is taken from the chamber: heating up in {time:time}, the time at "
+            "the rate to light at not counted, takes {needed:power}. Working takes {working:power}.",
+            "auto.heat-up.several": "The firing rate is taken from the chamber: heating up in {time:time}, the time "
+            "at the rate to light at not counted, takes {needed:power}, {each:power} for each of {burners} burners. "
+            "Working takes {working:power}.",
             "auto.working.one": "The firing rate is taken from the chamber: working takes {working:power}, or "
             "{needed:power} when the gas gives off its heat badly.",
             "auto.working.several": "The firing rate is taken from the chamber: working takes {working:power}, or "
             "{needed:power} when the gas gives off its heat badly, {each:power} for each of {burners} burners.",
-            "good.heat-up.one": "{installed:power} is enough: heating up in {time:time}, high fire from the first, "
-            "takes {needed:power}.",
-            "good.heat-up.several": "{installed:power} is enough: heating up in {time:time}, high fire from the first, "
-            "takes {needed:power}, {each:power} for each of {burners} burners.",
-            "later.one": "{installed:power}, high fire from the first, heats up later than in {time:time}, which takes "
-            "{needed:power}. Working takes {working:power}.",
-            "later.several": "{installed:power}, high fire from the first, heats up later than in {time:time}, which "
-            "takes {needed:power}, {each:power} for each of {burners} burners. Working takes {working:power}.",
+            "good.heat-up.one": "{installed:power} is enough: heating up in {time:time}, the time at the rate to "
+            "light at not counted, takes {needed:power}.",
+            "good.heat-up.several": "{installed:power} is enough: heating up in {time:time}, the time at the rate to "
+            "light at not counted, takes {needed:power}, {each:power} for each of {burners} burners.",
+            "later.one": "{installed:power} heats up later than in {time:time}, which takes {needed:power}; the time "
+            "at the rate to light at is not counted. Working takes {working:power}.",
+            "later.several": "{installed:power} heats up later than in {time:time}, which takes {needed:power}, "
+            "{each:power} for each of {burners} burners; the time at the rate to light at is not counted. Working "
+            "takes {working:power}.",
             "good.working.one": "{installed:power} is enough: working takes {working:power}, or {needed:power} when "
             "the gas gives off its heat badly.",
             "good.working.several": "{installed:power} is enough: working takes {working:power}, or {needed:power} "
@@ -1107,7 +1108,8 @@ CHECKS = (
             "cannot_sure": CANNOT_SURE,
             "never": "No fire heats the chamber to {chamber:temperature} in {time:time}: the walls cannot take up "
             "heat so fast. Allow more time, or use a lighter lining.",
-            "good": "Heating up in {time:time}, high fire from the first, is within what so large a chamber can burn.",
+            "good": "Heating up in {time:time}, the time at the rate to light at not counted, is within what so large "
+            "a chamber can burn.",
             "note": "Heating up may take longer than {time:time}: when the gas gives off its heat badly, it asks for "
             "more than the {most:power_per_volume} of chamber that burn well in one.",
             "caution": "Heating up in {time:time} cracks dense lining; {shortest:time} or more is usual.",

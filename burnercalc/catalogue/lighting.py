@@ -478,8 +478,11 @@ CHECKS = (
             "long_stand": LONG_STAND
             + "A pilot with a flame guard shuts the gas by itself; or take a lining that heats up sooner.",
             "cool": BY_TORCH_COOL + "A pilot with a flame guard shuts the gas by itself.",
-            "torch": "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold face. "
-            "So it is lit at low fire with torch or pilot in front; more ports hold a flame without it.",
+            **{
+                keeper: "No rate is safe between flashback at {flash:power 2} and lift at {lift:power 2} of a cold "
+                f"face. So it is lit at low fire with the {keeper} in front; more ports hold a flame without it."
+                for keeper in KEEPER.values()
+            },
             "gas": NEVER
             + "The flame holds up to {most:power 2}. A tenth below, for room, {gas:gas_pressure} before the jet is "
             "too little to set, under {least_gas:gas_pressure}. Larger or more ports hold a stronger flame; or it "
@@ -644,9 +647,9 @@ CHECKS += (
             "lighting rate, or use fewer ports.",
             "straight": "From the lighting rate it goes straight up to high fire, as the card has it.",
             "unreached": "So it never gets to high fire.",
-            "cool": "This chamber is worked too cool to glow, so nothing lights again what lifts. Pilot or "
-            "torch in front holds "
-            "{held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no further.",
+            "cool": "This chamber is worked too cool to glow, so nothing lights again what lifts. The pilot in front "
+            "holds {held:power 2} for sure, and high fire is {high:power 2}: the card leads to low fire and no "
+            "further.",
             "cool_less": "Use less fire with a larger share of it for low fire, or more ports.",
             "cool_higher": "Set low fire higher, or use more ports.",
             "cool_more": "All that is held for sure is {held_all:power 2}, less than those {asked:power 2}: use more "
@@ -654,9 +657,12 @@ CHECKS += (
             "no_work": "Low fire, {all:power 2} in all, does not do the work, which takes {works:power 2}.",
             "no_hold": "Low fire, {all:power 2} in all, does not even hold the empty chamber, which takes "
             "{holds:power 2}.",
-            "cool_low": "This chamber is worked too cool to glow, so nothing lights again what lifts. Pilot or "
-            "torch in front holds "
-            "{held:power 2} for sure, and low fire is {low:power 2}: turned to it the flame may go out.",
+            **{
+                f"cool_low{by}": "This chamber is worked too cool to glow, so nothing lights again what lifts. The "
+                f"{keeper} in front holds {{held:power 2}} for sure, and low fire is {{low:power 2}}: turned to it the "
+                "flame may go out."
+                for by, keeper in KEEPER.items()
+            },
             "cool_lower": "Set low fire lower, or use less fire or more ports.",
             "cool_more_to_hold": "All that is held for sure is {held_all:power 2}, and to hold the empty chamber takes "
             "{holds:power 2}: use more ports, or more burners with less fire in each.",

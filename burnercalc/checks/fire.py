@@ -167,7 +167,7 @@ def lighting_check(
         "caution" if lighting.way == "torch" else "stop",
         None,
         lighting.lift_W,
-        case=(case, kept[1]) if lighting.way == "torch" else case,
+        case=("pilot" if lit_by == "guard" else "torch", kept[1]) if lighting.way == "torch" else case,
         cures=LIGHTING_CURES.get(case, ()),
         **slots,
     )
@@ -328,10 +328,10 @@ def lighting_wait_check(
 
 
 def turning_check(
-    turning: Turning, lighting_try: LightingTry, lighting: Lighting, firing: Firing, need: Need
+    turning: Turning, lighting_try: LightingTry, lighting: Lighting, firing: Firing, need: Need, lit_by: str
 ) -> Judged | None:
     """Whether an order of the valves leads to low fire and on to high fire; None where it is not lit, but for that.
-    Where it leads to low fire only, that must hold the chamber, or it is a stop."""
+    Where it leads to low fire only, that must hold the chamber, or it is a stop; only a guard lights one so cool."""
     to_low, to_high = turning.to_low, turning.to_high
     if to_low is None or to_high is None or (turning.goes_on and lighting.waits_W is None):
         return None
@@ -368,7 +368,7 @@ def turning_check(
             "caution" if no_further and not cold else "stop",
             held_W / ended_W,
             1.0,
-            case=("cool" if no_further else "cool_low", *short, what),
+            case=("cool" if no_further else "cool_low_guard" if lit_by == "guard" else "cool_low", *short, what),
             cures=cures,
             low=firing.low_W,
             high=firing.rate_W,

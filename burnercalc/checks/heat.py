@@ -638,8 +638,8 @@ def heat_up_reach_check(need: Need, chamber: Chamber, heat_up_time: float, chamb
 
 
 def heat_up_wait_check(fired_heat_up: FiredHeatUp, lighting_try: LightingTry, heat_up_time: float) -> Judged | None:
-    """As it is lit and turned up, against what was asked for, which high fire from the first would do. Later harms
-    nobody, so the middle counts; None where it is not lit or never gets there, which others say."""
+    """As it is lit and turned up, against what was asked for, which the rate needed would do from the start. Later
+    harms nobody, so the middle counts; None where it is not lit or never gets there, which others say."""
     if lighting_try.waits_W is None:
         return None
     takes, waits = (getattr(one, "value", one) for one in (fired_heat_up.time_s, fired_heat_up.waits_s))
