@@ -81,8 +81,8 @@ class Answered(_Declared):
 
     def shown(self, value: Any) -> str:
         """The answer's own value, or an end of its band, as a person reads it."""
-        if value is None and self.unlit:
-            return UNLIT
+        if value is None:
+            return UNLIT if self.unlit else self.declared.lacking
         return show(value, self.dimension, self.unit_system, self.declared.digits)
 
     @property
@@ -300,7 +300,7 @@ class Result:
         return answer.declared.may_lack or answer.key in INSTEAD or not all(map(self.design.counts, settings))
 
     def ranked(self) -> list[Checked]:
-        """The checks that are told, the worst first: what cannot be made before what hurts, that before what breaks, and so on."""
+        """The checks that are told, the worst first: what cannot be made before what hurts, that before what breaks."""
 
         def order(check):
             made = not (check.declared.unmade and check.verdict == "stop")

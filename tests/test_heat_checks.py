@@ -320,11 +320,29 @@ def test_the_shell_has_one_figure():
     assert f"Hot all through it has {told}." in r.charts["wall_profile"].sentence
 
 
+@pytest.mark.parametrize(
+    "work_rate, told, words",
+    [
+        ("100 lb/h", "no rate is enough", "Most likely no firing rate is enough"),
+        ("60 lb/h", "305 kBtu/h", "working takes 305 kBtu/h"),
+        ("20 lb/h", "", "100 kBtu/h is enough"),
+    ],
+)
+def test_the_rate_needed_on_top_is_one_that_does_the_work(work_rate, told, words):
+    """It named 420 kBtu/h beside a check that no rate is enough, and 283 beside one that working takes 305."""
+    r = designs.solved(work_rate=work_rate)
+    needed, works_W = r["firing_rate_needed"], r["working_rate"]
+    assert words in r.checks["rate_for_need"].text
+    assert (needed is None) == (works_W is None) and (needed is None or needed >= works_W)
+    assert not told or r.answers["firing_rate_needed"].brief == told
+    assert (needed == r.part("need").needed_W) == (not told)
+
+
 def test_auto_near_the_most_that_a_chamber_can_heat_rises_steadily_and_says_so():
     """Before, 45 lb/h took 2.3 times the fire of 35, 50 took 5, and 55 less than 40: the poorest film dropped out."""
     slow = {"heat_up_time": "4 h"}  # so the work decides
     found = [solved(firing_rate="auto", work_rate=f"{n} lb/h", **slow) for n in (20, 30, 38, 39, 45, 50, 55, 60)]
-    needed = [r["firing_rate_needed"] for r in found]
+    needed = [r.part("need").needed_W for r in found]
     assert needed == sorted(needed) and needed[-1] < 4 * needed[0]
     assert needed[-1] < 1.5 * needed[2]
     for r, rate in zip(found, needed):

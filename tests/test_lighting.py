@@ -592,8 +592,8 @@ def test_the_card_has_every_step_with_its_source():
                 "PROVED: ...",
                 "mixture 1.16",
                 "The regulator stays as for HIGH: it holds steady from 0.5 psi on, the needle from 0.2 psi",
-                "First time, each try from Purge on: needle a little open",
-                "a little further, never beyond 0.95 psi",
+                "The first time: needle a little open, then light it as the next row says",
+                "gas off, go back to Purge, then with the needle a little further, never beyond 0.95 psi",
                 "Mark the valve",
             ),
         ),
@@ -2025,7 +2025,7 @@ def test_what_is_stopped_tells_neither_page_nor_program_how_to_light_it(key):
     for checks in (shown["checks"], told["checks"]):
         assert not any("Lit at" in check["text"] for check in checks if check["verdict"] in ("good", "note"))
         assert any(check["key"] == key and check["verdict"] == "stop" for check in checks)
-    # Of what may be lit all of it is told; a number that it has not is none then, as of what a torch lights at low fire.
+    # Of what may be lit all of it is told; a number that it has not is none then.
     shown, told = on_page.whole(lit, ()), sheet.as_data(lit)
     assert not any("not light" in shown["answers"][one]["shown"] for one in TELLS_TO_LIGHT)
     assert any("Lit at" in check["text"] for check in shown["checks"]) and told["answers"]["lighting_rate"]["band"]

@@ -327,16 +327,17 @@ def test_the_first_day_of_a_jet_counts_in_its_carbon_monoxide():
     assert f"up to {units.show(air.co_dry.high, 'gas_share', 'in', 2)} the first day" in rows(new)["Poison"]
 
 
-def test_what_a_chamber_does_not_hold_of_a_trial_is_told_to_stand_before_its_opening():
+def test_what_a_chamber_does_not_hold_of_a_trial_is_told_to_stand_in_front_of_its_opening():
     """The default lets in 1.3 of its chamber: in 3 s, the shortest trial of a code, and 1 s for the hand it were 1.7,
     (3 + 1)/3 of that. An oven of eight times the room holds all."""
     small, large = solve(Design.from_texts({})), solve(Design.from_texts(OVEN))
     card = small.part("lighting_card")
     assert card.hiss_s == 2 and 1.65 < card.let_in * (3 + 1) / (2 + 1) < LET_IN_MOST[0]
     check, words = small.checks["lighting_trial"], rows(small)["First 2 s"]
-    assert check.verdict == "note" and "what that does not hold stands before its opening" in check.text
-    assert "nobody before the opening" in check.text and "the rest stands before its opening: nobody there" in words
-    assert "before its opening" not in large.checks["lighting_trial"].text + rows(large)["First 5 s"]
+    assert check.verdict == "note" and "what that does not hold stands in front of its opening" in check.text
+    assert "nobody in front of the opening" in check.text
+    assert "the rest stands in front of its opening: nobody may stand there" in words
+    assert "in front of its opening" not in large.checks["lighting_trial"].text + rows(large)["First 5 s"]
 
 
 def test_a_chamber_that_never_glows_is_told_of_no_cold_walls_that_would_glow():
@@ -451,7 +452,7 @@ def test_beside_a_burner_that_burns_no_paper_purges_at_high():
         several, (_, _, plate) = result.design.burner_count > 1, papers(result)
         seen.add(several)
         assert ("Only if none burns: blower on" in plate) == several == ("its gas off at once" in plate)
-        assert ("(if others burn, " in rows(result)["Set"]) == several
+        assert ("(or, if others burn, wait " in rows(result)["Set"]) == several
         assert not several or "Each step at every burner, one by one, before the next" in plate
     assert seen == {True, False}
 
@@ -464,7 +465,7 @@ def test_walls_that_do_not_glow_in_time_end_it():
 
 def test_a_pressure_that_is_proved_counts_past_what_the_card_has_as_the_most():
     default = solve(Design.from_texts({}))
-    assert "First time" in rows(default)["Set"] and "never beyond" in rows(default)["Set"]
+    assert "The first time: " in rows(default)["Set"] and "never beyond" in rows(default)["Set"]
     assert "counts past the card's most" in str(build_sheet.proofs(default))
 
 

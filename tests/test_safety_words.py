@@ -48,6 +48,8 @@ GONE = {
     r"\bkitchen oven with wax\b": "no oven that cooks food, wax or not",
     r"\bsounding (CO )?alarm\b": "loud, with a display",
     r"lifting there is no fault": "only above 1,400 degF",
+    r"(?i)\bnobody (stands )?in it\b": "in the burnt gas: a reader whose English is second took it for the shop",
+    r"\beach try from\b": "where to go back to after a try that did not light is said as an order",
     r"\bblow the box out by hand\b": "nobody blows into a box of mixture: the blower purges it",
 }  # fmt: skip
 
@@ -71,6 +73,8 @@ def test_the_patterns_find_what_stood_there():
         "Not a kitchen oven with wax in the ports.",
         "doors open and a sounding CO alarm at head height",
         "hold it; lifting there is no fault.",
+        "wide doors bring 2600 cfm in the least wind. Nobody in it.",
+        "First time, each try from Purge on: needle a little open.",
         "shut the gas at the cock and blow the box out by hand before relighting.",
     )
     for pattern, sentence in zip(GONE, once, strict=True):

@@ -37,6 +37,7 @@ class Answer:
         cases      {case: sentence} for an answer that is a text
         if_auto    {answer: setting} of those inputs that go in only where that setting is auto
         may_lack   none says that the design has no such thing: it is not shown then
+        lacking    what is told where it is none
         digits     significant ones that it is told with, wherever it is told
         at_most    whether its band's upper end, "up to", is what is told where there is room for one figure
         instead    the answer of the same thing in another measure that is shown in its place, where it has a value
@@ -57,6 +58,7 @@ class Answer:
     if_auto: Mapping[str, str] = field(default_factory=dict)
     instead: str = ""
     may_lack: bool = False
+    lacking: str = "none"
     at_most: bool = False
     room: str = ""
     digits: int = 0

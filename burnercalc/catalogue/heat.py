@@ -437,18 +437,19 @@ NEED_ANSWERS = (
     ),
     Answer(
         "firing_rate_needed",
-        "need.needed_W",
+        "need.needed_told_W",
         "power",
         "Firing rate needed",
         meaning="Fire of all burners together, to work or to heat up in time, whichever takes more; the gas may give "
         "off its heat badly. With auto the burner gets this rate. It ends where only a tenth of the heat stays in the "
-        "chamber. To heat up it ends at what burns well in so large a chamber: then that takes longer. It is never "
-        "less than what holds the chamber empty.",
+        "chamber, or at what does the work where that is more. To heat up it ends at what burns well in so large a "
+        "chamber: then that takes longer. It is never less than what holds the chamber empty.",
         formula="largest of firing rates to hold and to heat up, and (wall loss + opening loss + work) / share kept "
         "with the poorest film, not below a tenth",
         inputs=("hold_rate", "working_rate", "heat_up_rate"),
         source=ZONE_HEAT_UP,
         near="first",
+        lacking="no rate is enough",
     ),
     Answer(
         "firing_rate_from",

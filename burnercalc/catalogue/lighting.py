@@ -570,17 +570,22 @@ CHECKS += (
         cases={
             "good": TRY + "so little, stirred, hardly burns.",
             "note": TRY + "hold the torch at the ports first, all others aside.",
-            "note_over": TRY + "what that does not hold stands before its opening. Hold the torch at the ports first, "
-            "nobody before the opening, all others aside.",
-            "caution": TRY + "what it does not hold stands before its opening and burns where people are. Use a pilot "
+            "note_over": TRY
+            + "what that does not hold stands in front of its opening. Hold the torch at the ports first, "
+            "nobody in front of the opening, all others aside.",
+            "caution": TRY
+            + "what it does not hold stands in front of its opening and burns where people are. Use a pilot "
             "with a flame guard, which sees the pilot burn before it opens the gas, or fewer ports.",
-            "stop": "Do not light it so. " + TRY + "most of it stands before the opening, and burns at once, where "
+            "stop": "Do not light it so. "
+            + TRY
+            + "most of it stands in front of the opening, and burns at once, where "
             "people are. Use a pilot with a flame guard, which sees the pilot burn before it opens the gas, or fewer "
             "ports.",
             "note_guard": TRY + "the guard sees the pilot first, everybody aside.",
-            "note_over_guard": TRY + "what that does not hold stands before its opening. The guard sees the pilot "
-            "first; nobody before the opening, everybody aside.",
-            "caution_guard": TRY + "most of it stands before the opening, and burns where people are: guard or not, "
+            "note_over_guard": TRY + "what that does not hold stands in front of its opening. The guard sees the pilot "
+            "first; nobody in front of the opening, everybody aside.",
+            "caution_guard": TRY
+            + "most of it stands in front of the opening, and burns where people are: guard or not, "
             "nobody within reach of it. Use fewer ports.",
             "pipe": "A mix pipe that is shorter by a third at most lets the gas be shut a second sooner.",
             "box": "A box half as deep, or deeper, lets the gas be shut a second sooner.",
@@ -680,8 +685,8 @@ CHECKS += (
         source=LIT_AIR,
         cases={
             "good": POISON + "{quiet:air_flow 2} of fresh air keep the room below {kept:gas_share 2}; a wide door and "
-            "another across it bring {doors:air_flow 2} in the least wind. Both open, or outdoors; nobody in what "
-            "leaves the chamber.",
+            "another across it bring {doors:air_flow 2} in the least wind. Both open, or outdoors; nobody stands in "
+            "the burnt gas that leaves the chamber.",
             "note": POISON + "it takes {quiet:air_flow 2} of fresh air to stay below {kept:gas_share 2}; wide open "
             "doors bring {doors:air_flow 2} in the least wind. Light it outdoors, or under a hood that draws it off. A "
             "fan that only stirs in fresh air must bring that much.",
@@ -740,11 +745,11 @@ CHECKS += (
 WORDS = {
     "look.when": "Before",
     "look.do": "Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, gas cock "
-    "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
+    "shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
     "look.do.hood": "Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head height. Ports "
-    "clear, gas cock shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
+    "clear, gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
     "look.do.open": "Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, gas cock "
-    "shut, gauge at nothing, chamber door open, nobody before it, extinguisher at hand.",
+    "shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
     "look.source": "common practice",
     "purge.when": "Purge",
     "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s."
@@ -775,11 +780,11 @@ WORDS = {
     "read.tube": " (sloping gauge)",
     "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
     "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
-    "{pipe:tap 2} at the mix pipe's tap. {holds}First time, each try from {again}: needle a little open, then as the "
-    "next row. Not all alight in {hiss:.0f} s: gas off, needle a little further, never beyond "
+    "{pipe:tap 2} at the mix pipe's tap. {holds}The first time: needle a little open, then light it as the next "
+    "row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little further, never beyond "
     "{gas_most:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
-    "again": "Purge on",
-    "again.several": "Purge on (if others burn, {purge:time 2} after gas off)",
+    "again": "go back to Purge",
+    "again.several": "go back to Purge (or, if others burn, wait {purge:time 2})",
     "holds": "The regulator stays as for HIGH: it holds steady from {regulator:gas_pressure} on, the needle from "
     "{needle:gas_pressure}. ",
     "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s. ",
@@ -823,7 +828,7 @@ WORDS = {
     "trial.do.late_guard": "Pilot AT the ports before gas, all aside. {reset}Snap the cock open, hand on it. Gas takes "
     "{arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
     "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
-    "over": ", and the rest stands before its opening: nobody there",
+    "over": ", and the rest stands in front of its opening: nobody may stand there",
     "reset.hand": "RESET first, held till the guard sees the flame. ",
     "reset.guard": "RESET first. ",
     "trial.source": "common practice",
@@ -862,11 +867,12 @@ WORDS = {
     "air.when": "Poison",
     "air.do": LEAVES
     + "Outdoors, or {fresh:air_flow 2} of fresh air, to stay below {kept:gas_share 2}: wide doors open "
-    "on two sides bring {doors:air_flow 2} in the least wind. Nobody stands in it.",
+    "on two sides bring {doors:air_flow 2} in the least wind. Nobody stands in the burnt gas.",
     "air.do.hood": LEAVES + "Outdoors, or under a hood that draws it off. To stay below {kept:gas_share 2} takes "
-    "{fresh:air_flow 2} of fresh air; wide doors bring {doors:air_flow 2} in the least wind. Nobody in it.",
+    "{fresh:air_flow 2} of fresh air; wide doors bring {doors:air_flow 2} in the least wind. Nobody stands in the "
+    "burnt gas.",
     "air.do.open": LEAVES + "In the open only: to stay below {kept:gas_share 2} takes {fresh:air_flow 2} of fresh air. "
-    "Nobody stands in it.",
+    "Nobody stands in the burnt gas.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",

@@ -44,6 +44,11 @@ class Need:
     in_reach: bool = False  # to heat up in time by what burns well in this chamber
 
     @property
+    def needed_told_W(self) -> float | None:
+        """What is needed as it is told: none where no rate does the work, and never less than the one that does."""
+        return None if self.needed_W is None or self.working_W is None else max(self.needed_W, self.working_W)
+
+    @property
     def hold_told_W(self) -> Band | float | None:
         return self.hold_band or self.hold_W
 
