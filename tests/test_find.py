@@ -601,6 +601,36 @@ OWN = (
 )
 
 
+TOLD_OF = "tube: 3 1/2 x 3 1/2 x 3/16 in, 8 ft\npins: 9/32 in, 36 in\npipe: 1-1/2\n"
+WITHOUT = f"{TOLD_OF}blower: 3 inH2O 80 cfm\ncylinder: 20 lb x 2\n"
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        # Prices of train_parts.csv, and the default ones of a bag and a mould.
+        ("buy: none", {"regulator": 45.0, "drill": 8.0, "bag": 95.0, "board": 20.0}),
+        ("buy: bag, drill", {"regulator": 45.0, "board": 20.0}),
+        ("regulator: 0 to 30 psi\nboard: ply 3/4\nbuy: none", {"drill": 8.0, "bag": 95.0}),
+        ("buy: all", {}),
+        ("", {}),
+    ],
+)
+def test_what_is_needed_and_may_not_be_bought_is_named_with_its_price(said, told, tmp_path, capsys):
+    """Under `buy: none` a regulator, a jet, refractory and a board were bought without a word."""
+    answer = find(Design(), read_have(WITHOUT + said), budget=300)
+    for offer in answer.offers:
+        assert {one.key: one.price for one in offer.untold} == told
+        assert sum(told.values()) <= offer.bill.to_spend
+    shop = tmp_path / "shop.txt"
+    shop.write_text(WITHOUT + said)
+    assert main(["find", "--have", str(shop), "--budget", "300"]) == 0
+    lines = [line for line in capsys.readouterr().out.splitlines() if "may not be bought" in line]
+    assert len(lines) == (len(answer.offers) if told else 0)
+    for kind, price in told.items():
+        assert all(re.search(rf"{kind}: .*? {price:.2f}", line) for line in lines)
+
+
 def test_the_card_asks_what_the_shopping_list_leaves_to_buy():
     """One bill: the list of the design, what is at hand ticked off it, and beside it only what no list holds."""
     asked = {"kind": "find", "settings": {"chamber_length": "24 in", "blowers": "each"}, "have": OWN, "weights": {}}

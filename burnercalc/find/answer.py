@@ -13,7 +13,7 @@ from ..link import to_link
 from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import show, split_number
-from .bill import Bill, Bought
+from .bill import TAKEN, Bill, Bought
 from .cannot import can_be, nothing_fits
 from .choices import AXES, sources
 from .faults import Fault, blamed, faults_of, harm, worst_of
@@ -74,7 +74,8 @@ LEAST_WRONG, ANOTHER_WAY = "least wrong", "another way"
 class Offer:
     """A found design. `kinds`: what it is best in; `differs`: in what it is built another way than the best of all;
     `buys`: what must be bought; `mine`: settings that are sizes of what lies there, and those that were mine before;
-    `faults`: what the burner can be blamed for; the rest in words."""
+    `faults`: what the burner can be blamed for; `untold`: of what is bought, things of kinds of which none lies there
+    and none may be bought; the rest in words."""
 
     kinds: tuple[str, ...]
     differs: str
@@ -88,6 +89,7 @@ class Offer:
     faults: tuple[Fault, ...]
     gives_up: tuple[str, ...]
     limited_by: str
+    untold: tuple[Bought, ...] = ()
 
     @property
     def verdict(self) -> str:
@@ -426,6 +428,7 @@ def _offers(
                 faults,
                 (),
                 _limited_by(result, faults),
+                _untold(space.have, bill, result),
             )
         )
     least = {key: min(offer.terms[key] for offer in offers) for key in TOLD}
@@ -455,6 +458,20 @@ def _named(things: tuple[Bought, ...], result: Result) -> tuple[Bought, ...]:
             words = str(lines[one.key][0])
         named.append(replace(one, words=words))
     return tuple(named)
+
+
+def _untold(have: Have, bill: Bill, result: Result) -> tuple[Bought, ...]:
+    """What is bought though its kind is not on the list, and not among those that may be: nobody was asked."""
+    burner = result.parts
+    entries = burner.part("cost").entries(burner.part("train"), result.design.batch_size)
+    untold = []
+    for one, (item, sold, *_) in zip(entries, result.tables["shopping"].rows):
+        kind, left = TAKEN.get(one.key, ""), int(max(0, one.count - bill.own.get(one.key, 0)))
+        if kind and left and not have.of(kind) and not have.may_buy(kind):
+            words = f"{item}, {sold}" if sold else str(item)
+            price = (one.price or 0.0) * left / one.count
+            untold.append(Bought(kind, f"{left} x {words}" if left > 1 else words, price, left))
+    return tuple(untold)
 
 
 def _mine(space: Space, node: Node) -> tuple[str, ...]:

@@ -124,6 +124,8 @@ NOT_BUILT: dict[str, Any] = {
 NEEDLE = 1.5  # times what is asked, which a needle valve takes the rest of without a hair's turn; common practice
 # Entries of the list of which as many must be at hand as it has, and what they are of.
 COUNTED = {"bag": "bag", "blower": "blower", "regulator": "regulator", "line_regulator": "regulator"}
+# Entries of what every burner takes, and what they are of: where nothing of it lies there it is taken as sold.
+TAKEN = {"bag": "bag", "regulator": "regulator", "line_regulator": "regulator", "jet_holder": "drill", "mould": "board"}
 OF_ITS_OWN = {"regulator": ("regulator", "line_regulator"), "pipe": ("mix_pipe",)}  # parts of the train, by their kind
 
 

@@ -148,7 +148,8 @@ def _supplies(start: Design, have: Have) -> Iterable[tuple[str, list[str], tuple
     elif not regulators and (cylinders or have.may_buy("cylinder")):
         lines = ()  # a cylinder without a regulator named: any pressure
     pieces = (*lines, *regulators)
-    if not have.may_buy("line", "regulator") and not any(_gives(piece, start) for piece in pieces):
+    another = have.may_buy("line") or (have.of("regulator") and have.may_buy("regulator"))
+    if not another and not any(_gives(piece, start) for piece in pieces):
         yield "gas_pressure", [piece.typed for piece in pieces], GAS_SET
     count = sum(int(piece.figures["count"]) for piece in cylinders if piece.texts["cylinder"] == start.cylinder)
     if "cylinder" in sources(have, start) and not have.may_buy("cylinder") and count < start.cylinder_count:

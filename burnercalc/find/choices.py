@@ -140,7 +140,8 @@ def _of_jets(a: Asked, rates_W: list[float]) -> list[float]:
     of_line = sources(a.have, a.start) == ("line",) if liquid else bool(a.have.of("line"))
     if of_line and liquid and drills and not a.have.may_buy("drill"):
         return _of_line(a, rates_W)
-    if not drills or a.have.may_buy("drill", "regulator") or of_line or not (liquid or regulators):
+    another = a.have.may_buy("drill") or (regulators and a.have.may_buy("regulator"))
+    if not drills or another or of_line or not (liquid or regulators):
         return rates_W
     step, unit = REGULATED[a.system]
     step_Pa = step * parse_quantity(f"1 {unit}", "gas_pressure", "gas_pressure")

@@ -67,11 +67,14 @@ TYPICAL = {  # of a blower, where one half is not given: in the offer, and in wo
     },
     "blower_free_flow": {"in": ("60 cfm", FREE), "mm": ("100 m3/h", FREE)},
 }
-SOLD = ("tube", "plate", "pins", "pipe", "blower", "drill", "cylinder", "bag")  # of which sold sizes are known
+# Of which sold sizes are known.
+SOLD = ("tube", "plate", "pins", "pipe", "blower", "drill", "regulator", "cylinder", "bag", "board")
 BODIES, GAS = ("tube", "plate", "round"), ("cylinder", "line")
 EXAMPLE = "tube: " + KINDS["tube"][1]
 # What must come from somewhere: at hand or bought.
 NEEDED = (BODIES, ("pins",), ("pipe",), ("blower",), GAS)
+# What every burner takes too, and nobody need tell: where none lies there it is taken as sold.
+UNASKED = ("drill", "regulator", "bag", "board")
 COUNTS = {word: count for count, word in enumerate(("one", "two", "three", "four", "five", "six"), 1)}
 # Of phones and of files.
 QUOTES = str.maketrans(
@@ -381,7 +384,7 @@ def _buy(given: Mapping[str, list[str]], errors: list[InputError]) -> frozenset[
     if "buy" not in given:
         missing = [group for group in NEEDED if not any(kind in given for kind in group)]
         kinds = {group[0] for group in missing}
-        return frozenset(kinds | ({"drill"} if "drill" not in given else set()))
+        return frozenset(kinds | {kind for kind in UNASKED if kind not in given})
     words = {word.strip().lower() for entry in given["buy"] for word in entry.split(",") if word.strip()}
     if words == {"all"}:
         return frozenset(KINDS)

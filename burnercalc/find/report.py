@@ -192,6 +192,15 @@ def dearest(offer: Offer) -> str:
     return f"More than half of it: {'; '.join(said)}."
 
 
+UNTOLD = "None of this is on your list, and it may not be bought, yet it is needed: {}. It is in the sum to spend."
+
+
+def untold(offer: Offer) -> str:
+    """What must be bought against the list, each by its kind; "" where nothing must."""
+    named = [f"{one.key}: {_thing(one, offer.design.reader)}" for one in offer.untold]
+    return UNTOLD.format("; ".join(named)) if named else ""
+
+
 def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
     return {
         "best_in": list(offer.kinds),
@@ -216,6 +225,8 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         ],
         "train": train_parts(offer),
         "dearest": dearest(offer),
+        "untold": [{"kind": one.key, "what": one.words, "price": round(one.price, 2)} for one in offer.untold],
+        "untold_said": untold(offer),
         "gives_up": list(offer.gives_up),
         "limited_by": offer.limited_by,
         "not_good": _faults(offer.faults),
@@ -264,6 +275,8 @@ def as_text(answer: Answer, base: str = "", shops: Mapping[int, Sample] | None =
         lines.append("   buy: " + ("; ".join(_thing(one, offer.design.reader) for one in offer.buys) or "nothing"))
         if dear := dearest(offer):
             lines.append("   " + dear[0].lower() + dear[1:])
+        if offer.untold:
+            lines.append("   " + untold(offer))
         if offer.gives_up:
             lines.append("   gives up: " + "; ".join(offer.gives_up))
         if offer.limited_by and not offer.faults:

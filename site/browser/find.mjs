@@ -215,7 +215,7 @@ function card(found, best, told) {
   const head = make("h3", "", heading);
   head.tabIndex = -1;
   return make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`), make("p", "help", `${capital(found.feed)}.`),
-    ...line("To spend", found.says[0].replace(" to spend", "")), folded,
+    ...line("To spend", found.says[0].replace(" to spend", "")), ...line("Against your list", found.untold_said), folded,
     ...line("It has", found.says.slice(1).join("; ")),
     ...line("Gives up", found.gives_up.join("; ")), ...line("Limited by", found.not_good.length ? "" : found.limited_by),
     ...(told ? line("In the way", "what is told above") : found.not_good.length ? [faults(found.not_good)] : []),
