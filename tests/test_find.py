@@ -1739,6 +1739,75 @@ def test_a_longer_tube_is_a_purchase_with_its_size():
     assert opening.words == "a 3 5/8 in longer tube, 4 in x 4 in x 3/16 in, 8 1/8 in long or more"
     assert opening.design.show("body_length") == "4 in" and not opening.left and "Inlet on the body" in opening.cures
     assert solve(opening.design).worst == "good" and solve(answer.offers[0].design).checks["web"].verdict != "good"
+    # It was told at no price; it costs what a list has that holds no tube.
+    (tube,) = (row for row in solve(opening.design).tables["shopping"].rows if row[0].startswith("tube"))
+    assert opening.price == tube[-1] > 0
+    # And is found once it is on the list: the shorter piece of that section hid it.
+    assert opening.adds == (("tube", "4 in x 4 in x 3/16 in, 8 1/8 in"),)
+    longer = shop.replace("4 1/2 in", f"4 1/2 in; {opening.adds[0][1]}")
+    assert not find(Design.from_texts(kept), read_have(longer)).in_the_way
+
+
+PLENTY = "tube: 4 x 4 x 3/16 in\npipe: 1; 1-1/4; 1-1/2; 2\ncylinder: 100 lb x 8\n"
+
+
+def test_all_that_is_too_few_is_one_purchase():
+    """At most the kinds that were found together by chance were named, and each regulator at the price of all three."""
+    shop = f"{PLENTY}pins: 1/4 in x 6\nblower: 4 inH2O 60 cfm\nregulator: 0 to 30 psi\nbag: dense_castable\nbuy: drill"
+    answer = find(Design.from_texts({"batch_size": "3", "bag_mass": "5 lb"}), read_have(shop), budget=700)
+    ports = solve(answer.offers[0].design)["port_count"]
+    assert {fault.label for fault in answer.in_the_way} == {"Bags", "Blowers", "Regulators", "Pins"}
+    opening = answer.opening
+    assert opening.words == (
+        f"2 more blowers like yours, 2 more bags, 2 adjustable regulators and {ports - 6} more pins of 1/4 in"
+    )
+    # 120 a blower, 95 a bag, 45 a regulator, 1.50 a stick; not for what lies there.
+    sticks = opening.price - 2 * (120 + 95 + 45)
+    assert sticks > 0 and sticks % 1.5 == 0 and not opening.left
+
+
+@pytest.mark.parametrize(
+    ("pins", "holds"),
+    [
+        ("1/4 in", True),
+        ("1/4 in x 60", True),
+        ("1/4 in x 5", False),
+        ("1/4 in x 5; 1/4 in x 55", True),
+        ("1/4 in, 36 in x 6", True),  # of pins of 3 to 5 in 42 or more
+        ("1/4 in, 4 in x 3", False),
+    ],
+)
+def test_too_few_pins_for_the_ports_are_told(pins, holds):
+    """A mould holds all pins of a block at a time; the same make the next. How many there are could not be told."""
+    shop = f"{PLENTY}pins: {pins}\nblower: 4 inH2O 60 cfm\nregulator: 0 to 30 psi\n"
+    twelve = {"batch_size": "12", "blowers": "one"}
+    for buy in ("drill, bag, blower, regulator", "drill, bag, blower, regulator, pins"):
+        start = Design.from_texts(twelve)
+        best = find(start, read_have(f"{shop}buy: {buy}"), budget=300).offers[0]
+        there = 0 if holds else {"1/4 in x 5": 5}.get(pins)
+        few = best.bill.lacking.get("pins")
+        assert (few is None) == (holds or "pins" in buy)
+        if few and there:
+            assert few == solve(best.design)["port_count"] - there
+            assert f"There are {few} pins too few of this size to fill the mould" in best.faults[0].text
+        bought = [one for one in best.buys if one.key == "pins"]
+        if holds:
+            assert not bought
+
+
+@pytest.mark.parametrize("entry", ["1/4 in x 0", "1/4 in x 1000", "1/4 x 30", "1/4 in x 3 x 4"])
+def test_a_count_of_pins_that_cannot_be_is_refused(entry):
+    with pytest.raises(InputErrors) as refused:
+        read_have(f"pins: {entry}\nbuy: all")
+    assert [error.field for error in refused.value.errors] == ["pins"]
+
+
+def test_a_count_of_pins_is_read():
+    for entry in ("1/4 in x 30", "30 x 1/4 in", "1/4 in X 30"):
+        (piece,) = read_have(f"pins: {entry}\nbuy: all").of("pins")
+        assert (piece.texts, piece.figures) == ({"port_diameter": "1/4 in"}, {"count": 30})
+    (sticks,) = read_have("pins: 6 mm, 1000 mm x 4\nbuy: all", "mm").of("pins")
+    assert sticks.texts["pin_stock_length"] == "1000 mm" and sticks.figures == {"count": 4}
 
 
 def test_what_comes_out_of_the_piece_at_hand_is_no_longer_tube():

@@ -6,12 +6,13 @@ How a burner is lit decides little of it and is dear to work out, so the least t
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from math import inf
+from math import ceil, inf
 from types import SimpleNamespace
 from typing import Any
 
 from ..burner import Burner
 from ..design import parse_setting
+from ..making.stock import NOISE_M
 from ..parts import PARTS
 from ..parts.cost import Cost
 from ..parts.first_fire import of_low_fire
@@ -40,8 +41,8 @@ class Bought:
 
 @dataclass(frozen=True)
 class Bill:
-    """`own`: {entry of the shopping list: how many of it are at hand}; `lacking`: {kind of which some lie there and
-    none may be bought: how many are too few}.
+    """`own`: {entry of the shopping list: how many of it are at hand}; `short`: {kind of which some lie there: how many
+    are too few, and what they cost}; `lacking`: of these the kinds of which none may be bought.
 
     `listed`: of the whole sum what stands on the shopping list.
     """
@@ -50,6 +51,7 @@ class Bill:
     own: Mapping[str, float]
     to_spend: float
     listed: float
+    short: Mapping[str, tuple[int, float]]
     lacking: Mapping[str, int]
 
 
@@ -70,13 +72,18 @@ def bill(
     batch = burner.part("batch_size")
     things: dict[str, Bought | None] = {}  # None: the parts of the train together, each sum in `sums`
     sums: dict[str, float] = {}
-    lacking: dict[str, int] = {}
+    short: dict[str, tuple[int, float]] = {}
+    missing = _pins_missing(burner, have) if own.get("pins") else 0
     cost, train = parts or (burner.part("cost"), burner.part("train"))
     for entry in cost.entries(train, batch):
+        if entry.key == "pins" and missing:
+            own["pins"] = max(0, entry.count - ceil(missing / max(1, burner.part("pins").per_stick)))
         left = int(max(0, entry.count - own.get(entry.key, 0)))
         kind = COUNTED.get(entry.key)
-        if left and kind and have.of(kind) and not have.may_buy(kind):
-            lacking[kind] = lacking.get(kind, 0) + left
+        if left and kind and have.of(kind):
+            count, price = short.get(kind, (0, 0.0))
+            of_it = missing if kind == "pins" and missing else left
+            short[kind] = count + of_it, price + (entry.price or 0.0) * left / entry.count
         if left and entry.price:
             line, price = entry.line, entry.price * left / entry.count
             if entry.part is None:
@@ -93,7 +100,9 @@ def bill(
         if one.buy and axis in ("cylinder", "jet")
     )
     on_the_list = sum(thing.price for thing in listed)
-    return Bill((*listed, *besides), own, on_the_list + sum(thing.price for thing in besides), on_the_list, lacking)
+    lacking = {kind: count for kind, (count, _) in short.items() if not have.may_buy(kind)}
+    to_spend = on_the_list + sum(thing.price for thing in besides)
+    return Bill((*listed, *besides), own, to_spend, on_the_list, short, lacking)
 
 
 # Of a burner of which is not known how it is lit: one gauge, and nothing that changes the list but by what is written.
@@ -123,7 +132,7 @@ NOT_BUILT: dict[str, Any] = {
 }
 NEEDLE = 1.5  # times what is asked, which a needle valve takes the rest of without a hair's turn; common practice
 # Entries of the list of which as many must be at hand as it has, and what they are of.
-COUNTED = {"bag": "bag", "blower": "blower", "regulator": "regulator", "line_regulator": "regulator"}
+COUNTED = {"pins": "pins", "bag": "bag", "blower": "blower", "regulator": "regulator", "line_regulator": "regulator"}
 # Entries of what every burner takes, and what they are of: where nothing of it lies there it is taken as sold.
 TAKEN = {"bag": "bag", "regulator": "regulator", "line_regulator": "regulator", "jet_holder": "drill", "mould": "board"}
 OF_ITS_OWN = {"regulator": ("regulator", "line_regulator"), "pipe": ("mix_pipe",)}  # parts of the train, by their kind
@@ -226,6 +235,27 @@ def _own(chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float])
     if figures.get("bags"):
         own["bag"] = figures["bags"]
     return own
+
+
+def _pins_missing(burner: Burner, have: Have) -> int:
+    """How many pins of the ports' size are too few to fill the moulds, each with one block's at a time; pins of wax go
+    with every block. 0 where of one piece of that size nobody has told how many there are."""
+    there, length_m, kerf_m = 0.0, burner.part("pins").length_m, burner.part("kerf")
+    for piece in have.of("pins"):
+        if abs(_size_m(piece, "port_diameter") - burner.part("port_diameter")) > NOISE_M:
+            continue
+        each = 1
+        if "pin_stock_length" in piece.texts:
+            each = int((_size_m(piece, "pin_stock_length") + kerf_m + NOISE_M) / (length_m + kerf_m))
+        there += each * piece.figures["count"] if piece.figures else inf
+    at_once = burner.part("batch_size")
+    if burner.part("pin_kind") != "wax":
+        at_once = min(at_once, burner.part("moulds"))
+    return int(max(0, burner.part("face").port_count * at_once - there))
+
+
+def _size_m(piece: Piece, key: str) -> float:
+    return float(parse_setting(BY_KEY[key], piece.texts[key]))
 
 
 def _regulators(burner: Burner, have: Have) -> dict[str, float]:

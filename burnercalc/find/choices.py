@@ -224,7 +224,12 @@ def _fire_W(a: Asked, needed_W: float | None) -> float:
 
 
 def body_options(a: Asked) -> Iterable[Option]:
+    largest: dict[tuple[tuple[str, str], ...], Piece] = {}  # of each section: all are cut from one piece
     for piece in a.have.of("tube", "plate", "round"):
+        other = largest.setdefault(tuple(piece.texts.items()), piece)
+        if _size_of(piece) > _size_of(other):
+            largest[tuple(piece.texts.items())] = piece
+    for piece in largest.values():
         if "body_length" in a.have.mine and not long_enough(piece, a.start):
             continue
         yield from _BODIES[piece.kind](a, piece, "")
@@ -240,6 +245,10 @@ def body_options(a: Asked) -> Iterable[Option]:
             "plate", f"plate {wall}", {"body_kind": "plates", "wall": wall}, {"length_m": 1.2, "width_m": 1.2}
         )
         yield from _plates(a, piece, piece.typed)
+
+
+def _size_of(piece: Piece) -> float:
+    return piece.figures["length_m"] * piece.figures.get("width_m", 1.0)
 
 
 def long_enough(piece: Piece, design: Design) -> bool:

@@ -14,7 +14,13 @@ LACKING = {
     "bag": ("Bags", ("bag", "")),
     "blower": ("Blowers", ("blower", "")),
     "regulator": ("Regulators", ("regulator", " that can give what this burner asks")),
+    "pins": ("Pins", ("pin", " of this size to fill the mould")),
 }
+
+
+def short_of(kind: str) -> str:
+    """Among the words of checks, that too few of a kind lie there; some checks have the name of a kind."""
+    return f"too few: {kind}"
 
 
 @dataclass(frozen=True)

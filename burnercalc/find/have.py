@@ -27,7 +27,7 @@ KINDS = {
     "tube": ("square or rectangular tube: width x depth x wall, length", "3 1/2 x 3 1/2 x 3/16 in, 8 ft"),
     "plate": ("plate: thickness, length x width", "3/16 in, 24 x 24 in"),
     "round": ("round pipe for a body: outside diameter x wall, length", "6 x 3/16 in, 24 in"),
-    "pins": ("pins, dowels or rods for the ports: diameter, length of a stick", "9/32 in, 36 in"),
+    "pins": ("pins, dowels or rods for the ports: diameter, length of a stick, how many", "9/32 in, 36 in x 5"),
     "pipe": ("pipe for mix pipe and inlet: nominal size", "1-1/2"),
     "blower": ("blower: pressure shut and flow free, or points of its curve", "4 inH2O 60 cfm"),
     "drill": ("drills or jets for the gas", "#54"),
@@ -47,7 +47,7 @@ METRIC = {  # examples for a shop with a metric tape
     "tube": "90 x 90 x 4 mm, 2 m",
     "plate": "5 mm, 600 x 600 mm",
     "round": "150 x 5 mm, 600 mm",
-    "pins": "7 mm, 1000 mm",
+    "pins": "7 mm, 1000 mm x 5",
     "pipe": "DN 40",
     "blower": "10 mbar 100 m3/h",
     "drill": "1.4 mm",
@@ -512,7 +512,20 @@ def _round(entry: str, system: str) -> Piece:
     return Piece("round", entry, {"body_kind": "pipe", **values}, {"length_m": length_m})
 
 
+MANY = (
+    r"(?P<size>.*[A-Za-z\"'])\s*[xX×*]\s*(?P<count>[0-9]+)",
+    r"(?P<count>[0-9]+)\s*[xX×*]\s+(?P<size>.*[A-Za-z\"'])",
+)
+
+
 def _pins(entry: str, system: str) -> Piece:
+    """Of so many pins cut to length, or so many sticks where their length is told; else of as many as it takes."""
+    counted = next(filter(None, (re.fullmatch(form, entry.strip()) for form in MANY)), None)
+    if counted:
+        made, count = _pins(counted["size"].strip(), system), int(counted["count"])
+        if made.figures or not 1 <= count <= 999:
+            raise InputError("pins", entry, "must be from 1 to 999 of them", KINDS["pins"][1])
+        return replace(made, typed=entry, figures={"count": count})
     diameter, rest = _split(entry)
     if diameter.startswith("#"):  # wires, needles and drills have numbers, and each its own
         try:

@@ -13,9 +13,8 @@ from ..constants import INCH_M
 from ..design import Design
 from ..result import Checked, solve
 from ..units import parse_quantity, show
-from .bill import OF_ITS_OWN
-from .choices import another_helps
-from .faults import LACKING, Fault, blamed
+from .choices import ADJUSTABLE, another_helps
+from .faults import LACKING, Fault, blamed, short_of
 from .graph import touches
 from .have import BODIES, GAS, NEEDED, Have, Piece, choice_name
 from .search import Found, cures_of, dive, followed, others, polish
@@ -46,7 +45,8 @@ class Opening:
     """The smallest purchase that cures what nothing at hand does, of one kind, or of the fewest that were found
     together. `cures`, `helps`: labels of the checks that are good then, and of those only milder, with both words;
     `left`: faults besides what no burner changes of the design that was tried with it, which need not be the best one
-    then; `to_spend`: on that design in all; `whole`: where something is left, the smallest that leaves nothing."""
+    then; `to_spend`: on that design in all; `whole`: where something is left, the smallest that leaves nothing; `adds`:
+    (kind, entry) of what is no kind that may be bought, as it is put on the list."""
 
     kinds: tuple[str, ...]
     words: str
@@ -57,6 +57,7 @@ class Opening:
     design: Design
     to_spend: float
     whole: "Opening | None" = None
+    adds: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -88,6 +89,8 @@ class Lack:
     def asked_for(self, space: Space, kind: str) -> float:
         """The first place at which a fault of the best names as its cure what comes with a purchase of this kind."""
         keys = {key for axis in space.axes if kind in axis.kinds for key in axis.stock or axis.keys} - space.mine.keys()
+        if short_of(kind) in self.best.words:
+            return -1
         faults = self.best.words.keys() & CHECKS.keys() - self.given
         places = [at for key in faults for at, (setting, _) in enumerate(cures_of(self.best, key)) if setting in keys]
         return min(places, default=inf)
@@ -120,7 +123,8 @@ class Trial:
         bought = {kind for axis, one in zip(self.space.axes, node.chosen) if one.buy for kind in axis.kinds}
         if "longer" in self.kinds and longer_tube(self, node):
             bought.add("longer")
-        return all(kind == "bag" or kind in bought for kind in self.kinds)
+        left = {*self.kinds} - bought
+        return not left or left <= self.space.bill(node).short.keys()
 
 
 def smallest_purchase(
@@ -129,7 +133,7 @@ def smallest_purchase(
     """All kinds at once, of which is given back what is not needed, and one kind at a time; of those that leave the
     fewest stops (or cautions) the cheapest."""
     lack, counts = Lack(have, best, weights, given), space.counts
-    found: list[tuple[tuple[int, float], Opening]] = []
+    found: list[tuple[tuple[int, float, bool], Opening]] = []
     whole: list[tuple[float, str, Trial, Node]] = []
     beside = {key: text for key, text in best.texts.items() if key not in space.decided_at}
     start = start.changed({key: text for key, text in beside.items() if text != start.text(key)})
@@ -145,8 +149,14 @@ def smallest_purchase(
             if bought[0] == words:  # the same thing, with which nothing is left
                 node, price = clean, bought[1]
             whole.append((bought[1], bought[0], trial, clean))
-        found.append(((lack.left(node), price), _opening(trial, node, words, price)))
+        found.append(((lack.left(node), price, "longer" not in trial.kinds), _opening(trial, node, words, price)))
 
+    # More of all that is too few, with the design as it is.
+    few = tuple(kind for kind in DEAREST if short_of(kind) in best.words)
+    if len(few) > 1:
+        trial = Trial(lack, few, Found(Space(start, replace(have, buy=have.buy | {*few}), counts=counts, like=space)))
+        trial.found.keep(*filter(None, [followed(trial.space, best)]))
+        take(trial)
     # First what the faults themselves ask for, and more of the nodes for that.
     places = {kind: (lack.asked_for(space, kind), shop) for kind, shop in _wider(have, best, str(start.sizes))}
     wider = sorted(places.items(), key=lambda one: one[1][0])
@@ -225,11 +235,13 @@ def _opening(trial: Trial, node: Node, words: str, price: float) -> Opening:
     space.counts.solves += 1
     milder = [check for check in result.checks.values() if check.key in cured]
     cures = tuple(check.label for check in milder if check.key not in node.words)
-    cures += tuple(LACKING[key][0] for key in LACKING if key in cured - checks.CHECKS.keys() - node.words.keys())
+    cures += tuple(label for kind, (label, _) in LACKING.items() if short_of(kind) in cured - node.words.keys())
     helps = tuple(_helped(check, best, node) for check in milder if check.key in node.words)
     bill = space.bill(node)
     left = blamed(result, lack.given, bill.lacking)
-    return Opening(trial.kinds, words, price, cures, helps, left, result.design, bill.to_spend)
+    spent = bill.to_spend + (_tube_price(node) if "longer" in trial.kinds else 0.0)
+    adds = (("tube", _longer_piece(trial, node)[0]),) if "longer" in trial.kinds else ()
+    return Opening(trial.kinds, words, price, cures, helps, left, result.design, spent, adds=adds)
 
 
 def tried(have: Have, best: Node, system: str) -> list[str]:
@@ -242,7 +254,7 @@ def _wider(have: Have, best: Node, system: str) -> list[tuple[str, Have]]:
     closed = [group for group in (*NEEDED, ("bag",), ("drill",)) if have.of(*group) and not have.may_buy(*group)]
     liquid = best.burner.part("gas").liquid  # a cylinder is no help to gas that comes in none
     kinds = [group[0] for group in closed if group != GAS or liquid]
-    helps = "regulator" in best.words or (liquid and another_helps(have, system))
+    helps = short_of("regulator") in best.words or (liquid and another_helps(have, system))
     if helps and not have.may_buy("regulator"):
         kinds.append("regulator")
     wider = [(kind, replace(have, buy=have.buy | {kind})) for kind in kinds]
@@ -349,24 +361,48 @@ def _purchase(trial: Trial, node: Node) -> tuple[str, float]:
     return " and ".join([", ".join(most), last] if most else [last]), sum(price for _, price in each)
 
 
+def _longer_piece(trial: Trial, node: Node) -> tuple[str, str]:
+    """The longer tube as an entry of the list, and by how much it is longer."""
+    longer = longer_tube(trial, node)
+    assert longer
+    piece, needed, more = longer[0], *(show(length_m, "length", trial.space.start.units) for length_m in longer[1:])
+    sizes = " x ".join(piece.texts[key] for key in ("body_width", "body_depth", "wall"))
+    return f"{sizes}, {needed}", more
+
+
+def _tube_price(node: Node) -> float:
+    """What the tube of all bodies costs, as it stands on a list of somebody who has none."""
+    burner = node.burner
+    entries = burner.part("cost").entries(burner.part("train"), node.values["batch_size"])
+    return sum(one.price for one in entries if one.key == "steel_0" and one.price)
+
+
+MORE = {"blower": "blower{} like yours", "pins": "pin{} of {}"}
+
+
 def _things(trial: Trial, node: Node, kind: str) -> tuple[list[str], float]:
     """The same of one kind: one thing, or two such as pipe of two sizes."""
     space, have = trial.space, trial.lack.have
     if kind == "longer":
-        longer = longer_tube(trial, node)
-        assert longer
-        piece, needed, more = longer[0], *(show(length_m, "length", space.start.units) for length_m in longer[1:])
-        sizes = " x ".join(piece.texts[key] for key in ("body_width", "body_depth", "wall"))
-        return [f"a {more} longer tube, {sizes}, {needed} long or more"], 0.0
+        piece, more = _longer_piece(trial, node)
+        return [f"a {more} longer tube, {piece} long or more"], _tube_price(node)
     # Of what stands on the shopping list the price is that of its line; one line may be of two things, such as pipe.
     buys = [(axis, one) for axis, one in zip(space.axes, node.chosen) if one.buy and kind in axis.kinds]
     words = dict.fromkeys(one.buy for _, one in buys)
-    things = {thing.key: thing for thing in space.bill(node).things}
+    bill = space.bill(node)
+    things = {thing.key: thing for thing in bill.things}
     price = sum(one.price for _, one in buys)
     price += sum(things[LINE_OF[axis.name]].price for axis, _ in buys if LINE_OF.get(axis.name) in things)
+    count, cost = bill.short.get(kind, (0, 0.0))
     if kind == "regulator":
-        parts = [part for part in node.burner.part("train").parts if part.key in OF_ITS_OWN["regulator"]]
-        price += node.values["batch_size"] * sum(part.price for part in parts)
+        words, price = {ADJUSTABLE if count < 2 else f"{count} adjustable regulators": None}, cost
+    elif kind == "blower" and buys and (sets := things["blower"].count) > 1:
+        words = {one.buy.replace("a blower", f"{sets} blowers", 1): None for _, one in buys}
+    elif kind in MORE and count and not buys:  # more of what lies there
+        words, price = (
+            {f"{count} more {MORE[kind].format('s' if count > 1 else '', node.texts['port_diameter'])}": None},
+            cost,
+        )
     if kind == "bag" and "bag" in things:
         bag, stuff = things["bag"], node.texts["refractory"]
         again = any(piece.texts["refractory"] == stuff for piece in have.of("bag"))

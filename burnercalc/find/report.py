@@ -144,6 +144,7 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
         if answer.opening is None
         else {
             "kinds": list(answer.opening.kinds),
+            "adds": list(map(list, answer.opening.adds)),
             "head": opening_head(answer),
             "buy": answer.opening.words,
             "price": round(answer.opening.price, 2),
@@ -154,6 +155,8 @@ def as_data(answer: Answer, have: Have, base: str = "", shops: Mapping[int, Samp
             "left": _faults(answer.opening.left, answer.given),
             "to_spend": units.show(answer.opening.to_spend, "money", answer.opening.design.reader),
             "whole": _whole(answer.opening),
+            "whole_kinds": list(answer.opening.whole.kinds) if answer.opening.whole else [],
+            "whole_adds": list(map(list, answer.opening.whole.adds)) if answer.opening.whole else [],
             "whole_settings": dict(answer.opening.whole.design.texts) if answer.opening.whole else None,
             "whole_link": to_link(answer.opening.whole.design, base) if answer.opening.whole else "",
             "link": to_link(answer.opening.design, base),
@@ -323,7 +326,7 @@ def on_screen(design: Design, answer: Answer) -> str:
     ours, best = (
         [check.verdict for check in result.checks.values()] for result in (solve(design), answer.offers[0].result)
     )
-    lacking = sum(fault.key == "bag" for fault in answer.offers[0].faults)
+    lacking = len(answer.offers[0].bill.lacking)
     fewer = (ours.count("stop"), ours.count("caution")) < (best.count("stop") + lacking, best.count("caution"))
     return ON_SCREEN if fewer else ""
 

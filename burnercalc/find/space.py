@@ -27,6 +27,7 @@ from ..settings import BY_KEY, SETTINGS
 from .begun import begun
 from .bill import bill, first_fire_gas, least_bill, least_of_a_box, least_of_a_fire, thin_train
 from .choices import AXES, Asked, Axis, Option, from_stick_m, middle, sources
+from .faults import short_of
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
 from .have import Have
@@ -162,7 +163,7 @@ class Space:
         self.last = len(axes) - 1
         self.decided_at = {key: at for at, axis in enumerate(axes) for key in axis.keys}
         self.asked_at, self.asked_late = self._by_level()
-        self.late = frozenset(("bag", *(one.key for one in self.asked_late if one.is_check)))
+        self.late = frozenset((short_of("bag"), *(one.key for one in self.asked_late if one.is_check)))
         self.rules_at: dict[int, list[Any]] = {}
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
@@ -340,7 +341,7 @@ class Space:
         node.terms["days"] = days_term(node.burner.call(PARTS["calendar"], **tested))
         for kind in ("money", "days"):  # less where nobody turns to low fire
             node.looked[kind] = min(node.looked[kind], node.terms[kind])
-        node.words |= dict.fromkeys(made.lacking, "stop")
+        node.words |= dict.fromkeys(map(short_of, made.lacking), "stop")
         node.settled = True
 
     def _least_to_spend(self, node: Node) -> float:
@@ -349,7 +350,7 @@ class Space:
         known = self._chosen(node), self.have, node.figures
         if node.level == self.last:
             made = least_bill(burner, *known)
-            node.words |= dict.fromkeys(made.lacking, "stop")
+            node.words |= dict.fromkeys(map(short_of, made.lacking), "stop")
             return made.to_spend
 
         def least(source: str) -> float:

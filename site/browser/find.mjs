@@ -3,7 +3,7 @@ import { all, button, byId, facePicture, make, root } from "./page.mjs";
 import { hush, tell } from "./bars.mjs";
 import { openedFrom } from "./chapters.mjs";
 import { askAside, stopAside, warm } from "./aside.mjs";
-import { fill, mayBuy, name, wireHave, written } from "./have.mjs";
+import { add, fill, mayBuy, name, wireHave, written } from "./have.mjs";
 import { compare } from "./designs.mjs";
 import { ask } from "./python.mjs";
 import { tick } from "./shopping.mjs";
@@ -148,14 +148,26 @@ function open(settings, mine = [], got = []) {
   openedFrom();
   byId("find-box").close();
   tick(got);
-  mark([...marked(), ...mine.filter((key) => !kept().includes(key))]);
+  const sizes = mine.filter((key) => !kept().includes(key));
+  mark([...marked(), ...sizes]);
   design.take({ ...settings, mine: mine.join(",") });
+  hush("marked");
+  if (!sizes.length) return;
+  const leave = () => hush("marked");
+  tell("marked", "Sizes of what you have are marked as mine now: no cure moves them.", ["Mine no longer", () => { release(sizes); leave(); }], ["Close", leave]);
 }
 
-// Look again, with sold sizes of these kinds; without any, of all.
-function buy(kinds) {
-  mayBuy(kinds, true);
+// Look again, with sold sizes of these kinds, or with these entries on the list; without any, with sold sizes of all.
+function buy(kinds, adds = []) {
+  if (adds.length) add(adds);
+  else mayBuy(kinds, true);
   find();
+}
+
+// The way to a purchase: its kinds may be bought from now on, or what is no kind that is sold is put on the list.
+function buying(kinds, adds) {
+  if (!adds.length && !mayBuy(kinds)) return [];
+  return [button(adds.length ? "Put it on my list, and look again" : "Let it be bought, and look again", () => buy(kinds, adds), "small")];
 }
 
 function show(reply) {
@@ -167,9 +179,9 @@ function show(reply) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
       head.push(make("p", "", `${opens.head} `, make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${opens.does} To spend in all then: ${opens.to_spend}.`));
-      head.push(make("p", "row", ...(mayBuy(opens.kinds) ? [button("Let it be bought, and look again", () => buy(opens.kinds), "small")] : []), button("Open that design", () => open(opens.settings), "small")));
+      head.push(make("p", "row", ...buying(opens.kinds, opens.adds), button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(make("p", "", "Left in that design, which need not be the best with it:"), faults(opens.left));
-      if (opens.whole) head.push(make("p", "row", make("span", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."), button("Open the design without a fault", () => open(opens.whole_settings), "small")));
+      if (opens.whole) head.push(make("p", "row", make("span", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."), ...buying(opens.whole_kinds, opens.whole_adds), button("Open the design without a fault", () => open(opens.whole_settings), "small")));
     } else head.push(make("p", "row", reply.no_purchase, button("Let all be bought, and look again", () => buy(), "small")));
   }
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;

@@ -45,6 +45,16 @@ export function mayBuy(kinds, on = false) {
   return asked.length > 0;
 }
 
+// More entries: [kind, entry].
+export function add(entries) {
+  for (const [kind, entry] of entries) {
+    const row = rows().find((one) => one.dataset.kind === kind), field = fieldOf(row);
+    field.value = field.value.trim() ? `${field.value.trim()}; ${entry}` : entry;
+    follow(row);
+  }
+  keep();
+}
+
 export function written() {
   const lines = rows().map((row) => [row.dataset.kind, fieldOf(row).value.trim()]).filter(([, text]) => text);
   const buy = rows().filter((row) => buyOf(row)?.checked).map((row) => row.dataset.kind);

@@ -206,6 +206,17 @@ def test_a_purchase_is_let_be_bought_and_looked_for_again_by_one_button(page):
     assert "Good" in page.locator("#find-list .found").first.inner_text().splitlines()
 
 
+def test_opening_a_found_design_says_what_it_marks_and_lets_go_of_it(page):
+    open_find(page, tube="4 x 4 x 3/16 in", mine=f"{REST}; rows=5")
+    page.tap("#find-go")
+    page.locator("#find-list .found").first.get_by_role("button", name="Open", exact=True).tap()
+    page.wait_for_selector("#bars :text('Sizes of what you have are marked as mine now')")
+    page.wait_for_function("() => location.hash.includes('mine=') && location.hash.includes('wall')")
+    page.locator("#bars").get_by_role("button", name="Mine no longer").tap()
+    page.wait_for_function("() => !location.hash.includes('mine=')")
+    assert not page.locator("#bars :text('marked as mine')").count()
+
+
 def test_under_each_purchase_stands_the_button_that_opens_its_design(page):
     """Under what leaves no fault stood the button that opened the design of the cheaper purchase, with its caution."""
     open_find(page, tube="4 x 4 x 3/16 in", blower="0.5 inH2O 5 cfm", mine=f"{REST}; rows=5")
@@ -215,7 +226,8 @@ def test_under_each_purchase_stands_the_button_that_opens_its_design(page):
       const kept = JSON.parse(sessionStorage.getItem("burnercalc-found")), { opens } = kept.reply;
       opens.settings = { rows: "4" };
       opens.left = kept.reply.in_the_way;
-      Object.assign(opens, { whole: "a larger blower 99.00", whole_settings: { rows: "3" } });
+      Object.assign(opens, { whole: "a larger blower 99.00", whole_kinds: ["blower"], whole_settings: { rows: "3" } });
+      opens.adds = [["tube", "5 in x 5 in x 3/16 in, 9 in"]];
       sessionStorage.setItem("burnercalc-found", JSON.stringify(kept));
     }""")
     for name, rows in (("Open the design without a fault", "3"), ("Open that design", "4")):
@@ -228,6 +240,9 @@ def test_under_each_purchase_stands_the_button_that_opens_its_design(page):
         assert "The design on screen has fewer faults" in stands[1]
         whole = next(at for at, words in enumerate(stands) if "leaves no fault: a larger blower" in words)
         assert "Open the design without a fault" in stands[whole] and "Left in that design" in stands[whole - 1]
+        # Only the first could be bought by a button; a longer tube, which is no kind that is sold, by none.
+        assert "Let it be bought, and look again" in stands[whole]
+        assert sum("Put it on my list, and look again" in words for words in stands[:whole]) == 1
         press.tap()
         page.wait_for_selector("html[data-state=ready]")
         page.wait_for_function("rows => location.hash.includes(`rows=${rows}`)", arg=rows)
