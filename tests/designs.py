@@ -9,6 +9,13 @@ from burnercalc.result import solve
 # The mixture and the lining for which the figures by hand and from outside were worked out, whatever the default is.
 WORKED = {"equivalence_ratio": "1", "lining": "dense_castable 1 in, blanket_8lb 2 in"}
 
+# The knife maker's oven on house gas through small ports: at the rate to light at its walls never come to a glow.
+DIM = {
+    **{key: text for key, text in EXAMPLES[0].inches.items() if key not in ("gas_pressure", "jet_drill")},
+    "fuel": "natural_gas",
+    "rows": "4",
+}
+
 # A small box of square tube, for figures by hand. Common practice, no source; so are those of its block and mould: pins
 # of 5/16 in half an inch into the base, corner relief 3/8 in, sticks of 3 5/8 in.
 KNOWN = {

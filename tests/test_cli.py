@@ -75,7 +75,7 @@ def test_what_one_costs_that_is_sold_comes_without_the_page(tmp_path, capsys):
 @pytest.mark.parametrize(
     "units, ports",
     [
-        ("in", 'port_diameter="5/16 in" ports_per_row=7 block_thickness="3 in"'),
+        ("in", 'port_diameter="5/16 in" ports_per_row=7 block_thickness="3 1/4 in"'),
         ("mm", 'port_diameter="8 mm" ports_per_row=7 block_thickness="75 mm"'),
     ],
 )

@@ -10,6 +10,7 @@ from math import inf
 from random import Random
 
 import pytest
+from designs import DIM
 
 from burnercalc import Design, InputErrors, from_link, shopping, solve, worker
 from burnercalc.cli import main
@@ -25,7 +26,6 @@ from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
 from burnercalc.find.search import Found, dive, first_of, followed, others, rank, refine, search
 from burnercalc.find.shops import built, moved
 from burnercalc.find.space import Space
-from burnercalc.jobs import JOBS
 from burnercalc.link import accepted
 from burnercalc.making.stock import board
 from burnercalc.parts import PARTS
@@ -1824,8 +1824,7 @@ def test_what_comes_out_of_the_piece_at_hand_is_no_longer_tube():
 
 def test_what_never_gets_to_its_heat_ranks_below_what_does():
     """The knife maker's chamber on house gas stays at the rate to light at for good: two cautions, and no heat."""
-    job = next(job for job in JOBS if job.key == "heat_treat")
-    start = Design.from_texts(job.texts("in", "natural_gas"))
+    start = Design.from_texts(DIM)
     kept = {key: start.text(key) for axis in AXES for key in axis.keys}
     space = Space(start, Have({}, frozenset(), kept))
     node = first_of(space)

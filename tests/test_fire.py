@@ -3,13 +3,12 @@
 import re
 
 import pytest
-from designs import solved
+from designs import DIM, solved
 
 from burnercalc import solve
 from burnercalc.build_sheet import fires, proofs, shown_by_fire
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
-from burnercalc.jobs import JOBS
 
 H, IN = 3600.0, 0.0254
 
@@ -92,15 +91,12 @@ def test_a_test_fire_takes_what_its_card_tells(texts):
     assert last[1] == "Test fire" and last[3] % 300 == 0 and last[3] == r["test_fire_time"]  # one figure on all papers
 
 
-HEAT_TREAT = next(job for job in JOBS if job.key == "heat_treat").texts("in", "natural_gas")
-
-
 @pytest.mark.parametrize(
     "texts, stays, low, high",
     [
         ({}, "low fire", "", ""),
         ({"low_fire": "27 %"}, "high fire", "do not turn down", ""),
-        (HEAT_TREAT, "LIGHT", "do not turn down", "do not turn up"),
+        (DIM, "LIGHT", "do not turn down", "do not turn up"),
         ({"opening_area": "1 in2"}, None, "-", "-"),
     ],
     ids=["default", "runs back on the way to low fire", "walls that never glow", "must not be lit"],

@@ -7,7 +7,7 @@ from dataclasses import replace
 from math import ceil, floor, hypot, inf, pi
 
 import pytest
-from designs import FAR_APART, KNOWN_GOOD, solved
+from designs import DIM, FAR_APART, KNOWN_GOOD, solved
 from plausible import designs
 from reference.make_answers import FILE
 from test_face_holding import by_hand
@@ -1595,8 +1595,7 @@ def test_nobody_watches_a_rich_flame_for_hours():
 
 def test_no_card_leads_on_where_the_walls_never_glow():
     """At LIGHT the chamber of a knife maker on house gas never comes to a glow."""
-    job = next(job for job in JOBS if job.key == "heat_treat")
-    r = solve(Design.from_texts(job.texts("in", "natural_gas")))
+    r = solved(**DIM)
     words = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
     rows = {row[0]: row[1] for row in r.tables["lighting_card"].rows}
     assert r.part("lighting_air").wait_s is None and not {"The walls glow", "High fire"} & set(rows)
