@@ -136,7 +136,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     finding.add_argument("--shops", action="store_true", help="sample 100 shops like yours for each design")
     finding.add_argument("--json", action="store_true", help="JSON instead of text")
-    good = _command(commands, "good", _good, "the fewest, smallest changes that turn every check good")
+    good = _command(commands, "good", _good, "few, small changes that turn the checks good, as far as some are found")
     good.add_argument("--mine", nargs="+", action="extend", default=[], metavar="key", help="settings that stay")
     good.add_argument("--json", action="store_true", help="JSON instead of text")
     shops = _command(commands, "shops", _shops, "what if: the design over the tolerances of a shop")

@@ -24,7 +24,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; a bare number ta
           {"kind": "have", "text", "units"}                   what is at hand: its rows, and what is wrong with them
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
           {"kind": "asked", "settings": {...}}                what burners a search would look for, in sentences
-          {"kind": "good", "settings": {...}}                 the fewest changes that mend a design
+          {"kind": "good", "settings": {...}}                 few changes that mend a design
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops; tells on the way
 `solve` and `file` may say `today`, written year-month-day, which is then offered for a day that cannot be read.
 `face` and `solve` may say `before`, the settings that stood there: what follows from a change, such as the pressure of

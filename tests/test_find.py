@@ -1766,6 +1766,13 @@ def test_all_that_is_too_few_is_one_purchase():
     assert sticks > 0 and sticks % 1.5 == 0 and not opening.left
 
 
+def test_more_of_what_lies_there_comes_before_another_kind_of_it():
+    """Three other blowers at 360 were told for three chambers, where two more of one's own do."""
+    shop = f"{PLENTY}pins: 1/4 in\nblower: 4 inH2O 60 cfm\nregulator: 0 to 30 psi\nbuy: drill, bag, regulator"
+    opening = find(Design.from_texts({"batch_size": "3"}), read_have(shop), budget=500).opening
+    assert (opening.words, opening.price, opening.left) == ("2 more blowers like yours", 2 * 120.0, ())
+
+
 @pytest.mark.parametrize(
     ("pins", "holds"),
     [

@@ -1,4 +1,4 @@
-"""Make it good: the fewest, smallest changes that turn every check good, without moving what is mine.
+"""Make it good: few and small changes that turn every check good, without moving what is mine.
 
 Fault by fault, stops first: what cures it is moved the way that its check says, by the smallest step that mends it. A
 move that spoils another check is only taken with one or two more that mend that again, so no fault is traded for
@@ -158,7 +158,7 @@ class Mended:
 
 
 def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVES) -> Mended:
-    """The fewest, smallest changes that turn every check of a design good; what is `mine` stays.
+    """Few and small changes that turn every check of a design good, as far as some are found; what is `mine` stays.
 
     `most`: solves in which they are looked for; to make them fewer and smaller, and to say what else was tried, takes
     MOST_TIDYING and MOST_TELLING more at most.

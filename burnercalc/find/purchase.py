@@ -153,7 +153,7 @@ def smallest_purchase(
 
     # More of all that is too few, with the design as it is.
     few = tuple(kind for kind in DEAREST if short_of(kind) in best.words)
-    if len(few) > 1:
+    if few:
         trial = Trial(lack, few, Found(Space(start, replace(have, buy=have.buy | {*few}), counts=counts, like=space)))
         trial.found.keep(*filter(None, [followed(trial.space, best)]))
         take(trial)

@@ -22,7 +22,7 @@ TOOLS = (
     (
         *("good-box", "tool", "start", "Make it good"),
         "fix mend repair cure all checks faults improve",
-        "The fewest changes that turn every check good.",
+        "Few changes that turn the checks good.",
     ),
     (
         *("shops-box", "tool", "start", "What if pins, blower or day are a little off"),

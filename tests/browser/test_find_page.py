@@ -208,7 +208,10 @@ def test_a_purchase_is_let_be_bought_and_looked_for_again_by_one_button(page):
 
 def test_opening_a_found_design_says_what_it_marks_and_lets_go_of_it(page):
     open_find(page, tube="4 x 4 x 3/16 in", mine=f"{REST}; rows=5")
+    page.uncheck("#buy-regulator")
     page.tap("#find-go")
+    page.wait_for_selector("#find-list .found :text('Against your list')")
+    assert "yet it is needed: regulator: " in page.locator("#find-list .found").first.inner_text()
     page.locator("#find-list .found").first.get_by_role("button", name="Open", exact=True).tap()
     page.wait_for_selector("#bars :text('Sizes of what you have are marked as mine now')")
     page.wait_for_function("() => location.hash.includes('mine=') && location.hash.includes('wall')")
