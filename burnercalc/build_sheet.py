@@ -3,6 +3,7 @@
 from collections import Counter
 
 from . import foot, shopping, units
+from .constants import STANDARD_PRESSURE_PA
 from .drawing.paper import paper_size
 from .drawing.pdf import write_document_pdf
 from .drawing.text_pages import (
@@ -641,19 +642,33 @@ def proofs(result):
     off = f"{tools.proof_most:.0%}".replace("%", " %")
     # At the rate that the gauge's mark comes to.
     of_it = tools.proof_s * getattr(result.part("fires"), test.read).rate_W / firing.rate_W
-    burnt = (firing.gas_m3_s * of_it, "gas_volume") if line else (firing.gas_kg_s * of_it, "mass")
+    burnt = units.show(firing.gas_kg_s * of_it, "mass", design.reader)
+    if line:
+        burnt = _metered(result, of_it)
     how = (
         f"{'meter' if fed.metered else 'a meter lent for it'}, nothing else on it"
         if line
         else "scale" + (", one cylinder alone" if design.cylinder_count > 1 else "")
     )
     return [
-        (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", units.show(*burnt, design.reader)),
+        (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", burnt),
         (
             f"To light, PROVED: counts past the card's most (gas {off} off: mend the jet)",
             f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2, jet {result['jet']}",
         ),
     ]
+
+
+def _metered(result, of_it):
+    """The gas of a time at high fire as a meter counts it, warm as the shop; and as one does that corrects for that by
+    itself. What hangs behind a tank's regulators nobody knows, so that is told at the shop's pressure."""
+    shop, fed = result.part("shop"), result.part("gas_line")
+    line_Pa = shop.pressure_Pa + (result.design.line_pressure if fed.there else 0.0)
+    corrected_m3 = result.part("firing").gas_m3_s * of_it * STANDARD_PRESSURE_PA / line_Pa
+    told = [units.show(one, "gas_volume", result.design.reader) for one in (corrected_m3 * shop.warmer, corrected_m3)]
+    if not shop.corrects:
+        return told[0]
+    return f"{told[0]}; on a meter that corrects for heat by itself {told[1]}"
 
 
 def flow_test(result):

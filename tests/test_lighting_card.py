@@ -324,7 +324,7 @@ def test_the_first_day_of_a_jet_counts_in_its_carbon_monoxide():
     assert air.co_dry.high > 1.15 * flue.co_dry and air.co_dry.high > later.co_dry.high
     assert 1.2 * by_hand < air.fresh_air_m3_s.high < 1.4 * by_hand
     assert air.fresh_air_m3_s.high > later.fresh_air_m3_s.high > by_hand
-    assert f"up to {units.show(air.co_dry.high, 'gas_share', 'in', 2)} the first day" in rows(new)["Poison"]
+    assert f"up to {units.show(air.co_dry.high, 'gas_share', 'in', 2)} of what leaves" in rows(new)["Poison"]
 
 
 def test_what_a_chamber_does_not_hold_of_a_trial_is_told_to_stand_in_front_of_its_opening():

@@ -118,8 +118,8 @@ TRY = (
     "fills {let_in:percent 0} of the chamber: "
 )
 CARBON_MONOXIDE = (
-    "While it waits, rich, {least:gas_share 2} of what leaves is carbon monoxide, "
-    "up to {co:gas_share 2} the first day: "
+    "While it waits, up to {co:gas_share 2} of what leaves is carbon monoxide the first day, "
+    "{least:gas_share 2} at least: "
 )
 POISON = CARBON_MONOXIDE + "a deadly poison without smell. If none of it burns, "
 LEAVES = CARBON_MONOXIDE + "no smell, deadly. "
@@ -787,7 +787,8 @@ WORDS = {
     "again.several": "go back to Purge (or, if others burn, wait {purge:time 2})",
     "holds": "The regulator stays as for HIGH: it holds steady from {regulator:gas_pressure} on, the needle from "
     "{needle:gas_pressure}. ",
-    "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s. ",
+    "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s{own}. ",
+    "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
     "jets.sure": "; all alight: to the pressure",
     "jets.meter": "; all alight: on at once till the meter shows it",
     "jets.least": "; all alight: on to {sure:gas_pressure} at least, less may not hold though it burns now",

@@ -18,18 +18,29 @@ LEAST_S = 40.0  # of whole turns, timed by a watch to a hundredth; common practi
 @dataclass(frozen=True)
 class LightingMeter:
     """`volume_m3`: so much on the meter, where it hangs at the line's pressure; `passes_s`: in which it passes, from
-    the most gas of the window, as it is lit, to the least. All None for gas without a meter and what is not lit."""
+    the most gas of the window, as it is lit, to the least. All None for gas without a meter and what is not lit.
+    `corrected_times`: of that by a meter that corrects for heat by itself, None where it shows the same."""
 
     volume_m3: float | None
     passes_s: Band | None
+    corrected_times: float | None = None
 
     @property
     def watched_s(self) -> tuple[float, float] | None:
         """From and to, inwards: in whole seconds; in tenths where those leave no two of them."""
-        if self.passes_s is None:
+        return None if self.passes_s is None else _inwards(self.passes_s.low, self.passes_s.high)
+
+    @property
+    def corrected_s(self) -> tuple[float, float] | None:
+        """The same by a meter that corrects for heat by itself, where that differs."""
+        if self.passes_s is None or self.corrected_times is None:
             return None
-        low, high = ceil(self.passes_s.low), floor(self.passes_s.high)
-        return (low, high) if low < high else (ceil(self.passes_s.low * 10) / 10, floor(self.passes_s.high * 10) / 10)
+        return _inwards(*(self.corrected_times * one for one in (self.passes_s.low, self.passes_s.high)))
+
+
+def _inwards(least_s: float, most_s: float) -> tuple[float, float]:
+    low, high = ceil(least_s), floor(most_s)
+    return (low, high) if low < high else (ceil(least_s * 10) / 10, floor(most_s * 10) / 10)
 
 
 def lighting_meter(
@@ -42,4 +53,5 @@ def lighting_meter(
     swell = shop.swell * shop.pressure_Pa / (shop.pressure_Pa + line_pressure)
     most, lit, least = (swell * combustion.gas_flow_m3_s(gas.composition, one) for one in reversed(rate_W))
     volume_m3 = DIALS_M3[sizes] * ceil(LEAST_S * lit / DIALS_M3[sizes])
-    return LightingMeter(volume_m3, Band(*(volume_m3 / flow for flow in (most, lit, least))))
+    passes_s = Band(*(volume_m3 / flow for flow in (most, lit, least)))
+    return LightingMeter(volume_m3, passes_s, shop.warmer if shop.corrects else None)

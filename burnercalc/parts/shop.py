@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from ..constants import STANDARD_PRESSURE_PA, STANDARD_TEMP_K
 from ..physics import atmosphere
 
+CORRECTS_OFF = 0.01  # from which a gas meter that corrects for heat by itself is told apart; common practice
+
 
 @dataclass(frozen=True)
 class Shop:
@@ -14,6 +16,16 @@ class Shop:
     pressure_Pa: float
     air_density_kg_m3: float
     swell: float
+
+    @property
+    def warmer(self) -> float:
+        """Volume of gas as warm as the shop over what a meter shows that corrects for heat by itself."""
+        return self.temp_K / STANDARD_TEMP_K
+
+    @property
+    def corrects(self) -> bool:
+        """Whether such a meter shows something else."""
+        return abs(self.warmer - 1) >= CORRECTS_OFF
 
 
 def shop(ambient_temperature: float, altitude: float) -> Shop:

@@ -224,8 +224,11 @@ def _burnt(burnt_gas, flame, say):
 
 
 def _metered(meter, say):
-    watched_s = meter.watched_s
-    return say("meter", volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1]) if watched_s else ""
+    watched_s, own_s = meter.watched_s, meter.corrected_s
+    if not watched_s:
+        return ""
+    own = say("meter.own", fast=own_s[0], slow=own_s[1]) if own_s else ""
+    return say("meter", volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1], own=own)
 
 
 def _on_to(slide, meter, say):
