@@ -133,7 +133,7 @@ def smallest_purchase(
     """All kinds at once, of which is given back what is not needed, and one kind at a time; of those that leave the
     fewest stops (or cautions) the cheapest."""
     lack, counts = Lack(have, best, weights, given), space.counts
-    found: list[tuple[tuple[int, float, bool], Opening]] = []
+    found: list[tuple[tuple[int, float, bool, bool], Opening]] = []
     whole: list[tuple[float, str, Trial, Node]] = []
     beside = {key: text for key, text in best.texts.items() if key not in space.decided_at}
     start = start.changed({key: text for key, text in beside.items() if text != start.text(key)})
@@ -149,7 +149,8 @@ def smallest_purchase(
             if bought[0] == words:  # the same thing, with which nothing is left
                 node, price = clean, bought[1]
             whole.append((bought[1], bought[0], trial, clean))
-        found.append(((lack.left(node), price, "longer" not in trial.kinds), _opening(trial, node, words, price)))
+        order = lack.left(node), price, not lack.whole(node), "longer" not in trial.kinds
+        found.append((order, _opening(trial, node, words, price)))
 
     # More of all that is too few, with the design as it is.
     few = tuple(kind for kind in DEAREST if short_of(kind) in best.words)
