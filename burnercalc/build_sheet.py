@@ -1,6 +1,7 @@
 """The build sheet: a few pages to pin up over the bench, from the face to the first fire, in black and white."""
 
 from collections import Counter
+from dataclasses import replace
 
 from . import foot, shopping, units
 from .constants import STANDARD_PRESSURE_PA
@@ -32,6 +33,7 @@ from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card"
+CARD_TYPE_MM = (3.4, 3.3, 3.2, 3.1)  # the largest that keeps the card on one page; 3.1 mm is 8.8 pt
 LEAST_VIEW_MM, MOST_VIEW_MM = (40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
@@ -93,7 +95,18 @@ def card_pdf(result, link, paper):
     """The lighting card by itself as PDF bytes, to hang up beside the burner."""
     title = f"{CARD_TITLE}, {_gas_words(result)}, burner no. {BLANK[:12]}"
     line, stamp = foot.line(result, link, paper, NO_FIRE), foot.stamp(result, foot.LIGHT)
-    return write_document_pdf(title, card_blocks(result), paper, line, stamp)
+    width, height = paper_size(paper)
+    _, *made = _on_one_page([Heading(title, 0), *card_blocks(result)], width - 2 * SIDE_MM, height - TOP_MM - FOOT_MM)
+    return write_document_pdf(title, made, paper, line, stamp)
+
+
+def _on_one_page(blocks, width, height):
+    """The blocks with the type of their table as large as leaves them on one page."""
+    for size in CARD_TYPE_MM:
+        found = [replace(block, size=size) if isinstance(block, Table) else block for block in blocks]
+        if used_mm(found, width, height) <= height:
+            break
+    return found
 
 
 def card_blocks(result):
@@ -125,7 +138,7 @@ def blocks(result, link, width, height, paper="letter"):
         *_train_drawn(result, width),
         *shopping.beside_train(result),
         PageBreak(),
-        *_lighting(result),
+        *_on_one_page(_lighting(result), width, height),
         *_notes(result),
         *_record(result),
     ]
@@ -681,6 +694,11 @@ def flow_test(result):
     return how, " to ".join(_pressure(result, one) for one in (proof.flow_Pa.low, proof.flow_Pa.high))
 
 
+def leads_high(result):
+    """Whether its card leads to high fire; nobody is asked to read there what he may not go to."""
+    return not never_lit(result) and result.part("fires").high is not None
+
+
 def tap_at_fire(result):
     """The same at high fire, to which nobody goes before the ports are hot."""
     hotter_Pa = result["mixture_pressure_hot"] - result["mixture_pressure"]
@@ -715,7 +733,7 @@ def _record(result):
             units.show(result.part("blower").curve.pressure_Pa(0.0), "pressure", result.design.reader),
         ),
         *([(f"Mix pipe's tap, HIGH, {how}", shows)] if result.part("air_proof").flow_Pa else []),
-        ("Mix pipe's tap, high fire", tap_at_fire(result)),
+        *([("Mix pipe's tap, high fire", tap_at_fire(result))] if leads_high(result) else []),
         *proofs(result),
     ]
     set_to = tuple((*row, "") for row in fires(result))

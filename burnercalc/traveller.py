@@ -11,6 +11,7 @@ from .build_sheet import (
     drilled,
     fires,
     flow_test,
+    leads_high,
     never_lit,
     notes_of,
     plain,
@@ -270,7 +271,7 @@ def _fire(result):
         Heading("Test fire: readings expected", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), rows, "lrrll"),
         Paragraph(
-            f"The mix pipe's tap at high fire: {tap_at_fire(result)}. "
+            (f"The mix pipe's tap at high fire: {tap_at_fire(result)}. " if leads_high(result) else "")
             + (
                 "DO NOT LIGHT: the sheet says what stops it."
                 if never_lit(result)

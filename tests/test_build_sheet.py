@@ -355,7 +355,7 @@ def test_card_and_plate_name_burner_and_gas():
         assert f"Lighting card, {gas}, burner no. ...." in card
         for name in ("plate", "operating_card"):
             drawn = " ".join(s.text for s in result.drawings[name].shapes if isinstance(s, Text))
-            named = "as analysed" if texts else gas
+            named = "mole %: methane 90, nitrogen 10" if texts else gas
             assert named in drawn and ("Serial no. ..." in drawn or "For burner no. ..." in drawn)
 
 

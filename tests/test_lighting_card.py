@@ -12,12 +12,16 @@ from plausible import texts as plausible_texts
 from burnercalc import build_sheet, solve, traveller, units
 from burnercalc.checks.fire import LET_IN_MOST
 from burnercalc.design import Design
+from burnercalc.drawing.helvetica import CAP_HEIGHT_RATIO, text_width
+from burnercalc.drawing.text_pages import TABLE_MM
 from burnercalc.errors import InputErrors
 from burnercalc.examples import EXAMPLES
+from burnercalc.files import PLATES
 from burnercalc.jobs import JOBS
 from burnercalc.parts.flame import hottest_flue
 from burnercalc.parts.hand import MIXTURE_SLIP
 from burnercalc.parts.lighting import fresh_m3_s
+from burnercalc.views.plate import CARD_MM, PLATE_MM
 
 # An oven whose slide, under a blower far too strong for it, moves by thousandths of an inch.
 OVEN = {
@@ -79,6 +83,23 @@ IN_HAND = {
 }
 
 
+# A large chamber with a pilot; worked too cool to glow: one for 110 kBtu/h whose pilot holds a third of that for sure,
+# one on house gas whose air at high fire clears it in 19 min, and which can run back at every fire.
+LARGE = {"chamber_length": "36 in", "chamber_width": "24 in", "chamber_height": "24 in", "opening_area": "20 in2",
+         "lit_by": "guard"}  # fmt: skip
+COOL = {**LARGE, "lining": "ifb_23 4 1/2 in, blanket_8lb 2 in", "chamber_temperature": "1350 degF",
+        "work_temperature": "1300 degF", "work_rate": "40 lb/h", "firing_rate": "110 kBtu/h", "heat_up_time": "3 h",
+        "low_fire": "30 %"}  # fmt: skip
+SLOW = {**LARGE, "lining": "blanket_8lb 6 in", "chamber_temperature": "900 degF", "work_temperature": "850 degF",
+        "work_rate": "100 lb/h", "heat_up_time": "60 min", "firing_rate": "auto", "fuel": "natural_gas",
+        "mix_pipe": "1", "low_fire": "85 %"}  # fmt: skip
+# Large ports on house gas, set by its meter; turned to low fire and on in many steps.
+METERED = {"fuel": "natural_gas", "port_diameter": "3/8 in", "ports_per_row": "6", "firing_rate": "110 kBtu/h"}
+# Lit with a pilot where it can run back as soon as the lip glows.
+BACK = {"fuel": "natural_gas", "firing_rate": "auto", "lit_by": "guard"}
+APART = (OVEN, COOL, SLOW, METERED, BACK)
+
+
 def drawn(seed, count):
     """Settings: jobs and plausible designs by fuel, supply, burners, what it is lit by, altitude, heat and units."""
     rng = random.Random(seed)
@@ -100,9 +121,9 @@ def drawn(seed, count):
 
 @cache
 def results():
-    """Of the oven and what is drawn; what cannot be drawn is left out."""
+    """Of those named and what is drawn; what cannot be drawn is left out."""
     found = []
-    for texts in (OVEN, *drawn(20261129, 60)):
+    for texts in (*APART, *drawn(20261129, 60)):
         try:
             found.append(solve(Design.from_texts(texts)))
         except InputErrors:
@@ -216,10 +237,12 @@ def lit(result):
 
 def test_the_card_is_one_page_whatever_it_is_lit_by():
     """An oven's with a guarded pilot ran on to a second page."""
-    for result in results():
+    metric = [solve(Design.from_texts({**texts, "units": "mm"})) for texts in APART[1:]]
+    for result in (*metric, *results()):
         for paper in ("letter", "a4"):
             (page,) = pages(build_sheet.card_pdf(result, "https://example.org/burner/#v=2", paper))
             assert "A licensed gas fitter decides" in page.text and "Smell of gas" in page.text
+    assert max(build_sheet.CARD_TYPE_MM) == TABLE_MM
     assert sum(lit(result) for result in results()) > 20
 
 
@@ -473,6 +496,57 @@ def test_the_operating_card_keeps_its_words_on_its_plate():
     for result in results():
         texts = [shape for shape in result.drawings["operating_card"].shapes if hasattr(shape, "text")]
         assert min(shape.y for shape in texts) > 5.0
+
+
+# The trade's analysis of a gas of a line, all that may be in one.
+BLEND = {"fuel": "natural_gas", "port_diameter": "9/32 in", "firing_rate": "65 kBtu/h", "low_fire": "70 %",
+         "fuel_blend": "CH4 0.86, C2H6 0.05, C3H8 0.03, C4H10 0.01, iC4H10 0.01, N2 0.02, CO2 0.02"}  # fmt: skip
+
+
+def test_no_words_of_plate_and_operating_card_run_into_others_or_off_the_plate():
+    """A height of four digits ran into the metric flow of air beside it."""
+    blended = [solve(Design.from_texts({**BLEND, **more})) for more in ({}, {"units": "mm", "altitude": "2500 m"})]
+    for result in (*blended, *results()):
+        for name, width in (("plate", PLATE_MM[0]), ("operating_card", CARD_MM[0])):
+            texts = sorted((one.y, one.x, one) for one in result.drawings[name].shapes if hasattr(one, "text"))
+            assert texts[0][0] > 5.0
+            ends = [x + text_width(one.text, one.height / CAP_HEIGHT_RATIO, one.bold) for _, x, one in texts]
+            for (y, _, one), end, (next_y, next_x, _) in zip(texts, ends, texts[1:]):
+                assert end < (next_x if next_y == y else width - 4), one.text
+
+
+def test_a_blend_is_named_by_its_gases_on_every_paper_of_the_burner():
+    """Gas as analysed for this burner, it said: of whoever reads it nobody knows that analysis."""
+    result = solve(Design.from_texts(BLEND))
+    drawn = [" ".join(one.text for one in result.drawings[name].shapes if hasattr(one, "text")) for name in PLATES]
+    for words in (*drawn, rows(result)["Before"]):
+        assert "methane 86, ethane 5, propane 3, nitrogen 2, carbon dioxide 2, butane 1, isobutane 1" in words
+        assert "analysed" not in words
+
+
+def test_the_operating_card_tells_the_purge_as_the_lighting_card_does():
+    """1140 s on the one, 19 min on the other."""
+    for result in filter(lit, results()):
+        purge = units.show(result.part("lighting_card").purge_s, "time", result.design.units, 2)
+        assert f" for {purge}." in rows(result)["Purge"] and papers(result)[2].count(purge) >= 2
+
+
+def test_what_high_fire_lets_in_is_told_of_a_large_chamber_too():
+    """It filled a large one 0.0 times."""
+    for result in filter(lit, results()):
+        told, card = rows(result)["Air or power fails"], result.part("lighting_card")
+        several = "high fire fills" not in told
+        assert several or f"high fire fills {100 * card.slips:.0f} % of the cold chamber" in told
+
+
+def test_no_paper_asks_for_a_reading_at_a_high_fire_that_the_card_forbids():
+    seen = set()
+    for result in filter(lit, results()):
+        leads = result.part("fires").high is not None
+        seen.add(leads)
+        assert ("Mix pipe's tap, high fire" in str(build_sheet._record(result))) <= leads
+        assert ("The mix pipe's tap at high fire" in str(traveller._fire(result))) == leads
+    assert seen == {True, False}
 
 
 @pytest.mark.parametrize("name, more", [("knife", {"lit_by": "guard"}), ("crucible", {"burner_count": "2"})])

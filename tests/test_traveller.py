@@ -247,7 +247,7 @@ def test_the_plate_tells_air_as_the_blower_brings_it_and_in_what_state():
     high = solved(altitude="9000 ft", ambient_temperature="60 degF")
     plate = [shape.text for shape in high.drawings["plate"].shapes if isinstance(shape, Text)]
     flow = re.search(r"asks for (.* cfm) of air", high.checks["blower"].text)[1]
-    assert f"{flow}, 60 °F, 9000 ft" in plate and flow != high.answers["air_flow"].brief
+    assert f"{flow}, 60 °F" in plate and {"9000 ft", "2740 m"} <= {*plate} and flow != high.answers["air_flow"].brief
 
 
 def test_plate_and_card_are_in_both_measures(default):
@@ -358,7 +358,7 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     assert "the small gauge's cock shut (it ends at 3 psi), 4.8 psi" in rows["High fire"]
     assert "the small gauge's cock open" in rows["Set"]
     plate = " ".join(shape.text for shape in default.drawings["operating_card"].shapes if isinstance(shape, Text))
-    assert f"purge again for {default.part('lighting_card').purge_s:.0f} s" in plate  # as long as the first time
+    assert "purge again for 1 min." in plate  # as long as the first time
     assert "The small gauge's cock" in plate and "shut before more than 3 psi" in plate
     assert "gap " in plate and "hole " in plate
     # the order of the valves is the one on the lighting card, and the torch stays as it says

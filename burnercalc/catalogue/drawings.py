@@ -279,7 +279,7 @@ DRAWINGS = (
             "propane": "propane",
             "natural_gas": "natural gas",
             "butane": "butane",
-            "blend": "gas as analysed for this burner",
+            "blend": "mole %: {shares}",
             "high_words": "High fire, gross",
             "low_words": "Low fire, gross",
             "not_low": "none: do not turn down",
@@ -293,7 +293,9 @@ DRAWINGS = (
             "power": "{power:power}",
             "gas": "{pressure:gas_pressure}",
             "pressure": "{pressure:pressure}",
-            "air": "{flow:air_flow}, {temp:temperature}, {height:long_length}",
+            "air": "{flow:air_flow}, {temp:temperature}",
+            "height_words": "Height above the sea, as set",
+            "height": "{height:long_length}",
             "heat": "{temp:temperature 4}",
             "mm": "{size:drill_length}",
             "certified": "NOT CERTIFIED unless the mark of a certifying body stands here:",
@@ -309,11 +311,11 @@ DRAWINGS = (
         "A card for the wall beside the burner: what to set, in both measures, and what nobody may forget.",
         words={
             "title": "OPERATING CARD",
-            "burner": "For burner no. ..................................   Gas, no other: {gas}",
+            "burner": "For burner no. ............................   Gas, no other: {gas}",
             "propane": "propane",
             "natural_gas": "natural gas",
             "butane": "butane",
-            "blend": "as analysed for this burner",
+            "blend": "mole %: {shares}",
             "at": "Fire",
             "light": "LIGHT",
             "low": "LOW",
@@ -334,7 +336,7 @@ DRAWINGS = (
             "where.doors": "Outdoors or doors wide open",
             "where.hood": "Outdoors or under a hood that draws it off",
             "where.open": "Outdoors, in the open only",
-            "purge": "2. Gas shut. Blower on, damper at HIGH, {purge:.0f} s.",
+            "purge": "2. Gas shut. Blower on, damper at HIGH, {purge:time 2}.",
             "mm": "{size:drill_length}",
             "hole": "hole {size}",
             "gap": "gap {size}",
@@ -367,11 +369,11 @@ DRAWINGS = (
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} steps, a minute at each",
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
-            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:.0f} s. "
+            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:time 2}. "
             "Hot: wait till the face is black.",
             "out_several": "Not lit, or it goes out: its gas off at once, its air at LIGHT; no new try for "
-            "{purge:.0f} s. Only "
-            "if none burns: blower on, door open, purge again for {purge:.0f} s. Hot: wait till the face is black.",
+            "{purge:time 2}. Only "
+            "if none burns: blower on, door open, purge again for {purge:time 2}. Hot: wait till the face is black.",
             "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
             "first, each with its own torch or pilot. Each step at every burner, one by one, before the next.",
             "stop": "Stop: snap the gas shut, then {source}. Blower on {run_on} min more, until all is cold.",

@@ -744,12 +744,14 @@ CHECKS += (
 # What to do, in order. Hand-lit; a burner with automatic lighting follows the rules of its maker and of its code.
 WORDS = {
     "look.when": "Before",
-    "look.do": "Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, gas cock "
-    "shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
-    "look.do.hood": "Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head height. Ports "
-    "clear, gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
-    "look.do.open": "Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, gas cock "
-    "shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
+    "look.do": "{blend}Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, "
+    "gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
+    "look.do.hood": "{blend}Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head "
+    "height. Ports clear, gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
+    "hand.",
+    "look.do.open": "{blend}Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, "
+    "gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
+    "blend": "Gas, no other, mole %: {shares}. ",
     "look.source": "common practice",
     "purge.when": "Purge",
     "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s."
@@ -965,10 +967,10 @@ WORDS = {
     "fails.when": "Air or power fails",
     "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"
     " half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
-    "only. In the {by_hand:.0f} s of a hand high fire fills the cold chamber {times:.1f} times.{aside}",
+    "only. In the {by_hand:.0f} s of a hand high fire fills {times:percent 0} of the cold chamber.{aside}",
     "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
-    "stops that at {pinned}. In a hand's {by_hand:.0f} s high fire fills the cold chamber {times:.1f} times.{aside}",
+    "stops that at {pinned}. In a hand's {by_hand:.0f} s high fire fills {times:percent 0} of the cold chamber.{aside}",
     "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
     "stops that at {pinned}.{aside}",

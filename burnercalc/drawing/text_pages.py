@@ -49,12 +49,14 @@ class Items:
 
 @dataclass(frozen=True)
 class Table:
-    """Rows of texts under a header; align is a letter l, r or c a column; fold sets the rows in that many columns."""
+    """Rows of texts under a header; align is a letter l, r or c a column; fold sets the rows in that many columns; size
+    is that of the type [mm]."""
 
     header: tuple
     rows: tuple
     align: str = ""
     fold: int = 1
+    size: float = TABLE_MM
 
 
 @dataclass(frozen=True)
@@ -159,7 +161,7 @@ def _items(block, width):
 def _folded(table, height):
     """The table with its rows set side by side: down the first column, then the next, a page's worth at a time; and how
     many lines that is."""
-    line = TABLE_MM * LEADING + 2 * ROW_AIR_MM
+    line = table.size * LEADING + 2 * ROW_AIR_MM
     # Over the lines stand a heading, the table's head and, on a page that begins with it, a title.
     n, capacity = table.fold, max(1, int((height - max(13.0, height / 10)) / line))
     columns, rows = len(table.header), []
@@ -174,19 +176,19 @@ def _folded(table, height):
             rows.append(row)
     header = tuple(table.header) + (" ", *table.header) * (n - 1)
     align = table.align or "l" * columns
-    return Table(header, tuple(rows), align + ("l" + align) * (n - 1)), capacity
+    return Table(header, tuple(rows), align + ("l" + align) * (n - 1), size=table.size), capacity
 
 
 def _widths(table, width, pad):
     """Column widths: what the longest cell needs, spread to the full width; where that is too little, shared out so
     that the rows come out low."""
-    texts = [[text_width(name, TABLE_MM, True) for name in table.header]]
-    texts += [[text_width(cell, TABLE_MM) for cell in row] for row in table.rows]
+    texts = [[text_width(name, table.size, True) for name in table.header]]
+    texts += [[text_width(cell, table.size) for cell in row] for row in table.rows]
     need = [2 * pad + max(column) for column in zip(*texts)]
     if sum(need) <= width:
         return [width * n / sum(need) for n in need]
     words = [
-        max(text_width(word, TABLE_MM, True) for cell in column for word in cell.split(" "))
+        max(text_width(word, table.size, True) for cell in column for word in cell.split(" "))
         for column in zip(table.header, *table.rows)
     ]
     # What stands at the right is a number, best not broken; a text has at least its longest word, and room for two.
@@ -229,19 +231,19 @@ def _table(block, width, height):
     def row_piece(cells, layer, rule, air):
         shapes, left, most = [], 0.0, 1
         for cell, w, align in zip(cells, widths, table.align):
-            lines = wrapped(cell, TABLE_MM, w - 2 * pad + 1e-6, bold=layer == "heading")
+            lines = wrapped(cell, table.size, w - 2 * pad + 1e-6, bold=layer == "heading")
             while len(lines) > 1 and not lines[-1].strip():  # blanks that only make a column wide
                 lines = lines[:-1]
             most = max(most, len(lines))
             x = {"l": left + pad, "r": left + w - pad, "c": left + w / 2}[align]
             anchor = {"l": "start", "r": "end", "c": "middle"}[align]
             shapes += [
-                _line(x, -air - i * TABLE_MM * LEADING, line, TABLE_MM, layer, anchor)
+                _line(x, -air - i * table.size * LEADING, line, table.size, layer, anchor)
                 for i, line in enumerate(lines)
                 if line.strip()
             ]
             left += w
-        tall = most * TABLE_MM * LEADING + 2 * air
+        tall = most * table.size * LEADING + 2 * air
         left = 0.0
         # Rules stop at the blank columns between folded parts.
         for name, w in zip(table.header, widths):

@@ -1,5 +1,6 @@
 """The lighting card: which of its steps this burner has, and in which words and figures each of them is said."""
 
+from ..catalogue import gases
 from ..parts.air_proof import AirProof
 from ..parts.blower import Blower
 from ..parts.burnt_gas import BurntGas
@@ -55,6 +56,7 @@ def lighting_card_table(
     holding: Holding,
     blower: Blower,
     air_proof: AirProof,
+    fuel_blend: tuple[tuple[str, float], ...] | None,
     stopped: bool,
     say: Say,
 ) -> tuple:
@@ -86,6 +88,7 @@ def lighting_card_table(
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
+        "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
         "meter": _metered(lighting_meter, say),
         "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from math import ceil
 
+from ..catalogue import gases
 from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
 from ..drawing.shapes import Circle, Text, rectangle
 from ..parts.block import Block
@@ -21,7 +22,8 @@ from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 96.0), (190.0, 142.0)
+PLATE_MM, CARD_MM = (140.0, 112.0), (190.0, 152.0)
+PLATE_COLUMNS_MM = (8.0, 66.0, 100.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 UNSET = (None, None, None, None)  # rate, gas, the damper's mark and its size
 HOLE_MM, CORNER_MM = 3.2, 4.0  # for a rivet or a screw, and how far in
@@ -43,7 +45,7 @@ def plate_drawing(
     altitude: float,
     lighting: Lighting,
     fuel: str,
-    fuel_blend: object,
+    fuel_blend: tuple[tuple[str, float], ...] | None,
     stopped: bool,
     say: Say,
 ) -> Shapes:
@@ -57,28 +59,40 @@ def plate_drawing(
         """As gauge and card have them, neither where nobody may turn to it or light it."""
         return both(say, "power", power=rate_W) if fire else (say("not_lit" if unlit else never), "")
 
-    air = {"flow": blower.high_m3_s, "temp": shop.temp_K, "height": altitude}
+    width, height = PLATE_MM
+    air = {"flow": blower.high_m3_s, "temp": shop.temp_K}
+    gas, *more_gas = _wrapped(_gas(fuel, fuel_blend, say), width - PLATE_COLUMNS_MM[1])
     rows = [
-        (say("gas_words"), say("blend") if fuel_blend else say(fuel), ""),
+        (say("gas_words"), gas, ""),
+        *(("", line, "") for line in more_gas),
         (say("high_words"), *rated(high, high.rate_W if high else firing.rate_W, "not_high")),
         (say("low_words"), *rated(low, low.rate_W if low and not full else firing.low_W, "not_low")),
         *(((say("jet_words"), *both(say, "gas", pressure=high.gas_Pa)),) if high else ()),
         (say("drill_words"), *_drill(jet, say)),
         *(((say("air_words"), *both(say, "air", **air)),) if high else ()),
+        *(((say("height_words"), *both(say, "height", height=altitude)),) if high else ()),
         *(((say("mixture_words"), *both(say, "pressure", pressure=resistance.total_Pa)),) if high else ()),
         (say("limit_words"), *both(say, "heat", temp=block.material.service_temp_K)),
     ]
-    width, height = PLATE_MM
     shapes = [*_blank(width, height), *_lines([say("title")], width, height - 10.0, TITLE_MM)]
     y = height - 17.0
     for words in (say("made"), say("number")):
         shapes.append(_text(MARGIN_MM, y, words))
         y -= LINE_MM
-    shapes += _table(rows, (MARGIN_MM, 66.0, 100.0), y)
+    shapes += _table(rows, PLATE_COLUMNS_MM, y)
     y -= 1.0 + LINE_MM * len(rows)
     shapes += _lines([say("certified")], width, y, BOLD_MM)
     shapes += _lines([say("unlit" if unlit else "use")], width, shapes[-1].y - LINE_MM, WORDS_MM)
     return Shapes(tuple(shapes))
+
+
+def _gas(fuel: str, fuel_blend: tuple[tuple[str, float], ...] | None, say: Say) -> str:
+    """What it burns; of a blend what it was worked out for, as an analysis has it."""
+    return say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else say(fuel)
+
+
+def _wrapped(words: str, width: float) -> list[str]:
+    return wrapped(words, WORDS_MM / CAP_HEIGHT_RATIO, width - MARGIN_MM)
 
 
 def _drill(jet: Jet, say: Say) -> tuple[str, str]:
@@ -103,7 +117,7 @@ def operating_card_drawing(
     gauges: Gauges,
     turning: Turning,
     fuel: str,
-    fuel_blend: object,
+    fuel_blend: tuple[tuple[str, float], ...] | None,
     gas_line: GasLine,
     cylinder: str,
     stopped: bool,
@@ -147,8 +161,9 @@ def operating_card_drawing(
     columns = (MARGIN_MM, 28.0, 82.0, 136.0)
     shapes = [*_blank(width, height), *_lines([say("title")], width, height - 10.0, TITLE_MM)]
     y = height - 17.0
-    shapes.append(_text(MARGIN_MM, y, say("burner", gas=say("blend") if fuel_blend else say(fuel))))
-    y -= LINE_MM
+    for line in _wrapped(say("burner", gas=_gas(fuel, fuel_blend, say)), width - MARGIN_MM):
+        shapes.append(_text(MARGIN_MM, y, line))
+        y -= LINE_MM
     head = (say("at"), say("rate_words"), say("gas_words"), say("open_words"))
     shapes += _table([head, *rows], columns, y)
     y -= LINE_MM * (len(rows) + 1) + 1.0
