@@ -1,7 +1,7 @@
 """Designs that cannot work, each with its reason; and their cures. The design that the page opens with has no stop."""
 
 import pytest
-from designs import solved
+from designs import DIM, solved
 
 # name, settings, the check that must stop it, words of the reason, settings that cure it
 BAD = [
@@ -60,6 +60,13 @@ BAD = [
         "lighting_trial",
         "where people are",
         {"lit_by": "guard"},
+    ),
+    (
+        "an oven whose walls never glow at what it is lit with, guard or not",
+        DIM,
+        "lighting_wait",
+        "never gets to the 1550 °F",
+        {"rows": "6"},
     ),
     (
         "a port wall entered far colder than its block gets",

@@ -96,7 +96,7 @@ def test_a_test_fire_takes_what_its_card_tells(texts):
     [
         ({}, "low fire", "", ""),
         ({"low_fire": "27 %"}, "high fire", "do not turn down", ""),
-        (DIM, "LIGHT", "do not turn down", "do not turn up"),
+        (DIM, None, "-", "-"),
         ({"opening_area": "1 in2"}, None, "-", "-"),
     ],
     ids=["default", "runs back on the way to low fire", "walls that never glow", "must not be lit"],

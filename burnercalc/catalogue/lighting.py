@@ -135,6 +135,7 @@ LIT_THEN = {
 }
 KEEPER = {"": "torch", "_guard": "pilot"}
 NEVER = "No safe lighting rate: do not light. "
+GLOWING = "Use larger or more ports, which hold a stronger flame; a lining that loses less heat may do too."
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
 LONG = (
     "Do not light it with the torch in the hand: the walls glow after {wait:time 2} at most, and no arm lasts so long. "
@@ -473,7 +474,7 @@ CHECKS = (
             "there it lifts or runs back. What to move is told with the turning.",
             "no_width": NEVER + "No hand can set it: there is less room than a mark of the gauge, as lighting by hand "
             "says.",
-            "dim": DIM + "It takes a pilot with a flame guard.",
+            "dim": DIM + "It takes a pilot with a flame guard, and ports or a lining by which they do.",
             "long": LONG + "It takes a torch on a stand of its own, or a pilot with a flame guard.",
             "long_stand": LONG_STAND
             + "A pilot with a flame guard shuts the gas by itself; or take a lining that heats up sooner.",
@@ -616,11 +617,10 @@ CHECKS += (
             "long_guard": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Pilot and flame "
             "guard watch it that long; somebody stays near all the same.",
             "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
-            "it can never be turned to low fire: do not light it so. It takes a pilot with a flame guard, or a lighter "
-            "lining, such as blanket.",
+            "it can never be turned to low fire: do not light it so. " + GLOWING,
             "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). "
             "It never gets to the {chamber:temperature} it is worked at: turned up it may lift, and the guard shuts "
-            "the gas. Use a lighter lining, such as blanket.",
+            "the gas. Do not light it so. " + GLOWING,
             "cool_attended": "This chamber is worked too cool to light gas again (below {glows:temperature}): do not "
             "light it so. If the flame goes out, it fills with gas until somebody shuts the cock, an hour later as "
             "well as at first. An oven needs a pilot that burns all the time, and a flame guard that shuts the gas by "

@@ -64,10 +64,10 @@ WAITS_S = {
     "stand": (LONGEST_WAIT_S, STAND_HOLDS_S),
     "guard": (LONGEST_WAIT_S, inf),
 }
-# Where that never comes: at the rate to light at, or because the chamber is worked below it. A guard or somebody able
-# to act at once: EN 746-2:2010, 5.2.6.3; a guard: NFPA 86 (memory).
+# Where that never comes: at the rate to light at, by which it never gets to its heat, guard or not; or because the
+# chamber is worked below it. A guard or one able to act at once: EN 746-2:2010, 5.2.6.3; a guard: NFPA 86 (memory).
 NEVER_GLOWS = {
-    "never": {"hand": "stop", "stand": "stop", "guard": "caution"},
+    "never": {"hand": "stop", "stand": "stop", "guard": "stop"},
     "cool": {"hand": "stop", "stand": "stop", "guard": "good"},
 }
 # In a chamber full of burnt gas: the verdict and its sentence, by what keeps the flame alight and what it is lit by.
@@ -312,10 +312,8 @@ def lighting_wait_check(
         never = "never" if lighting.glows else "cool"
         word = NEVER_GLOWS[never][lit_by]
         case = f"{never}_{'guard' if lit_by == 'guard' else 'attended'}"
-        cures = (
-            () if word == "good" else ((GUARD,) if lit_by != "guard" else ()) + ((SOONER,) if lighting.glows else ())
-        )
-        return verdict(word, None, LONGEST_WAIT_S, case=case, cures=cures, **slots)
+        ways_out = () if word == "good" else (*STRONGER, SOONER) if lighting.glows else (GUARD,)
+        return verdict(word, None, LONGEST_WAIT_S, case=case, cures=ways_out, **slots)
     good, most = WAITS_S[lit_by]
     beyond = "note" if lit_by == "guard" else "caution"
     word = "good" if wait.high <= good else beyond if wait.high <= most else "stop"

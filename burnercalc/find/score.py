@@ -233,5 +233,5 @@ def how_wrong(key: str, value: float | None, limit: float | None) -> float:
     return min(1.0, abs(value - limit) / max(abs(limit), abs(value), 1e-12))
 
 
-# Cases of a caution by which a burner never does its work; one that does, whatever else is told of it, comes before.
-IDLE = frozenset(("never_guard", "no_work"))
+# The case of a caution by which a burner never does its work; one that does, whatever else is told of it, comes before.
+IDLE = frozenset(("no_work",))
