@@ -33,7 +33,7 @@ def whole(result, figures, mine=""):
                 "label": c.label,
                 "text": c.text,
                 "source": units.in_measures(str(c.declared.source), d.reader),
-                "changes": [{"setting": x.setting, "move": x.move} for x in c.changes],
+                "changes": [{"setting": x.setting, "move": x.move, "alone": x.alone} for x in c.changes],
             }
             for c in result.ranked()
         ],

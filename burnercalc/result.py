@@ -119,10 +119,12 @@ class Answered(_Declared):
 
 @dataclass(frozen=True)
 class Change:
-    """A setting that cures a check and which way to move it: "raise", "lower" or "choose"."""
+    """A setting that cures a check and which way to move it: "raise", "lower" or "choose". Not `alone` where moved so
+    far it brings a stop, unless others follow."""
 
     setting: str
     move: str
+    alone: bool = True
 
 
 @dataclass(frozen=True)
@@ -135,6 +137,11 @@ class Checked(_Declared):
     limit: float | None
     text: str
     changes: tuple[Change, ...] = ()
+
+    @property
+    def offered(self) -> tuple[Change, ...]:
+        """What cures it alone, and brings no stop."""
+        return tuple(change for change in self.changes if change.alone)
 
     @property
     def fault(self) -> bool:
@@ -373,9 +380,10 @@ class Result:
         # A line gives what it gives.
         if key not in ("gas_pressure", "supply") and others != cures and self._of_a_line():
             cures = others
-        return Checked(
-            declared, judged.verdict, judged.value, judged.limit, text, _changes(cures), **self._measures(declared)
-        )
+        may_spoil = judged.verdict in FAULTS and key in checks.SPOILS
+        spoils = frozenset(self.parts.call(checks.SPOILS[key])) if may_spoil else frozenset()
+        changes = _changes(cures, spoils)
+        return Checked(declared, judged.verdict, judged.value, judged.limit, text, changes, **self._measures(declared))
 
     def _say(self, declared):
         return Say(declared.words, self.design.reader, self._of_a_line)
@@ -407,8 +415,8 @@ class Result:
 
 
 @cache
-def _changes(cures):
-    return tuple(Change(*cure) for cure in cures)
+def _changes(cures, spoils):
+    return tuple(Change(*cure, cure[0] not in spoils) for cure in cures)
 
 
 def _measured(side, on_a_line):

@@ -57,7 +57,7 @@ def as_data(result, base=""):
                 "text": c.text,
                 "source": c.source,
                 "trust": c.trust,
-                "change": [{"setting": change.setting, "move": change.move} for change in c.changes],
+                "change": [{"setting": change.setting, "move": change.move} for change in c.offered],
             }
             for c in result.told
         ],
@@ -169,7 +169,7 @@ def _said(check):
     """A check in lines of a terminal, and what to move against a fault."""
     after = {"subsequent_indent": " " * AFTER_MARK, "break_on_hyphens": False}
     lines = wrap(check.text, ACROSS, initial_indent=f"  {MARKS[check.verdict]} ", **after)
-    if check.fault and check.changes:
-        moves = ", ".join(f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.changes)
+    if check.fault and check.offered:
+        moves = ", ".join(f"{change.move} {BY_KEY[change.setting].label.lower()}" for change in check.offered)
         lines += wrap(f"change: {moves}", ACROSS, initial_indent=" " * AFTER_MARK, **after)
     return lines

@@ -1,5 +1,6 @@
 """The verdicts of the room Heat: one function a check, named <key>_check; None where it does not apply."""
 
+from dataclasses import replace
 from itertools import combinations
 from math import hypot, inf, pi, sqrt
 
@@ -16,12 +17,13 @@ from ..parts.flame import Flame
 from ..parts.hand import MIXTURE_SLIP
 from ..parts.holding import Holding
 from ..parts.hot_lining import HotLining
+from ..parts.hot_lining import hot_lining as lined
 from ..parts.hot_run import HotRun
 from ..parts.lighting_try import LightingTry
 from ..parts.lit_length import LitLength
 from ..parts.mixture import Mixture
 from ..parts.need import Need
-from ..parts.reached import Reached
+from ..parts.reached import Reached, walls_K
 from ..parts.throughput import Throughput
 from ..parts.zone import Zone
 from ..physics import linings
@@ -211,7 +213,7 @@ def lining_limit_check(
     stops = limits[:1] + chamber.layer_classes_K[1:]
 
     def worst(hot_sides, most=limits):
-        return max(range(len(hot_sides)), key=lambda n: hot_sides[n] - most[n])
+        return _worst(hot_sides, most)
 
     set_K = chamber.layer_temps_K[:-1]
     hot_sides, layer = set_K, worst(set_K, stops)
@@ -223,13 +225,7 @@ def lining_limit_check(
     # At low fire a smith looks away. High fire is several times what holds any chamber: nobody may leave it.
     after_s: float | None = None
     high_K = hot_lining.high_K
-
-    def far_over_at_high_fire():
-        at = worst(high_K)
-        within_s = hot_lining.after_s("high", at, limits[at])
-        return high_K[at] - limits[at] > FAR_K and within_s is not None and within_s <= SOON_S
-
-    far = bool(high_K) and far_over_at_high_fire()
+    far = _far_over(hot_lining, limits)
     # It is run no cooler than the work is hot. What a fire that is set makes of it, left on, stays.
     set_cool_K, low_cool_K = (_as_cool(temps_K, chamber, work_temperature) for temps_K in (set_K, hot_lining.low_K))
     if firing.taken_from.case != "chamber":
@@ -268,6 +264,49 @@ def lining_limit_check(
     )
 
 
+def _worst(hot_sides_K, most_K):
+    """Of layers, that most over its limit, or nearest to it."""
+    return max(range(len(hot_sides_K)), key=lambda n: hot_sides_K[n] - most_K[n])
+
+
+def _far_over(hot_lining, limits_K):
+    """Whether a layer left at high fire is soon far over its limit."""
+    if not hot_lining.high_K:
+        return False
+    at = _worst(hot_lining.high_K, limits_K)
+    within_s = hot_lining.after_s("high", at, limits_K[at])
+    return hot_lining.high_K[at] - limits_K[at] > FAR_K and within_s is not None and within_s <= SOON_S
+
+
+def _least_share(firing: Firing, holding: Holding) -> float:
+    """Of low fire, how far it can be turned down, or the burner's fire with it, until a flame may run back."""
+    return 0.0 if holding.flashback_W is None else min(1.0, holding.flashback_W.high / firing.low_W)
+
+
+def lining_limit_spoils(
+    chamber: Chamber,
+    hot_lining: HotLining,
+    zone: Zone,
+    reached: Reached,
+    firing: Firing,
+    holding: Holding,
+    burner_count: int,
+    chamber_temperature: float,
+) -> set[str]:
+    """Less fire, or less low fire, where even the least that does not run back is too hot for a layer."""
+    if reached.low_empty_K is None:
+        return set()
+    share, limits = _least_share(firing, holding), chamber.layer_limits_K
+    low_K, high_K = (walls_K(zone, share * rate_W) for rate_W in (firing.low_W * burner_count, firing.installed_W))
+    less = lined(
+        zone, replace(reached, low_empty_K=low_K, high_empty_K=high_K), firing, burner_count, chamber_temperature
+    )
+    if _over(less.low_K, limits):
+        return {"low_fire", "firing_rate", "heat_up_time"}
+    far = _far_over(hot_lining, limits) and _far_over(replace(less, high_W=share * less.high_W), limits)
+    return {"firing_rate", "heat_up_time"} if far else set()
+
+
 AT_SET = ("caution", "class", "stop")  # cases of a lining at the set temperature
 
 
@@ -290,8 +329,7 @@ def low_fire_drift_check(
     found = reached.low_empty_K
     if found is None or need.hold_W is None:
         return None
-    little, much = (chamber_temperature + drift_K for drift_K in DRIFT_K)
-    note = much if chamber_temperature >= FORGING_K else None
+    little, note = _drifts_to(chamber_temperature)
     by_time = _fire_by_time(firing, need)
     return judge(
         found.high,
@@ -307,6 +345,23 @@ def low_fire_drift_check(
         hold=need.hold_W,
         share=need.hold_W / firing.installed_W,
     )
+
+
+def _drifts_to(chamber_temperature: float) -> tuple[float, float | None]:
+    """How hot it may get, good and a note."""
+    little, much = (chamber_temperature + drift_K for drift_K in DRIFT_K)
+    return little, much if chamber_temperature >= FORGING_K else None
+
+
+def low_fire_drift_spoils(
+    firing: Firing, zone: Zone, holding: Holding, burner_count: int, chamber_temperature: float
+) -> set[str]:
+    """Turned down, or with less fire, where even the least that does not run back is too hot: it takes a smaller
+    burner, less fire through fewer ports."""
+    little, note = _drifts_to(chamber_temperature)
+    least_W = _least_share(firing, holding) * firing.low_W * burner_count
+    too_hot = walls_K(zone, least_W).high > (little if note is None else note)
+    return {"low_fire", "firing_rate", "heat_up_time"} if too_hot else set()
 
 
 def _more_fire(firing: Firing) -> tuple[str, tuple[tuple[str, str], ...]]:

@@ -35,7 +35,7 @@ class Fault:
 
 
 def fault(check: Checked) -> Fault:
-    cures = tuple((BY_KEY[change.setting].label, change.move) for change in check.changes)
+    cures = tuple((BY_KEY[change.setting].label, change.move) for change in check.offered)
     return Fault(check.key, check.label, check.verdict, check.text, cures)
 
 

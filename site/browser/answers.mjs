@@ -202,7 +202,7 @@ function cureRow(check, place) {
   const changes = check.changes.filter((change) => !mine.includes(change.setting));
   row.dataset.looked = name;
   if (changes.length) row.append(button(LOOK, (event) => findCures({ ...check, changes }, event.target), "small look"), make("span", "help", "By hand:"));
-  for (const change of changes) {
+  for (const change of changes.filter(({ alone }) => alone)) {
     const label = byId(`set-${change.setting}`)?.dataset.label ?? change.setting;
     const words = change.move === "choose" ? `${label}: another` : `${change.move === "raise" ? "Raise" : "Lower"} ${label.toLowerCase()}`;
     row.append(button(words, () => jump(`set-${change.setting}`), "small"));
