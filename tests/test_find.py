@@ -21,6 +21,7 @@ from burnercalc.find.bill import bill, first_fire_gas
 from burnercalc.find.cannot import question
 from burnercalc.find.choices import AXES
 from burnercalc.find.have import KINDS, Have, gathered
+from burnercalc.find.on_screen import in_question
 from burnercalc.find.purchase import longer_tubes
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
 from burnercalc.find.search import Found, dive, first_of, followed, others, rank, refine, search
@@ -1850,6 +1851,68 @@ def test_a_design_on_screen_with_fewer_faults_is_told_before_what_is_found():
     assert told.startswith("The design on screen has fewer faults") and "Make it good" in told
     worst = start.changed({"blower_shutoff_pressure": "0.3 inH2O", "low_fire": "5 %"})
     assert report.on_screen(worst, answer) == ""
+
+
+def test_nothing_is_found_that_is_worse_than_the_design_in_question():
+    """What had been found was asked for again with the same list, and with a tube and pins more."""
+    dice, seen, worse, weights = Random(11), 0, 0, weights_of({})
+    while seen < 20:
+        tubes = dice.sample(["4 x 4 x 3/16 in, 8 ft", "3 x 3 x 3/16 in, 3 ft", "5 x 3 x 3/16 in, 4 ft"], 2)
+        pins = dice.sample(["1/4 in", "9/32 in", "5/16 in", "3/8 in"], 2)
+        blower = dice.choice(["4 inH2O 60 cfm", "3 inH2O 80 cfm", "8 inH2O 150 cfm"])
+        asked = Design.from_texts({"chamber_length": dice.choice(["12 in", "16 in", "20 in"])})
+        poor = f"tube: {tubes[0]}\npins: {pins[0]}\nblower: {blower}"
+        rich = f"tube: {'; '.join(tubes)}\npins: {'; '.join(pins)}\nblower: {blower}"
+        on_screen = find(asked, read_have(poor), budget=dice.choice([120, 300])).offers[0].design
+        for text in (poor, rich):
+            have = read_have(text).in_order()
+            space = Space(on_screen, have)
+            start = in_question(space)
+            assert start is not None and space.settle(start) and space.design(start) == on_screen
+            best = find(on_screen, have, budget=120).offers[0]
+            faults = [fault.verdict for fault in best.faults]
+            ours = faults.count("stop"), faults.count("caution"), best.points
+            theirs = start.rank(weights)
+            assert ours[:2] < theirs[:2] or (ours[:2] == theirs[:2] and ours[2] <= theirs[2] + 1e-6)
+            plain = find(asked, have, budget=120).offers[0]
+            bad = [fault.verdict for fault in plain.faults]
+            worse += (bad.count("stop"), bad.count("caution"), plain.points) > (*ours[:2], ours[2] + 1e-6)
+            seen += 1
+    assert worse  # begun from another design, some are
+
+
+@pytest.mark.parametrize(
+    "text, texts",
+    [
+        ("pins: 3/16 in", {}),  # the pins on screen do not lie there, and none may be bought
+        ("tube: 4 x 4 x 3/16 in, 6 in", {}),  # nor does a body of 9 in come out of the piece
+        ("drill: #54", {"jet_drill": "#50"}),
+        ("regulator: 11 inH2O", {"gas_pressure": "5 psi"}),
+        ("cylinder: 20 lb", {"cylinder": "100"}),
+        ("blower: 1 inH2O 20 cfm", {}),
+        ("pipe: 1", {}),
+    ],
+)
+def test_what_does_not_lie_there_is_in_no_design_in_question(text, texts):
+    there = in_question(Space(Design.from_texts(texts), read_have("")))
+    assert there is not None and there.texts["body_length"] == "9 in"
+    assert in_question(Space(Design.from_texts(texts), read_have(text))) is None
+
+
+def test_a_fire_in_question_that_is_too_small_is_raised():
+    """Such a fire is only noted, so it would be the cheapest of all."""
+    asked = Design.from_texts({"firing_rate": "47 kBtu/h", "work_rate": "0 lb/h"})  # 50.6 are needed
+    node = in_question(Space(asked, read_have("")))
+    assert node is not None and node.values["firing_rate"] > 50.6 * 293.07
+    kept = in_question(Space(asked, read_have("mine: firing_rate")))
+    assert kept is not None and kept.texts["firing_rate"] == "47 kBtu/h"
+
+
+def test_of_two_pieces_of_a_tube_the_longer_is_taken():
+    """The shorter hid it, so one piece more gave a worse burner."""
+    text = "tube: 4 x 4 x 3/16 in, 8 ft{}\npins: 1/4 in"
+    one, two = (find(Design(), read_have(text.format(more)), budget=150) for more in ("", "; 4 x 4 x 3/16 in, 5 in"))
+    assert [offer.design for offer in two.offers] == [offer.design for offer in one.offers]
 
 
 def test_weights_out_of_range_are_refused():

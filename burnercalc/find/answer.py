@@ -20,6 +20,7 @@ from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
 from .hardy import off_words, spoilt
 from .have import Have
+from .on_screen import in_question
 from .purchase import Opening, smallest_purchase, tried
 from .score import BY_TERM, KINDS, THIN, TOLD, Term, margin, that_count, weights_of
 from .search import (
@@ -31,6 +32,7 @@ from .search import (
     Found,
     cures_of,
     first_of,
+    nearly,
     others,
     polish,
     rank,
@@ -151,10 +153,14 @@ def find(
     found = Found(space, hear=first and (lambda node: first(space.design(node))))
     if progress:
         counts.tell = lambda nodes: progress(nodes, budget, so_far(found.least))
-    search(space, weighed, max(budget * SEARCH // BUDGET, LEAST_BUDGET), found)
-    if not found.pool and not found.complete:
+    asked = None
+    with counts.at_most(max(budget - len(space.axes), LEAST_BUDGET)):
+        search(space, weighed, max(budget * SEARCH // BUDGET, LEAST_BUDGET), found)
+    with counts.at_most(len(space.axes)):
+        asked = in_question(space)
+    if not found.pool:
         with counts.at_most(counts.left):  # one that stands, if no good one, before anything is refused
-            found.keep(*filter(None, [first_of(space)]))
+            found.keep(*filter(None, [asked or (None if found.complete else first_of(space))]))
         found.best(weighed)
     if not found.pool:
         raise InputErrors([nothing_fits(space)])
@@ -168,6 +174,9 @@ def find(
     given_keys = _given(space, found)
     if not _own(_best(found, weighed), given_keys):
         refine(space, found, weighed, REFINE * budget // BUDGET)
+    if asked is not None and asked not in found.pool:
+        _add(asked, space, found, weighed, given_keys, budget)
+    given_keys = _given(space, found)
     best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
@@ -225,6 +234,19 @@ def _fewer_burners(space: Space, found: Found, weights: Mapping[str, float], bud
     fewer = next(ranked, None)
     if fewer is not None:
         polish(space, found, weights, None, budget, fewer, ("fire",))
+
+
+def _add(asked: Node, space: Space, found: Found, weights: Mapping[str, float], given: set[str], budget: int) -> None:
+    """The design in question into the pool, so that nothing is offered that is worse; polished where it is near the
+    best, and moved between the sizes of the menus where that leads to a better one."""
+    before = _best(found, weights)
+    limit = rank(before, weights)
+    found.settle(asked)
+    found.keep(asked)
+    if rank(asked, weights) < nearly(limit) and rank(asked, weights) != limit:
+        polish(space, found, weights, None, min(POLISH, budget // 10), asked)
+        if (best := _best(found, weights)) is not before and not _own(best, given):
+            refine(space, found, weights, REFINE * budget // BUDGET)
 
 
 def _best(found: Found, weights: Mapping[str, float]) -> Node:

@@ -218,7 +218,7 @@ def nothing_fits(space: Space) -> InputError:
         one = stack.pop()
         if one.level >= deepest[0].level:
             deepest = [one] if one.level > deepest[0].level else [*deepest, one]
-        stack.extend(kid for kid in one.kids.values() if kid is not None)
+        stack.extend(kid for each in one.menu or () if (kid := one.kids.get(each)) is not None)
     if deepest[0].level == space.last or any(one not in node.kids for node in deepest for one in space.menu(node)):
         # Nothing says that the shop is too poor.
         return InputError("budget", int(space.counts.most), "is not enough steps to find any burner: give more of them")

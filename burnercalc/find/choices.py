@@ -187,6 +187,14 @@ def _rate(rate_W: float, system: str) -> str:
     return f"{max(1, ceil(rate_W / _rate_unit_W(system) - 1e-6)) * step:g} {unit}"
 
 
+def enough_fire(a: Asked) -> bool:
+    """Whether the fire of the question, as it is set, is all that the chamber needs."""
+    needed_W = a.burner.part("need").needed_W
+    if needed_W is None or a.start.firing_rate == "auto":
+        return True
+    return bool(a.start.firing_rate * a.start.burner_count >= needed_W * (1 - 1e-6))
+
+
 def low_options(a: Asked) -> Iterable[Option]:
     """As set, what just holds the chamber, and round shares."""
     need = a.burner.part("need")
@@ -630,6 +638,32 @@ def jet_options(a: Asked) -> Iterable[Option]:
         yield from (_from("line", one) for one in _of_lines(a))
     if "cylinder" in there:
         yield from (_from("cylinder", one) for one in _of_cylinders(a, regulators, own))
+
+
+def jet_as_set(a: Asked) -> Option | None:
+    """Jet, pressure and source of the question, where drills, regulators and lines at hand give them."""
+    start, drilled = a.start, a.have.of("drill")
+    keys = ("jet_drill", "gas_pressure", "line_pressure", "gas_from")
+    there = start.gas_from in sources(a.have, start)
+    there &= start.gas_from == "cylinder" or any(_is(text, start.line_pressure) for text in lines(a))
+    fixed = [piece.texts["gas_pressure"] for piece in a.have.of("regulator") if piece.texts]
+    if start.gas_from == "line" and (a.have.of("line") or not fixed):
+        there &= start.gas_pressure <= start.line_pressure * (1 + 1e-6)
+    else:
+        given = [text for one in fixed for text in of_fixed(one, a.system)]
+        ranges = _ranges(a.have)
+        reached = bool(ranges or not fixed) and _reached(start.gas_pressure, ranges)
+        there &= reached or any(_is(text, start.gas_pressure) for text in given)
+    buy = (
+        "a jet drill" if drilled and start.text("jet_drill") not in {one.texts["jet_drill"] for one in drilled} else ""
+    )
+    if not there or (buy and not a.have.may_buy("drill")):
+        return None
+    return option({key: start.text(key) for key in keys}, buy)
+
+
+def _is(pressure: str, pressure_Pa: float) -> bool:
+    return abs(parse_quantity(pressure, "gas_pressure", "gas_pressure") - pressure_Pa) <= 1e-6 * pressure_Pa
 
 
 def _from(source: str, one: Option) -> Option:

@@ -13,7 +13,7 @@ from .. import checks
 from ..catalogue import CHECKS
 from .choices import MOST_LENGTHS, Option
 from .score import BY_TERM, points
-from .space import Bound, Hopeful, Node, Space
+from .space import Bound, Hopeful, Node, Space, setting_value
 
 # Nodes kept at each level of a dive: of the first, and of one that looks once more where that fails.
 WIDTH, WIDER = 2, 4
@@ -139,6 +139,11 @@ def search(space: Space, weights: Mapping[str, float], budget: int = SEARCH, fou
     return found
 
 
+def nearly(limit: Rank) -> Rank:
+    """Below which one that is not polished may come below the best, which is."""
+    return *limit[:2], NEARLY * limit[2]
+
+
 def _other_counts(space: Space, found: Found, weights: Mapping[str, float]) -> Iterator[Node]:
     """The first fire of each other number of burners that may be better than what is found."""
     best = found.best(weights)
@@ -166,9 +171,8 @@ def _bodies_at_hand(space: Space, found: Found, weights: Mapping[str, float]) ->
     there = [node for node in others if not node.chosen[-1].buy and node.rank(weights) < limit]
     made = [one for node in there[:MOST_AT_HAND] for one in dive(space, node, weights, 1, "long")]
     found.keep(*made)
-    near = (*limit[:2], NEARLY * limit[2])
     for one in sorted(made, key=lambda one: rank(one, weights))[:2]:
-        if rank(one, weights) < near:
+        if rank(one, weights) < nearly(limit):
             polish(space, found, weights, None, CLIMB, one)
 
 
@@ -442,8 +446,13 @@ def _neighbours(
         parent = kid
     faulty = not node.words.keys() <= space.root.words.keys()
     menu = [one for one in space.menu(parent) if faulty or not one.spare or one == node.chosen[at]]
-    here = menu.index(node.chosen[at]) if node.chosen[at] in menu else 0
-    for one in sorted(menu, key=lambda other: abs(menu.index(other) - here))[1 : most + 1]:
+    chosen = node.chosen[at]
+    if chosen in menu:
+        here = menu.index(chosen)
+        near = sorted(menu, key=lambda other: abs(menu.index(other) - here))[1:]
+    else:
+        near = sorted(menu, key=lambda other: _far(other, chosen))
+    for one in near[:most]:
         kid = space.child(parent, one, hopeful)
         if kid is not None:
             yield from _followed(space, kid, node, hopeful)
@@ -462,6 +471,18 @@ def _followed(space: Space, node: Node, model: Node, hopeful: Hopeful) -> Iterat
             return
         node = min(kids, key=lambda kid: (kid.stops, kid.cautions, points(kid.terms, {}.fromkeys(BY_TERM, 1.0))))
     yield node
+
+
+def _far(one: Option, other: Option) -> float:
+    """How far two options are apart: numbers by a share of the larger, words by 1."""
+    far = 0.0
+    for (key, mine), (_, theirs) in zip(one.texts, other.texts):
+        if mine != theirs:
+            values = [setting_value(key, text) for text in (mine, theirs)]
+            most = max(abs(value) if isinstance(value, (int, float)) else 0.0 for value in values)
+            both = most and all(isinstance(value, (int, float)) for value in values)
+            far += abs(values[0] - values[1]) / most if both else 1.0
+    return far
 
 
 def _unlike(one: Option, other: Option) -> int:

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
-from math import inf
+from math import inf, prod
 from typing import Any
 
 from .. import checks
@@ -45,7 +45,7 @@ Hopeful = Callable[["Node"], bool]
 
 
 @lru_cache(maxsize=4096)
-def _value(key: str, text: str) -> Any:
+def setting_value(key: str, text: str) -> Any:
     return parse_setting(BY_KEY[key], text)
 
 
@@ -214,22 +214,22 @@ class Space:
     def menu(self, node: Node) -> list[Option]:
         """Options of the next axis, each once, what is mine kept."""
         if node.menu is None:
-            axis, asked = self.axes[node.level + 1], self._asking(node)
+            axis, asked = self.axes[node.level + 1], self.asking(node)
             found = [self._filled(axis, one) for one in axis.options(asked)]
             things = [key for key in axis.stock if key in self.mine]
             if things:
-                fitting = [one for one in found if self._keeps(one, things)]
+                fitting = [one for one in found if self.keeps(one, things)]
                 found = fitting or ([] if found and self.have.of(*axis.kinds) else [self._as_set(axis)])
             if kept := {key: self.start.text(key) for key in axis.keys if key in self.mine and key not in things}:
-                fitting = [one for one in found if self._keeps(one, list(kept))]
+                fitting = [one for one in found if self.keeps(one, list(kept))]
                 found = fitting or [replace(one, texts=_over(one.texts, kept), buy="", price=0.0) for one in found]
                 found = found or [self._as_set(axis)]
-            node.menu = list({one.texts: one for one in reversed(found)}.values())[::-1]
+            node.menu = _each_once(found)
             if all(one.spare for one in node.menu):  # the lip that is mine
                 node.menu = [replace(one, spare=False) for one in node.menu]
         return node.menu
 
-    def _asking(self, node: Node) -> Asked:
+    def asking(self, node: Node) -> Asked:
         return Asked(self.have, self.start, node.values, node.burner, node.figures)
 
     def likely(self, node: Node, by: str = "thumb") -> float:
@@ -239,12 +239,12 @@ class Space:
         find = axis.long if by == "long" and axis.long else axis.likely
         if find is None:
             return 0.0
-        return (middle if by == "middle" else find)(self._asking(node), menu)
+        return (middle if by == "middle" else find)(self.asking(node), menu)
 
     def weak(self, node: Node) -> float:
         """By thumb, how much too weak the flame of a node is to be lit."""
         if node.weak is None:
-            node.weak = too_weak_to_light(self._asking(node))
+            node.weak = too_weak_to_light(self.asking(node))
         return node.weak
 
     def _filled(self, axis: Axis, one: Option) -> Option:
@@ -252,9 +252,10 @@ class Space:
         texts = {key: self.start.text(key) for key in axis.keys}
         return replace(one, texts=_over(tuple(texts.items()), dict(one.texts)))
 
-    def _keeps(self, one: Option, mine: list[str]) -> bool:
+    def keeps(self, one: Option, keys: Iterable[str]) -> bool:
+        """Whether an option has what the question has of these settings."""
         texts = dict(one.texts)
-        return all(_same(_value(key, texts[key]), self.start.value(key)) for key in mine)
+        return all(_same(setting_value(key, texts[key]), self.start.value(key)) for key in keys)
 
     def _as_set(self, axis: Axis) -> Option:
         texts = tuple((key, self.start.text(key)) for key in axis.keys)
@@ -279,7 +280,7 @@ class Space:
         ):  # what only stands beside the spare is no choice
             self.counts.another()
         try:
-            values = {**node.values, **{key: _value(key, text) for key, text in one.texts}}
+            values = {**node.values, **{key: setting_value(key, text) for key, text in one.texts}}
         except (InputError, InputErrors):
             return None
         for rule, weighed in self.rules_at.get(level, ()):
@@ -379,7 +380,7 @@ class Space:
 
     def longest_m(self, node: Node) -> float:
         """The longest body that comes out of the piece which a node takes, the whole batch of it; inf of a round."""
-        return inf if node.values["body_kind"] == "pipe" else from_stick_m(self._asking(node))
+        return inf if node.values["body_kind"] == "pipe" else from_stick_m(self.asking(node))
 
     def with_beside(self, texts: Mapping[str, str]) -> "Space | None":
         """The space with those of other texts that no axis decides; None where a rule refuses them."""
@@ -415,7 +416,7 @@ class Space:
             return []
         return [
             texts
-            for texts in find(self._asking(parent), node.texts)
+            for texts in find(self.asking(parent), node.texts)
             if not texts.keys() & self.mine.keys() and any(node.texts[key] != text for key, text in texts.items())
         ]
 
@@ -429,6 +430,20 @@ def _schedule(burner: Burner, past_low: bool) -> Schedule:
 def _late(function: Callable[..., Any]) -> int:
     """The place of the latest part that is asked late and that a function rests on, 1 for the first; 0 for none."""
     return max((at for at, part in enumerate(LATE, 1) if part in parts_of(function)), default=0)
+
+
+def _each_once(found: list[Option]) -> list[Option]:
+    """Of the same texts the first, which is at hand where any is, and of such pieces the largest, in the last place."""
+    once: dict[tuple[tuple[str, str], ...], Option] = {}
+    for one in reversed(found):
+        other = once.setdefault(one.texts, one)
+        if other.buy or _size(one) >= _size(other):
+            once[one.texts] = one
+    return list(once.values())[::-1]
+
+
+def _size(one: Option) -> float:
+    return prod(size or 1.0 for _, size in one.figures)
 
 
 def _over(texts: tuple[tuple[str, str], ...], kept: Mapping[str, str]) -> tuple[tuple[str, str], ...]:

@@ -1,0 +1,50 @@
+"""The design in question as one of the search, so that nothing is found which is worse than what somebody has.
+
+Its things must lie there or be sold, as the menus have them; what takes nothing from the shop is as it is set. A fire
+that is less than the chamber needs is no answer: it becomes the least that is enough.
+"""
+
+from dataclasses import replace
+
+from .choices import Axis, Option, enough_fire, from_stick_m, jet_as_set
+from .space import Node, Space
+
+# Settings of an axis that are sizes of things, where these are not its stock; what is cut or welded to size is none.
+THINGS = {"inlet": ("inlet",), "mix pipe": ("mix_pipe",)}
+CUT = {"plates": ("body_kind", "wall"), "pipe": ("body_kind", "body_width", "wall")}
+
+
+def in_question(space: Space) -> Node | None:
+    """The whole node of the design in question; None where something of it neither lies there nor is sold."""
+    node: Node | None = space.root
+    for axis in space.axes:
+        one = _as_set(space, node, axis) if node else None
+        node = space.child(node, one) if node and one else None
+    return node
+
+
+def _as_set(space: Space, node: Node, axis: Axis) -> Option | None:
+    start, menu, asked = space.start, space.menu(node), space.asking(node)
+    own = {key: start.text(key) for key in axis.keys}
+    if not menu:
+        return None
+    if same := [one for one in menu if space.keeps(one, axis.keys)]:
+        return replace(same[0], spare=False)
+    match axis.name:
+        case "fire":
+            if not space.mine.keys() & {"firing_rate"} and not enough_fire(asked):
+                return next((one for one in menu if space.keeps(one, ("burner_count",))), None)
+        case "length":
+            if start.body_kind != "pipe" and start.body_length > from_stick_m(asked) + 1e-9:
+                return None
+        case "jet":
+            return jet_as_set(asked)
+        case "cylinder":
+            return None
+    if things := THINGS.get(axis.name, axis.stock):
+        things = CUT.get(start.body_kind, things) if axis.name == "body" else things
+        there = [one for one in menu if space.keeps(one, things)]
+        # At hand before bought, and the largest piece.
+        there.sort(key=lambda one: (bool(one.buy), *(-size for _, size in one.figures)))
+        return replace(there[0], texts=tuple({**dict(there[0].texts), **own}.items()), spare=False) if there else None
+    return Option(tuple(own.items()))
