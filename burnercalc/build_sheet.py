@@ -694,6 +694,15 @@ def flow_test(result):
     return how, " to ".join(_pressure(result, one) for one in (proof.flow_Pa.low, proof.flow_Pa.high))
 
 
+def regulated(result):
+    """How high the regulator may stand, where that is what keeps away a fire to which nobody may go."""
+    found = result.part("regulated")
+    if never_lit(result) or not found.low or result.part("gas_line").there:
+        return []
+    most = units.show(found.outlet_Pa, "gas_pressure", result.design.reader)
+    return [("Regulator, its own gauge, gas flowing", f"{most} at most")]
+
+
 def leads_high(result):
     """Whether its card leads to high fire; nobody is asked to read there what he may not go to."""
     return not never_lit(result) and result.part("fires").high is not None
@@ -734,6 +743,7 @@ def _record(result):
         ),
         *([(f"Mix pipe's tap, HIGH, {how}", shows)] if result.part("air_proof").flow_Pa else []),
         *([("Mix pipe's tap, high fire", tap_at_fire(result))] if leads_high(result) else []),
+        *regulated(result),
         *proofs(result),
     ]
     set_to = tuple((*row, "") for row in fires(result))

@@ -16,6 +16,7 @@ from .build_sheet import (
     notes_of,
     plain,
     proofs,
+    regulated,
     shown_by_fire,
     tap_at_fire,
 )
@@ -266,7 +267,10 @@ def _before_any_flame(result):
 
 def _fire(result):
     rows = tuple((*row, "") for row in fires(result))
-    shown = (*((what, "yes", "") for what in shown_by_fire(result)), *((*row, "") for row in proofs(result)))
+    shown = (
+        *((what, "yes", "") for what in shown_by_fire(result)),
+        *((*row, "") for row in (*regulated(result), *proofs(result))),
+    )
     return [
         Heading("Test fire: readings expected", 2),
         Table(("Fire", "Rate", "Gas before the jet", "Damper", FOUND), rows, "lrrll"),

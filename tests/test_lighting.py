@@ -452,7 +452,14 @@ ON_A_LINE = {
     ),
     "a box of six ports": (
         {**KNOWN_GOOD["hand-sized box, 10 ports of 1/4, propane"], "ports_per_row": "3"},
-        {"port_diameter": "19/64 in", "ports_per_row": "6", "baffle_holes": "15", "low_fire": "52 %"},
+        # Half a cubic foot passes in 137 s: too slow to prove a jet by the meter before the lip glows.
+        {
+            "port_diameter": "19/64 in",
+            "ports_per_row": "6",
+            "baffle_holes": "15",
+            "low_fire": "52 %",
+            "jet_proven": "yes",
+        },
     ),
 }
 
@@ -591,9 +598,9 @@ def test_the_card_has_every_step_with_its_source():
                 "8.5 % open",
                 "PROVED: ...",
                 "mixture 1.16",
-                "The regulator stays as for HIGH: it holds steady from 0.5 psi on, the needle from 0.2 psi",
+                "The regulator stays as for HIGH, 5.1 psi by its own gauge, gas flowing: it holds steady from 0.5 psi",
                 "The first time: needle a little open, then light it as the next row says",
-                "gas off, go back to Purge, then with the needle a little further, never beyond 0.95 psi",
+                "gas off, torch off, go back to Purge, then with the needle a little further, never beyond 0.95 psi",
                 "Mark the valve",
             ),
         ),
@@ -608,7 +615,16 @@ def test_the_card_has_every_step_with_its_source():
                 "131 %",
             ),
         ),
-        ("Not lit, or it goes out", ("Gas off", "purge again for 1 min", "Sniff low", "Three times at one setting")),
+        (
+            "Not lit, or it goes out",
+            (
+                "Gas off",
+                "purge again for 1 min",
+                "Sniff low",
+                "then the torch at its own valve",
+                "After three tries at one setting",
+            ),
+        ),
         (
             "It burns",
             (
@@ -1520,7 +1536,7 @@ def test_several_burners_are_lit_one_by_one():
     out, alone = (
         {r[0]: r[1] for r in each.tables["lighting_card"].rows}["Not lit, or it goes out"] for each in (two, one)
     )
-    assert "Only if none burns: blower on" in out and "Only if" not in alone
+    assert "Only if none burns: dampers at HIGH" in out and "Only if" not in alone
     assert "The next burner" not in {row[0] for row in one.tables["lighting_card"].rows}
     a, b = (r.part("lighting_card") for r in (one, two))
     assert a.fills_s == pytest.approx(b.fills_s, rel=0.05) and a.slips < 0.6 * b.slips

@@ -336,7 +336,7 @@ DRAWINGS = (
             "where.doors": "Outdoors or doors wide open",
             "where.hood": "Outdoors or under a hood that draws it off",
             "where.open": "Outdoors, in the open only",
-            "purge": "2. Gas shut. Blower on, damper at HIGH, {purge:time 2}.",
+            "purge": "2. Gas shut, no flame in the chamber. Blower on, damper at HIGH, {purge:time 2}.",
             "mm": "{size:drill_length}",
             "hole": "hole {size}",
             "gap": "gap {size}",
@@ -369,13 +369,25 @@ DRAWINGS = (
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} steps, a minute at each",
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
-            "out": "Not lit, or it goes out: gas off at once. Blower on, door open, purge again for {purge:time 2}. "
+            "out": "Not lit, or it goes out: gas off at once, then the {flame} at its own valve where it stands, "
+            "never drawn out lit. Blower on, door open, purge again for {purge:time 2}. "
             "Hot: wait till the face is black.",
-            "out_several": "Not lit, or it goes out: its gas off at once, its air at LIGHT; no new try for "
+            "out_several": "Not lit, or it goes out: its gas off at once, then its {flame} at its own valve where it "
+            "stands, never drawn out lit; its air at LIGHT; no new try for "
             "{purge:time 2}. Only "
             "if none burns: blower on, door open, purge again for {purge:time 2}. Hot: wait till the face is black.",
             "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
             "first, each with its own torch or pilot. Each step at every burner, one by one, before the next.",
+            "named.torch": "torch",
+            "named.pilot": "pilot",
+            "regulator": "The regulator: no higher than {outlet} by its own gauge, gas flowing.",
+            "listen": "It may run back {at}: listen; pop, flutter or whistle, gas off.",
+            "listen.light": "at LIGHT from {glows:time 1} on",
+            "listen.low": "hot at LOW",
+            "listen.high": "hot at HIGH",
+            "listen.low_high": "hot at LOW and HIGH",
+            "and": " and ",
+            "way.gas_alone": "by gas alone, the damper stays",
             "stop": "Stop: snap the gas shut, then {source}. Blower on {run_on} min more, until all is cold.",
             "source.line": "the line",
             "source.cylinder": "the cylinder",

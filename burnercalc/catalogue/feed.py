@@ -1096,11 +1096,11 @@ CHECKS = (
         harm="danger",
         source=RAOULT & LIMITS,
         cases={
-            "good": "The light part boils off first: the mixture goes from {first:.2f} to {last:.2f} while the "
-            "cylinders empty.",
+            "good": "The light part boils off first: from full cylinders to empty ones the mixture goes from "
+            "{first:.2f} to {last:.2f}.",
             "caution": "The light part boils off first, and what is left is heavier gas: with nothing touched the "
-            "mixture goes from {first:.2f} to {last:.2f} while the cylinders empty, and carbon monoxide with it. "
-            "Turn the gas down by the look of the flame as they empty, or set it leaner.",
+            "mixture goes from {first:.2f} to {last:.2f} from full cylinders to empty ones, and carbon monoxide with "
+            "it. Turn the gas down by the look of the flame as they empty, or set it leaner.",
             "good_line": "In the tank the light part boils off first: the mixture goes from {first:.2f} to {last:.2f} "
             "while it empties.",
             "caution_line": "In the tank the light part boils off first, and what is left is heavier gas: with nothing "

@@ -118,8 +118,7 @@ TRY = (
     "fills {let_in:percent 0} of the chamber: "
 )
 CARBON_MONOXIDE = (
-    "While it waits, up to {co:gas_share 2} of what leaves is carbon monoxide the first day, "
-    "{least:gas_share 2} at least: "
+    "At LIGHT, up to {co:gas_share 2} of what leaves is carbon monoxide the first day, {least:gas_share 2} at least: "
 )
 POISON = CARBON_MONOXIDE + "a deadly poison without smell. If none of it burns, "
 LEAVES = CARBON_MONOXIDE + "no smell, deadly. "
@@ -138,7 +137,8 @@ NEVER = "No safe lighting rate: do not light. "
 GLOWING = "Use larger or more ports, which hold a stronger flame; a lining that loses less heat may do too."
 DIM = "Do not light it so: at {rate:power 2}, where the cold flame holds, the walls never come to a glow. "
 LONG = (
-    "Do not light it with the torch in the hand: the walls glow after {wait:time 2} at most, and no arm lasts so long. "
+    "Do not light it with the torch in the hand: the walls glow after {wait:time 2} at most, and an arm holds it for "
+    "{arm:time 1} at most. "
 )
 LONG_STAND = (
     "Do not light it behind a torch on its stand: the walls glow after {wait:time 2} at most, and nobody watches a "
@@ -551,11 +551,12 @@ CHECKS += (
             "gas, all common, it takes {jet_least:gas_pressure} to {jet_most:gas_pressure}: no one pressure holds with "
             "all of them.",
             "meter": "So it is set by the meter of the house at once, while the lip is dark: nothing else on it, "
-            "{volume:gas_volume} in {fast} to {slow} s. Then that pressure counts.",
+            "{volume:gas_volume} in {fast} to {slow} s. Not so {glows:time 1} after it was lit: gas off, till the "
+            "face is black; then again. What is found so counts.",
             "proves_jet": "From {sure:gas_pressure} on none of them runs back: once all ports burn, on to that at "
             "least. One that passes much may lift off there in burnt gas, which shows at once: gas off, and measure "
-            "its gas in another burner first. The one proved counts: type its coefficient, and that it is proven. "
-            "Larger ports leave room.",
+            "what this jet passes in another burner first. The one proved counts: type its coefficient, and that it "
+            "is proven. Larger ports leave room.",
             "poor_jet": "With one that passes little the flame may run back or lift off before anybody has measured "
             "its gas. Larger ports leave room. So does a jet proven in another burner: type its "
             "coefficient, and that it is proven; or a pilot with a flame guard, which shuts the gas.",
@@ -603,8 +604,8 @@ CHECKS += (
             "good": "The walls glow {likely:time 2} after it is lit, {wait:time 2} at most, and then keep the flame "
             "alight.",
             "stop_hand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. An arm holds a "
-            "torch for some {hand:time 1}: do not light it so. Clamp the torch to a stand of its own, with gas for all "
-            "of it, and stay beside it; or fit a pilot with a flame guard.",
+            "torch for {hand:time 1} at most: do not light it so. Clamp the torch to a stand of its own, with gas for "
+            "all of it, and stay beside it; or fit a pilot with a flame guard.",
             "long_stand": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Nobody listens "
             "to a flame for longer than {most:time 1}: fit a pilot with a flame guard, which shuts the gas by itself, "
             "or a lining that heats up sooner.",
@@ -754,8 +755,8 @@ WORDS = {
     "blend": "Gas, no other, mole %: {shares}. ",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five volumes take {five:.1f} s."
-    "{tap}",
+    "purge.do": "Gas shut, no flame in the chamber. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five "
+    "volumes take {five:.1f} s.{tap}",
     "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, else no gas.",
     "tap.none": " Mix pipe's tap shows too little to read. Cold, a hand feels air from every port; hot, a strip of "
     "foil on a rod lifts there: else no gas.",
@@ -784,13 +785,19 @@ WORDS = {
     "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
     "{pipe:tap 2} at the mix pipe's tap. {holds}The first time: needle a little open, then light it as the next "
     "row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little further, never beyond "
-    "{gas_most:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
-    "again": "go back to Purge",
-    "again.several": "go back to Purge (or, if others burn, wait {purge:time 2})",
-    "holds": "The regulator stays as for HIGH: it holds steady from {regulator:gas_pressure} on, the needle from "
-    "{needle:gas_pressure}. ",
+    "{beyond:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
+    "again": "{flame} off, go back to Purge",
+    "again.several": "{flame} off, go back to Purge (or, if others burn, wait {purge:time 2})",
+    "holds": "The regulator stays as for HIGH, {outlet:gas_pressure 2} by its own gauge, gas flowing: it holds steady "
+    "from {regulator:gas_pressure} on, the needle from {needle:gas_pressure}. ",
+    "holds.low": "The regulator no higher than {outlet:gas_pressure 2} by its own gauge, gas flowing: so the needle "
+    "wide open gives no more fire than this burner may have. ",
+    "holds.least": "The regulator at its least, {outlet:gas_pressure 2} by its own gauge, gas flowing. The needle "
+    "alone keeps away more fire than this burner may have. ",
     "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s{own}. ",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
+    "meter.late": "Not there {glows:time 1} after it was lit: gas off till the face is black, then again from Purge "
+    "on. ",
     "jets.sure": "; all alight: to the pressure",
     "jets.meter": "; all alight: on at once till the meter shows it",
     "jets.least": "; all alight: on to {sure:gas_pressure} at least, less may not hold though it burns now",
@@ -813,8 +820,8 @@ WORDS = {
     "set.do.no_way": "DO NOT LIGHT. No order of the valves leads from the lighting rate to low or high fire: on the "
     "way or there it lifts or runs back.",
     "set.do.dim": "DO NOT LIGHT. At the rate to light at the walls never come to a glow ({relights:temperature}).",
-    "set.do.long": "DO NOT LIGHT with the torch in the hand: the walls glow only after {wait:time 2} at most, and no "
-    "hand holds one so long.",
+    "set.do.long": "DO NOT LIGHT with the torch in the hand: the walls glow only after {wait:time 2} at most, and an "
+    "arm holds it for {arm:time 1} at most.",
     "set.do.long_stand": "DO NOT LIGHT behind a torch on its stand: the walls glow only after {wait:time 2} at most, "
     "and nobody watches a rich flame so long. A pilot with a flame guard does.",
     "set.do.cool": "DO NOT LIGHT with a torch: this chamber is worked too cool to glow, so a flame must burn in "
@@ -836,33 +843,36 @@ WORDS = {
     "reset.guard": "RESET first. ",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
-    "out.do": "Gas off at once. Blower on, damper at HIGH, door open, purge again for {purge:time 2}; hot, light only "
-    "when the face is black. {sniff}Three times at one setting: find out why.",
-    "out.do.several": "Its gas off at once. Only if none burns: blower on, dampers at HIGH, door open, purge again for "
-    "{purge:time 2}; hot, light only when the face is black. {sniff}Three times at one setting: find out why.",
+    "out.do": "Gas off at once, then the {flame} at its own valve, where it stands: never draw it out lit. Then damper "
+    "at HIGH, door open, purge again for {purge:time 2}; hot, light only when the face is black. {sniff}After three "
+    "tries at one setting: find out why.",
+    "out.do.several": "Its gas off at once, then its {flame} at its own valve, where it stands: never draw it out lit. "
+    "Only if none burns: dampers at HIGH, door open, purge again for {purge:time 2}; hot, light only when the face is "
+    "black. {sniff}After three tries at one setting: find out why.",
     "sniff.low": "Sniff low: this gas sinks. ",
     "sniff.high": "Sniff high: this gas rises. ",
     "sniff.both": "Sniff low and high: this gas is as heavy as air. ",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
-    "({relights:temperature}): {likely:time 2}, {wait:time 2} at most; not by then, gas off. A lip that glows can run "
-    "back sooner: listen. "
+    "({relights:temperature}): {likely:time 2}, {wait:time 2} at most; not by then, gas off. {lip}"
     "{burnt}Pop, flutter, a port dark, {flame} or flame out: gas off.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
     "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most; not by then, gas off. "
     "{burnt}Pop, flutter, "
     "a port dark, {flame} or flame out: gas off at once.",
-    "lit.do.torch": "See every port alight. The {flame} stays in front till the walls glow ({relights:temperature}): "
-    "about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}Pop, flutter, a port dark, {flame} or "
-    "flame out: gas off at once.",
+    "lit.do.torch": "See every port alight. {lip}The {flame} stays in front till the walls glow "
+    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}Pop, "
+    "flutter, a port dark, {flame} or flame out: gas off at once.",
     "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only the {flame} keeps it alight. ",
     "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, {flame} or not. ",
     "flame.torch": "torch",
     "flame.pilot": "pilot",
-    "lit.do.dim": "See every port alight. {burnt}At this rate the walls never come to a glow ({relights:temperature}): "
-    "pilot and flame guard stay on. Do not turn it up: it may lift, and the guard shuts the gas.",
-    "lit.do.cool_guard": "See every port alight. {burnt}This chamber is worked too cool to glow: pilot and "
+    "lip": "From {glows:time 1} on its lip may glow and it may run back: listen. ",
+    "lit.do.dim": "See every port alight. {lip}{burnt}At this rate the walls never come to a glow "
+    "({relights:temperature}): pilot and flame guard stay on. Do not turn it up: it may lift, and the guard shuts the "
+    "gas.",
+    "lit.do.cool_guard": "See every port alight. {lip}{burnt}This chamber is worked too cool to glow: pilot and "
     "flame guard stay on as "
     "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
     "snap shut.",
@@ -881,6 +891,8 @@ WORDS = {
     "then.when.cool": "It burns steadily",
     "then.do": "To low fire: {low_cock}damper to LOW, {low_mark}; gas {low_gas:gas_pressure}. Not before: on cold "
     "walls a leaner flame lifts and goes out.",
+    "then.do.gas_alone": "To low fire, mixture as set: {low_cock}gas alone to {low_gas:gas_pressure}, the damper stays "
+    "as it is. {near_back}{not_before}",
     "then.do.gas": "To low fire, mixture as set, {in_steps}, GAS FIRST, then air: {by_way}{low_cock}"
     "{low_gas:gas_pressure} and damper to LOW, {low_mark}. {why}{near_back}{not_before}",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}{low_cock}damper to LOW, "
@@ -899,12 +911,12 @@ WORDS = {
     "in_steps.more": "in {steps} steps",
     "high.when": "High fire",
     "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
-    "the jet and damper to HIGH, {high_mark}: {high_rate:power}. {why}{down}",
+    "the jet and damper to HIGH, {high_mark}: {high_rate:power}. {why}{near_back}{down}",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
-    "{high_gas:gas_pressure} before the jet: {high_rate:power}. {why}{down}",
+    "{high_gas:gas_pressure} before the jet: {high_rate:power}. {why}{near_back}{down}",
     "high.do.over": "{in_steps}, a minute at each. Where the rate goes up, GAS FIRST, then air; where it goes down, "
     "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH, {high_mark}: "
-    "{high_rate:power}. {why}{down}",
+    "{high_rate:power}. {why}{near_back}{down}",
     "down.low": "Down: backwards, never to LIGHT.",
     "down.straight": "Never down: gas off.",
     # Why in this order, and what the mixture is between the two valves.
@@ -919,7 +931,10 @@ WORDS = {
     "between.rich": "; between the valves it is richer for a moment, {ratio:.2f}",
     "between.lean": "; between the valves it is leaner for a moment, {ratio:.2f}",
     "not_before": "Not before: cold, it lifts.",
-    "near_back": "Hot, it may run back below {back:power 2} at worst: at LOW listen, and pop or flutter, gas off. ",
+    "near_back": "Hot, it may run back below {back:power 2} at worst: at {at} listen, and pop or flutter, gas off. ",
+    "near_back.low": "LOW",
+    "near_back.high": "HIGH",
+    "near_back.low_high": "LOW and HIGH",
     "high.do.cool": "Not in this chamber: it is worked too cool to glow, and nothing lights again what lifts. "
     "Stay at low fire. "
     "{near_back}",
@@ -939,15 +954,15 @@ WORDS = {
     "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "A hand near the cock, or a flame guard, till the walls are above {relights:temperature}; nobody "
-    "leaves it later either.",
+    "attend.do": "The flame guard watches, and somebody stands at the cock, till the walls are above "
+    "{relights:temperature}; nobody leaves it later either.",
     "attend.do.guard": "The flame guard watches till the walls are above {relights:temperature}; nobody leaves it "
     "then or later.",
     "attend.do.cool": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",
     "attend.source": "EN 746-2; NFPA 86, from memory",
     "pop.when": "Pop, roar",
-    "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. Twice at one setting: never "
-    "again.",
+    "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. After a second one at a setting: "
+    "never again at that.",
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "from_low": ", from LOW too",

@@ -31,7 +31,7 @@ from ..parts.lighting_card import HAND_S, HISS_S, LET_IN, SEE_S, LightingCard
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_pipe import LightingPipe
 from ..parts.lighting_slide import LightingSlide
-from ..parts.lighting_try import RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
+from ..parts.lighting_try import LIP_GLOWS_S, RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.need import Need
 from ..parts.plenum import Plenum
 from ..parts.resistance import Resistance
@@ -48,7 +48,6 @@ MORE_PORTS = (("ports_per_row", "raise"), ("rows", "raise"))
 BETTER_PORTS = (*MORE_PORTS, ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
 FASTER = (("ports_per_row", "lower"), ("port_diameter", "lower"))  # what runs back at low fire does not through these
-LIP_GLOWS_S = 120.0  # till a lip in front of which it burns may glow: its skin is hot in 25 s; common practice
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # Of the chamber, that may be let in before the gas is shut. What it does not hold stands before its opening: beyond the
 # first more than it holds, beyond the second three times that. Codes limit the time of a trial, not what it lets in:
@@ -220,7 +219,15 @@ def lighting_by_hand_check(
     if _no_width(slide, gauges):
         word, case = "caution" if lit_by == "guard" else "stop", "no_width"
     jets, watched_s = slide.jet_gas_Pa, lighting_meter.watched_s
-    proves = "any_jet" if slide.any_jet else "meter" if watched_s else "proves_jet" if slide.poor_jet else "poor_jet"
+    proves = (
+        "any_jet"
+        if slide.any_jet
+        else "meter"
+        if lighting_meter.in_time
+        else "proves_jet"
+        if slide.poor_jet
+        else "poor_jet"
+    )
     if proves == "poor_jet":
         word = max(word, "note" if lit_by == "guard" else "caution", key=VERDICTS.index)
     told = (case, "finer_line" if gas_line.there else "finer") if case in MORE_ROOM else (case,)
@@ -247,6 +254,7 @@ def lighting_by_hand_check(
         off=off_Pa,
         mark=gauges.mark_Pa,
         volume=lighting_meter.volume_m3,
+        glows=LIP_GLOWS_S,
         fast=watched_s and watched_s[0],
         slow=watched_s and watched_s[1],
     )

@@ -4,10 +4,13 @@ from dataclasses import dataclass
 
 from ..catalogue.sentences import Said, said
 from .damper_marks import DamperMarks
+from .firing import Firing
+from .holding import Holding
 from .lighting import Lighting
 from .lighting_air import LightingAir
 from .lighting_slide import LightingSlide
 from .lighting_steps import LightingSteps
+from .tries import Tries
 from .turning import Turning
 
 
@@ -24,7 +27,9 @@ class Fire:
 @dataclass(frozen=True)
 class Fires:
     """None where it is not lit, or where nobody may turn to it. `dim`: it stays as it is lit, for the walls never glow;
-    `straight`: from there to high fire, past low fire. `low_mark`: of its slide, or that there is none."""
+    `straight`: from there to high fire, past low fire. `low_mark`: of its slide, or that there is none.
+    `gas_alone`: from lighting to low fire the slide stays as it is. `lip_back`: lit so, it may run back into a lip that
+    glows; `hot_back`: low, high or low_high, those of them that may run back hot, below `back_W`, the careful rate."""
 
     light: Fire | None
     low: Fire | None
@@ -32,6 +37,10 @@ class Fires:
     dim: bool
     straight: bool
     low_mark: Said
+    gas_alone: bool = False
+    lip_back: bool = False
+    hot_back: str = ""
+    back_W: float | None = None
 
 
 def fires(
@@ -41,6 +50,9 @@ def fires(
     lighting_steps: LightingSteps,
     damper_marks: DamperMarks,
     turning: Turning,
+    firing: Firing,
+    holding: Holding,
+    tries: Tries,
 ) -> Fires:
     slide = lighting_slide
     low, high = (
@@ -56,14 +68,32 @@ def fires(
     up = turning.straight or turning.to_high
     leads_up = turning.held_W is None and up is not None and up.first
     leads_down = to_low(lighting, lighting_air, turning)
+    leads_up = leads_up and not dim
+    back_W = holding.hot_W.high if holding.hot_W else 0.0
+    rates = (("low", leads_down, firing.low_W), ("high", leads_up, firing.rate_W))
     return Fires(
         light,
         low if leads_down else None,
-        high if leads_up and not dim else None,
+        high if leads_up else None,
         dim,
         straight,
         low.damper if leads_down else said("no_low"),
+        gas_alone=leads_down and _gas_alone(slide, damper_marks, turning.to_low),
+        lip_back=_lip_back(lighting, slide, tries),
+        hot_back="_".join(name for name, led_to, rate_W in rates if led_to and rate_W < back_W),
+        back_W=back_W or None,
     )
+
+
+def _gas_alone(slide, damper_marks, turn):
+    shut = slide.kind == "hole" and damper_marks.low_m == 0.0
+    return bool(turn) and bool(turn.first) and turn.steps == 1 and (shut or slide.mark == damper_marks.low)
+
+
+def _lip_back(lighting, slide, tries):
+    if slide.rate_W is not None:
+        return not slide.stays
+    return tries.at(lighting.waits_ratio).glowing_W > lighting.waits_W
 
 
 def to_low(lighting: Lighting, lighting_air: LightingAir, turning: Turning) -> bool:

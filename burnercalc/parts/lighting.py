@@ -90,7 +90,7 @@ def lighting(
         wait = fired_heat_up.waits_s
         wait_s = wait.high if isinstance(wait, tuple) else wait
         if wait_s > (HAND_HOLDS_S if lit_by == "hand" else STAND_HOLDS_S):
-            return _not_lit(found, said("long" if lit_by == "hand" else "long_stand", wait=wait_s))
+            return _not_lit(found, said("long" if lit_by == "hand" else "long_stand", wait=wait_s, arm=HAND_HOLDS_S))
     return found
 
 

@@ -9,9 +9,11 @@ from ..physics.band import Band
 from .gas import Gas
 from .gas_line import GasLine
 from .lighting_slide import LightingSlide
+from .lighting_try import LIP_GLOWS_S
 from .shop import Shop
 
 DIALS_M3 = {"in": 0.5 * FOOT_M**3, "mm": 0.01}  # a turn of its finest dial, as houses have them; common practice
+BEGUN_S = 20.0  # from its first flame till a reading is begun, every port seen; common practice
 LEAST_S = 40.0  # of whole turns, timed by a watch to a hundredth; common practice
 
 
@@ -36,6 +38,11 @@ class LightingMeter:
         if self.passes_s is None or self.corrected_times is None:
             return None
         return _inwards(*(self.corrected_times * one for one in (self.passes_s.low, self.passes_s.high)))
+
+    @property
+    def in_time(self) -> bool:
+        """Whether it is read before the lip may glow."""
+        return self.passes_s is not None and BEGUN_S + self.passes_s.high <= LIP_GLOWS_S
 
 
 def _inwards(least_s: float, most_s: float) -> tuple[float, float]:

@@ -15,6 +15,7 @@ from .tries import KEEP_OFF, WELL_OFF, WIDE, Tries
 RATIOS = (1.0, 1.1, 1.15, 1.2, 1.25, 1.3)
 TORCH_RATIOS = (1.2, 1.3)
 RELIGHTS_OFF_K = 28.0  # either way of it, 50 degF: what a chamber is uneven by, and a thermocouple; common practice
+LIP_GLOWS_S = 120.0  # till a lip in front of which it burns may glow: its skin is hot in 25 s; common practice
 RELIGHTS_K = 1033.15  # walls above it light gas again: 1400 degF by NFPA 86 (EN 746-2: 750 degC), memory
 
 

@@ -37,6 +37,12 @@ class Supply:
         share = (line_Pa - mixture_Pa) / (self.outlet_Pa.value - mixture_Pa)
         return mixture_Pa + max(min(share, 1.0), 0.0) * (jet_Pa - mixture_Pa)
 
+    def behind_Pa(self, jet_Pa: float, share: float) -> float:
+        """Gauge, behind the regulator, with so much before the jet at a share of high fire's gas, every valve wide
+        open and no more lost than in parts that take little."""
+        lost_Pa = self.hose_drop_Pa + self.valves_drop_Pa - making.CHECK_OPENS_PA
+        return jet_Pa + making.CHECK_OPENS_PA + (1 - LOSS_OFF) * lost_Pa * share**2
+
 
 def supply(
     gas: Gas, gas_line: GasLine, firing: Firing, jet: Jet, shop: Shop, sizes: str, line_pressure: float

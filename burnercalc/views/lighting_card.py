@@ -9,15 +9,15 @@ from ..parts.fires import Fires
 from ..parts.firing import Firing
 from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
-from ..parts.holding import Holding
 from ..parts.jet import Jet
-from ..parts.lighting import DOORS_M3_S, Lighting
+from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
-from ..parts.lighting_try import RELIGHTS_K
+from ..parts.lighting_try import LIP_GLOWS_S, RELIGHTS_K
+from ..parts.regulated import Regulated
 from ..parts.tries import LEAST_NEEDLE_PA, LEAST_REGULATOR_PA
 from ..parts.turning import Turning
 from .view import Say
@@ -53,7 +53,7 @@ def lighting_card_table(
     fires: Fires,
     jet: Jet,
     firing: Firing,
-    holding: Holding,
+    regulated: Regulated,
     blower: Blower,
     air_proof: AirProof,
     fuel_blend: tuple[tuple[str, float], ...] | None,
@@ -90,9 +90,12 @@ def lighting_card_table(
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
-        "meter": _metered(lighting_meter, say),
+        "meter": _metered(lighting_meter, lighting_slide, say),
         "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),
-        "holds": "" if gas_line.there else say("holds", regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA),
+        "holds": "" if gas_line.there else _holds(fires, regulated, say),
+        "beyond": _beyond(lighting_slide, lighting_meter),
+        "lip": say("lip", glows=LIP_GLOWS_S) if fires.lip_back else "",
+        "glows": LIP_GLOWS_S,
         **_figures_of_card(card),
         **_figures_of_air(air),
         "flame": flame,
@@ -101,7 +104,7 @@ def lighting_card_table(
         "burnt": _burnt(burnt_gas, flame, say),
         "cock_open": say("cock_open") if gauges.small else "",
         "blind": say("blind.pilot" if lit_by == "guard" else "blind.torch", hiss=card.hiss_s),
-        "again": say("again.several" if burner_count > 1 else "again", purge=card.purge_s),
+        "again": say("again.several" if burner_count > 1 else "again", purge=card.purge_s, flame=flame),
         "neighbours": say("neighbours"),
         "in_turn": say("in_turn"),
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
@@ -115,6 +118,7 @@ def lighting_card_table(
         "pinned": say("pinned.low" if to_low else "pinned"),
         "down": say("down.straight" if fires.straight else "down.low"),
         "relights": RELIGHTS_K,
+        "arm": HAND_HOLDS_S,
         "low_gas": steps.low.gas_Pa,
         "low": firing.low_W,
         "low_mark": _told(say, "mark", damper_marks.low),
@@ -126,8 +130,7 @@ def lighting_card_table(
     }
     starts = {"then": lighting.waits_ratio, "high": lighting.waits_ratio if turning.straight else equivalence_ratio}
     whys = {step: _why(turn, (starts[step], equivalence_ratio), say) for step, turn in turns.items()}
-    back_W = _runs_back_W(holding, firing, fires)
-    near_back = say("near_back", back=back_W) if back_W else ""
+    near_back = say("near_back", back=fires.back_W, at=say(f"near_back.{hot}")) if (hot := fires.hot_back) else ""
     by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}
     late = "" if card.let_in <= LET_IN else "late_guard" if lit_by == "guard" else "late"
     cool = "" if lighting.glows else "cool_guard"
@@ -140,6 +143,7 @@ def lighting_card_table(
         "out": "several" if burner_count > 1 else "",
         "lit": cool or ("dim" if dim else way),
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
+        **({"then": "gas_alone"} if fires.gas_alone else {}),
         **({"then": "straight" if lighting.glows else "straight_cool"} if turning.straight else {}),
         "attend": "cool" if not lighting.glows else "guard" if lit_by == "guard" else "",
         **({"high": "cool"} if turning.held_W is not None else {}),
@@ -158,7 +162,7 @@ def lighting_card_table(
 
     def near(step):
         """Told once: where it stays at low fire, else where it is turned to it."""
-        return near_back if step == ("high" if turning.held_W is not None else "then") else ""
+        return near_back if step == ("high" if turning.held_W is not None or turning.straight else "then") else ""
 
     def do(step):
         words, turn = f"{step}.do.{cases.get(step, '')}", turns.get(step)
@@ -204,10 +208,18 @@ def _why(turn, ends, say):
     return say(f"why.{turn.other or 'none'}", other=other, between=between) if turn.other or between else ""
 
 
-def _runs_back_W(holding, firing, fires):
-    """The careful rate below which a hot flame runs back, where low fire is led to and below it; else None."""
-    careful_W = holding.hot_W.high if holding.hot_W else None
-    return careful_W if careful_W and fires.low is not None and firing.low_W < careful_W else None
+def _holds(fires, regulated, say):
+    """Where the regulator stands; low where no fire above those that it is lit and turned to may be gone to."""
+    words = "holds" if fires.high else "holds.least" if regulated.at_least else "holds.low"
+    return say(words, outlet=regulated.outlet_Pa, regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA)
+
+
+def _beyond(slide, meter):
+    """The most before the jet: by the meter what one that passes little takes."""
+    if slide.gas_Pa is None:
+        return None
+    by_meter = not slide.any_jet and meter.in_time and slide.jet_gas_Pa
+    return max(slide.gas_Pa.high, slide.jet_gas_Pa.high) if by_meter else slide.gas_Pa.high
 
 
 def _told(say, kind, of):
@@ -226,19 +238,20 @@ def _burnt(burnt_gas, flame, say):
     return say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s, flame=flame) if told else ""
 
 
-def _metered(meter, say):
+def _metered(meter, slide, say):
     watched_s, own_s = meter.watched_s, meter.corrected_s
-    if not watched_s:
+    if not watched_s or not (slide.any_jet or meter.in_time):
         return ""
     own = say("meter.own", fast=own_s[0], slow=own_s[1]) if own_s else ""
-    return say("meter", volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1], own=own)
+    late = "" if slide.any_jet else say("meter.late", glows=LIP_GLOWS_S)
+    return say("meter", volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1], own=own) + late
 
 
 def _on_to(slide, meter, say):
     """How far on once all ports burn: a cold flame may burn on less than a lip that glows needs."""
     if slide.any_jet:
         return say("jets.sure")
-    if meter.watched_s:
+    if meter.in_time:
         return say("jets.meter")
     return say("jets.least" if slide.poor_jet else "jets.poor", sure=slide.sure_Pa)
 

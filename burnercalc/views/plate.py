@@ -17,6 +17,8 @@ from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
+from ..parts.lighting_try import LIP_GLOWS_S
+from ..parts.regulated import Regulated
 from ..parts.resistance import Resistance
 from ..parts.shop import Shop
 from ..parts.turning import Turning
@@ -116,6 +118,7 @@ def operating_card_drawing(
     lighting_card: LightingCard,
     gauges: Gauges,
     turning: Turning,
+    regulated: Regulated,
     fuel: str,
     fuel_blend: tuple[tuple[str, float], ...] | None,
     gas_line: GasLine,
@@ -177,7 +180,10 @@ def operating_card_drawing(
         "keeper": say(f"keeper.{lit_by}"),
         "others": say(f"others.{lit_by}" + (".several" if burner_count > 1 else "")),
         "until": say("until.glow" if lighting.glows and lit_by != "guard" else "until.cool"),
-        "to_low": _way(turning.to_low, say),
+        "flame": say("named.pilot" if lit_by == "guard" else "named.torch"),
+        "outlet": " = ".join(both(say, "gas", pressure=regulated.outlet_Pa)),
+        "at": say("and").join(_listens(fires, say)),
+        "to_low": say("way.gas_alone") if fires.gas_alone else _way(turning.to_low, say),
         "to_high": say("way.same")
         if firing.low_W >= firing.rate_W and fires.low
         else _way(turning.straight or turning.to_high, say),
@@ -194,8 +200,18 @@ def operating_card_drawing(
         if gauges.small and jet.supply_Pa > gauges.lit_by_Pa and not dim:
             words = "cock_straight" if straight else "cock" if gauges.reads_low else "cock_low"
             steps.insert(steps.index("stop"), words)
+        if _listens(fires, say):
+            steps.insert(steps.index("stop"), "listen")
+        if regulated.low and not gas_line.there:
+            steps.insert(steps.index("flame"), "regulator")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
+
+
+def _listens(fires, say):
+    """Where it may run back."""
+    light = [say("listen.light", glows=LIP_GLOWS_S)] if fires.lip_back else []
+    return [*light, *([say(f"listen.{fires.hot_back}")] if fires.hot_back else [])]
 
 
 def _way(turn, say):
