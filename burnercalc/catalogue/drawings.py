@@ -336,7 +336,7 @@ DRAWINGS = (
             "where.doors": "Outdoors or doors wide open",
             "where.hood": "Outdoors or under a hood that draws it off",
             "where.open": "Outdoors, in the open only",
-            "purge": "2. Gas shut, no flame in the chamber. Blower on, damper at HIGH, {purge:time 2}.",
+            "purge": "2. Gas shut, no flame in the chamber. Blower on, damper {cleared}, {purge:time 2}.",
             "mm": "{size:drill_length}",
             "hole": "hole {size}",
             "gap": "gap {size}",
@@ -378,6 +378,8 @@ DRAWINGS = (
             "if none burns: blower on, door open, purge again for {purge:time 2}. Hot: wait till the face is black.",
             "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
             "first, each with its own torch or pilot. Each step at every burner, one by one, before the next.",
+            "cleared.high": "at HIGH",
+            "cleared.wide": "wide open",
             "named.torch": "torch",
             "named.pilot": "pilot",
             "regulator": "The regulator: no higher than {outlet} by its own gauge, gas flowing.",

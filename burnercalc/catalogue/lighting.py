@@ -757,6 +757,10 @@ WORDS = {
     "purge.when": "Purge",
     "purge.do": "Gas shut, no flame in the chamber. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five "
     "volumes take {five:.1f} s.{tap}",
+    "purge.do.wide": "Gas shut, no flame in the chamber. Blower on, damper wide open, for {purge:time 2}. Five volumes "
+    "take {five:.1f} s. Then damper to HIGH, {high_mark}.{tap}",
+    "cleared.high": "at HIGH",
+    "cleared.wide": "wide open",
     "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, else no gas.",
     "tap.none": " Mix pipe's tap shows too little to read. Cold, a hand feels air from every port; hot, a strip of "
     "foil on a rod lifts there: else no gas.",
@@ -844,11 +848,11 @@ WORDS = {
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once, then the {flame} at its own valve, where it stands: never draw it out lit. Then damper "
-    "at HIGH, door open, purge again for {purge:time 2}; hot, light only when the face is black. {sniff}After three "
+    "{cleared}, door open, purge again for {purge:time 2}; hot, light only when the face is black. {sniff}After three "
     "tries at one setting: find out why.",
     "out.do.several": "Its gas off at once, then its {flame} at its own valve, where it stands: never draw it out lit. "
-    "Only if none burns: dampers at HIGH, door open, purge again for {purge:time 2}; hot, light only when the face is "
-    "black. {sniff}After three tries at one setting: find out why.",
+    "Only if none burns: dampers {cleared}, door open, purge again for {purge:time 2}; hot, light only when the face "
+    "is black. {sniff}After three tries at one setting: find out why.",
     "sniff.low": "Sniff low: this gas sinks. ",
     "sniff.high": "Sniff high: this gas rises. ",
     "sniff.both": "Sniff low and high: this gas is as heavy as air. ",

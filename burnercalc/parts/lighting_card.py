@@ -16,6 +16,9 @@ from .shop import Shop
 from .soaking import LONGER_S, Soaking
 from .stream import Stream
 
+WIDE_FROM_S = 120.0  # that the air of high fire takes, from which it is purged with the damper wide open,
+WIDER = 1.1  # air of the damper wide open over that of high fire, that is worth it; both common practice
+WIDE_SURE = 0.9  # of that air that is counted on: no tap proves it, and curves are off so much; common practice
 VOLUMES, LEAST_PURGE_S = 5.0, 60.0  # BS 5990:2006, 15.5; twice its 30 s at full air, as it is done by hand
 HISS_S = (1.0, 5.0)  # from the first hiss until it is judged, at least and at most
 SEE_S = 0.5  # at the least to see whether it takes, once the mixture is at the face
@@ -29,7 +32,8 @@ LEAST_SWITCH_PA = 0.2 * INH2O_PA  # air switches are not set lower; common pract
 
 @dataclass(frozen=True)
 class LightingCard:
-    """Times in s; purged with the air of high fire, at its mark.
+    """Times in s; purged with the air of high fire, at its mark; `wide`: where that takes long, and the blower gives
+    more, with the damper wide open.
 
     `fills_s`: until one burner has filled the chamber with mixture that burns, at the rate to light at
     (low fire where none is safe), for burners are lit one by one; `arrives_s`: from the first hiss until it is at the
@@ -39,6 +43,7 @@ class LightingCard:
     that on the mix pipe, `pipe_switch_Pa`, is too low for one.
     """
 
+    wide: bool
     five_volumes_s: float
     purge_s: float
     arrives_s: float
@@ -85,11 +90,15 @@ def lighting_card(
     # Whole seconds; never before it is at the face and can be seen, or it is never lit.
     hiss_s = float(max(min(floor(LET_IN * fills_s - HAND_S), HISS_S[1]), ceil(arrives_s + SEE_S), HISS_S[0]))
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
+    wide_m3_s = WIDE_SURE * blower.flow_m3_s * burner_count
+    wide = purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES) > WIDE_FROM_S and wide_m3_s > WIDER * air_m3_s
+    air_m3_s = wide_m3_s if wide else air_m3_s
     high_fills_s = purge.volumes_time_s(chamber.volume_m3, stream.mixture_m3_s * burner_count)
     low_Pa = resistance.tap_Pa(stream.mixture_m3_s * low_fire)
     pipe_switch_Pa = SWITCH * max(min(low_Pa, lighting_slide.tap_Pa or low_Pa) if lit else low_Pa, 0.0)
     before = pipe_switch_Pa < LEAST_SWITCH_PA
     return LightingCard(
+        wide=wide,
         five_volumes_s=purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES),
         purge_s=_up_s(purge.purge_time_s(cleared_m3, air_m3_s, VOLUMES, LEAST_PURGE_S)),
         arrives_s=arrives_s,

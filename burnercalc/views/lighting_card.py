@@ -88,6 +88,7 @@ def lighting_card_table(
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
+        "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
         "meter": _metered(lighting_meter, lighting_slide, say),
@@ -136,6 +137,7 @@ def lighting_card_table(
     cool = "" if lighting.glows else "cool_guard"
     cases = {  # words of their own, where a step has them
         "look": air.where,
+        "purge": "wide" if card.wide else "",
         "air": air.where,
         "torch": "" if lit_by == "stand" else lit_by,
         "set": (lighting.way if f"set.do.{lighting.way}" in say.words else "never") if way == "never" else way,

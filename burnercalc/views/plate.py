@@ -173,6 +173,7 @@ def operating_card_drawing(
     slots = {
         "where": say(f"where.{lighting_air.where}"),
         "purge": card.purge_s,
+        "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "hiss": card.hiss_s,
         "run_on": ceil(card.run_on_s / 60),
         "source": say(f"source.{gas_line.source(cylinder)}"),
