@@ -113,6 +113,11 @@ HAND = (
 )
 BURNT = "In burnt gas, after {full:time 1}, it is sure only up to {alone_least:power 2}: "
 CARD_TELLS = "The lighting card tells each step."
+CARD_AIR = (
+    "The lighting card is worked out for air of {air:temperature}. Its own mark and pressure hold from "
+    "{least:temperature} to {most:temperature}"
+)
+OTHER_AIR = "For other air set the air temperature and print its own card."
 TRY = (
     "Not alight {hiss:time 2} after the first hiss: gas off, {hand:time 1} more for the hand. What was let in by then "
     "fills {let_in:percent 0} of the chamber: "
@@ -564,6 +569,23 @@ CHECKS += (
         to_light=True,
     ),
     Check(
+        "lighting_day",
+        "temperature",
+        "Air that it is lit in",
+        harm="danger",
+        source=BY_HAND & Source("10 K colder and warmer is common practice", "common practice"),
+        cases={
+            "good": CARD_AIR + ", as far as was asked. " + OTHER_AIR,
+            "card": CARD_AIR + ".",
+            "back": "Beyond that it may run back.",
+            "lost": "Beyond that even a torch or pilot may not hold the flame.",
+            "missed": "That is where a hand misses a little. " + OTHER_AIR,
+            "as_set": "That is so even where no hand misses: do not light it in such air. Larger ports leave room. "
+            + OTHER_AIR,
+        },
+        to_light=True,
+    ),
+    Check(
         "lighting_trial",
         "fraction",
         "Gas let in",
@@ -785,10 +807,13 @@ WORDS = {
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
     "read.tube": " (sloping gauge)",
-    "set.do": "Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to {gas:gas_pressure} "
-    "before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, mixture {ratio:.2f}, "
-    "{pipe:tap 2} at the mix pipe's tap. {holds}The first time: needle a little open, then light it as the next "
-    "row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little further, never beyond "
+    "air_span": "In air of {least:temperature} to {most:temperature} only (worked out for {own:temperature}). ",
+    "air_own": "Worked out for air of {own:temperature}. ",
+    "set.do": "{air}Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to "
+    "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
+    "mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. {holds}The first time: needle a little open, then "
+    "light it as the next row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
+    "further, never beyond "
     "{beyond:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
     "again": "{flame} off, go back to Purge",
     "again.several": "{flame} off, go back to Purge (or, if others burn, wait {purge:time 2})",
@@ -806,7 +831,7 @@ WORDS = {
     "jets.meter": "; all alight: on at once till the meter shows it",
     "jets.least": "; all alight: on to {sure:gas_pressure} at least, less may not hold though it burns now",
     "jets.poor": "; all alight: on to {sure:gas_pressure} at least, and a jet that passes little may run back even so",
-    "set.do.torch": "Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
+    "set.do.torch": "{air}Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the "
     "{flame} goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "

@@ -28,6 +28,7 @@ from ..parts.lighting import (
 )
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import HAND_S, HISS_S, LET_IN, SEE_S, LightingCard
+from ..parts.lighting_day import REACH_K, LightingDay
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_pipe import LightingPipe
 from ..parts.lighting_slide import LightingSlide
@@ -257,6 +258,29 @@ def lighting_by_hand_check(
         glows=LIP_GLOWS_S,
         fast=watched_s and watched_s[0],
         slow=watched_s and watched_s[1],
+    )
+
+
+def lighting_day_check(lighting_day: LightingDay, lit_by: str) -> Judged | None:
+    """Whether the card's own mark and pressure hold on a colder and a warmer day too; None where there are none. What
+    only a hand that misses loses then is a note, and so is what a guard shuts the gas on; no stop, for another card may
+    be printed for that air."""
+    air_K, cold, warm = lighting_day.air_K, lighting_day.cold, lighting_day.warm
+    if air_K is None:
+        return None
+    least_off_K, most_off_K = air_K.value - air_K.low, air_K.high - air_K.value
+    nearer_cold = least_off_K < most_off_K
+    ended = tuple(sorted({cold, warm} - {""}))
+    word = "good" if not ended else "note" if lighting_day.as_set or lit_by == "guard" else "caution"
+    return verdict(
+        word,
+        air_K.low if nearer_cold else air_K.high,
+        air_K.value + (-REACH_K if nearer_cold else REACH_K),
+        case=("good",) if not ended else ("card", *ended, "missed" if lighting_day.as_set else "as_set"),
+        cures=STRONGER if word == "caution" else (),
+        air=air_K.value,
+        least=air_K.low,
+        most=air_K.high,
     )
 
 

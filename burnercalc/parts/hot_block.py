@@ -152,6 +152,21 @@ def hot_block(
     )
 
 
+def waiting_port(
+    hot_block: HotBlock, face: Face, gas: Gas, mixture: Mixture, stream: Stream, shop: Shop, chamber_temperature: float
+) -> HotPort | float:
+    """As the block's own, on a day with other air in the shop."""
+    if not isinstance(hot_block.waiting_port, HotPort):
+        return hot_block.waiting_port
+    ports, flow = (
+        (face.port_diameter_m, face.port_area_m2),
+        (stream.velocity_m_s, stream.mixture_m3_s * mixture.cold.density_kg_m3),
+    )
+    cold = properties(gas.composition, mixture.equivalence_ratio, shop.pressure_Pa)
+    walls_K, slab = min(WALLS_GLOW_K, chamber_temperature), hot_block.fin
+    return _port(VELOCITIES_M_S[::2], slab, hot_block.box, ports, flow, cold, shop.temp_K, walls_K, hot_block.high)
+
+
 def _fin(face: Face, body: Body, stuff: Material, shop_K: float, walls_K: float, conducts: float = 1.0) -> Fin:
     """The block, as it conducts halfway from the shop to the walls that it sees."""
     diameter, ports = face.port_diameter_m, face.port_count

@@ -346,19 +346,27 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
         )
 
 
+def where_missed(along: Along, ratio: float, miss: float, gas_miss: float) -> tuple[tuple[float, float], ...]:
+    """(mixture, rate) where a hand misses: the leanest, that of its gas alone, which slows the stream most, and the
+    richest; read no nearer than itself the leanest may be none."""
+    rate_W, gas_part = along.rate_W(ratio), min(gas_miss**2 / miss, 1.0)  # of the miss that leads there, what is gas
+    return (
+        (ratio * max(1 - miss, 0.0), rate_W * (1 - gas_part)),
+        (ratio * (1 - gas_miss), rate_W * (1 - gas_miss)),
+        (ratio * (1 + miss), rate_W * (1 + gas_part)),
+    )
+
+
 def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, waits: bool) -> LightingSlide:
     """The flame, at the mixture set and where a hand misses."""
     flame, ratio = along.flame, ratios.value
-    rate_W = along.rate_W(ratio)
     gas_miss = along.gas_off(ratio, off_Pa)
     miss = hypot(mark.off, gas_miss)
-    band = Band(ratio * max(1 - miss, 0.0), ratio, ratio * (1 + miss))  # read no nearer than itself there may be none
-    gas_part = min(gas_miss**2 / miss, 1.0)  # of the miss that leads there, what is gas
-    lean, rich = flame.fails(band.low, rate_W * (1 - gas_part)), flame.fails(band.high, rate_W * (1 + gas_part))
+    leaner, by_gas, richer = where_missed(along, ratio, miss, gas_miss)
+    band = Band(leaner[0], ratio, richer[0])
+    lean, rich = flame.fails(*leaner), flame.fails(*richer)
     if lean != "lost" and waits:
-        # What a hand misses of the gas alone slows the stream most.
-        missed = ((band.low, rate_W * (1 - gas_part)), (ratio * (1 - gas_miss), rate_W * (1 - gas_miss)))
-        lean = "back" if any(flame.stays_out(*one) < 0 for one in missed) else lean
+        lean = "back" if any(flame.stays_out(*one) < 0 for one in (leaner, by_gas)) else lean
     jet_off = flame.tries.jet.coefficient_off / flame.tries.jet.coefficient
     new_off, most_air = hypot(miss, jet_off, BLOWER_OFF), (1 + LEAK) * (1 + BLUNT * (mark.kind == "hole"))
     return LightingSlide(

@@ -13,11 +13,13 @@ from ..parts.jet import Jet
 from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
+from ..parts.lighting_day import LightingDay
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.lighting_try import LIP_GLOWS_S, RELIGHTS_K
 from ..parts.regulated import Regulated
+from ..parts.shop import Shop
 from ..parts.tries import LEAST_NEEDLE_PA, LEAST_REGULATOR_PA
 from ..parts.turning import Turning
 from .view import Say
@@ -42,6 +44,7 @@ def lighting_card_table(
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
+    lighting_day: LightingDay,
     lighting_meter: LightingMeter,
     gauges: Gauges,
     lighting_air: LightingAir,
@@ -56,6 +59,7 @@ def lighting_card_table(
     regulated: Regulated,
     blower: Blower,
     air_proof: AirProof,
+    shop: Shop,
     fuel_blend: tuple[tuple[str, float], ...] | None,
     stopped: bool,
     say: Say,
@@ -91,6 +95,7 @@ def lighting_card_table(
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
+        "air": air_told(lighting_day, shop, say),
         "meter": _metered(lighting_meter, lighting_slide, say),
         "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),
         "holds": "" if gas_line.there else _holds(fires, regulated, say),
@@ -238,6 +243,14 @@ def _pops(equivalence_ratio, lighting, say):
 def _burnt(burnt_gas, flame, say):
     told = burnt_gas.full_s and burnt_gas.keeps in ("torch", "maybe")
     return say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s, flame=flame) if told else ""
+
+
+def air_told(day: LightingDay, shop: Shop, say: Say) -> str:
+    """In which air mark and pressure hold, or for which they are worked out."""
+    air_K = day.air_K
+    if air_K is None:
+        return say("air_own", own=shop.temp_K)
+    return say("air_span", least=air_K.low, most=air_K.high, own=air_K.value)
 
 
 def _metered(meter, slide, say):

@@ -17,6 +17,7 @@ from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import LightingCard
+from ..parts.lighting_day import LightingDay
 from ..parts.lighting_try import LIP_GLOWS_S
 from ..parts.regulated import Regulated
 from ..parts.resistance import Resistance
@@ -24,7 +25,7 @@ from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 112.0), (190.0, 152.0)
+PLATE_MM, CARD_MM = (140.0, 112.0), (190.0, 157.0)
 PLATE_COLUMNS_MM = (8.0, 66.0, 100.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 UNSET = (None, None, None, None)  # rate, gas, the damper's mark and its size
@@ -116,6 +117,8 @@ def operating_card_drawing(
     lighting: Lighting,
     lighting_air: LightingAir,
     lighting_card: LightingCard,
+    lighting_day: LightingDay,
+    shop: Shop,
     gauges: Gauges,
     turning: Turning,
     regulated: Regulated,
@@ -181,6 +184,7 @@ def operating_card_drawing(
         "keeper": say(f"keeper.{lit_by}"),
         "others": say(f"others.{lit_by}" + (".several" if burner_count > 1 else "")),
         "until": say("until.glow" if lighting.glows and lit_by != "guard" else "until.cool"),
+        "air": _air(lighting_day, shop, say),
         "flame": say("named.pilot" if lit_by == "guard" else "named.torch"),
         "outlet": " = ".join(both(say, "gas", pressure=regulated.outlet_Pa)),
         "at": say("and").join(_listens(fires, say)),
@@ -197,7 +201,7 @@ def operating_card_drawing(
     if unlit:
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
-        steps.insert(0, "slide")
+        steps[:0] = ["air", "slide"]
         if gauges.small and jet.supply_Pa > gauges.lit_by_Pa and not dim:
             words = "cock_straight" if straight else "cock" if gauges.reads_low else "cock_low"
             steps.insert(steps.index("stop"), words)
@@ -213,6 +217,13 @@ def _listens(fires, say):
     """Where it may run back."""
     light = [say("listen.light", glows=LIP_GLOWS_S)] if fires.lip_back else []
     return [*light, *([say(f"listen.{fires.hot_back}")] if fires.hot_back else [])]
+
+
+def _air(day, shop, say):
+    """In which air LIGHT holds, or for which it is worked out."""
+    if day.air_K is None:
+        return " = ".join(both(say, "air_own", own=shop.temp_K))
+    return " = ".join(both(say, "air_span", least=day.air_K.low, most=day.air_K.high))
 
 
 def _way(turn, say):
