@@ -7,6 +7,7 @@ from functools import cache
 import pytest
 from designs import ABSURD, FAR_APART, KNOWN_GOOD, solved
 from test_bad_designs import BAD
+from test_heat_checks import COOL as TOO_COOL_TO_GLOW
 from test_lighting import (
     CLOSE,
     COARSE,
@@ -197,6 +198,8 @@ FURTHER = (
     {"low_fire": "32.5 %"},
     DOWN,
     {"low_fire": "30 %"},
+    {**TOO_COOL_TO_GLOW["high"], "heat_up_time": "10 min"},
+    {**TOO_COOL_TO_GLOW["low"], "heat_up_time": "25 min"},
     COOL,
     *({**COOL, "lit_by": way} for way in ("hand", "guard")),
     *({**OVEN, **more} for more in ({"work_rate": "120 lb/h"}, LEAKY)),

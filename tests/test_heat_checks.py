@@ -745,8 +745,34 @@ def test_a_wait_beyond_what_was_asked_for_is_told_by_how_far():
     assert (
         "30 min, the time at the rate to light at not counted, takes" in designs.solved().checks["rate_for_need"].text
     )
-    never = SimpleNamespace(time_s=None, waits_s=None)
+    never = SimpleNamespace(time_s=None, waits_s=None, glows=True)
     assert took.parts.call(CHECKS["heat_up_wait"], fired_heat_up=never) is None
+
+
+LARGE = {"chamber_length": "36 in", "chamber_width": "24 in", "chamber_height": "24 in", "opening_area": "20 in2",
+         "lit_by": "guard"}  # fmt: skip
+COOL = {
+    "high": {**LARGE, "lining": "blanket_8lb 6 in", "chamber_temperature": "900 degF", "work_temperature": "850 degF",
+             "work_rate": "100 lb/h", "heat_up_time": "60 min", "firing_rate": "19.1 kBtu/h", "fuel": "natural_gas",
+             "mix_pipe": "1", "low_fire": "85 %"},
+    "low": {**LARGE, "lining": "ifb_23 4 1/2 in, blanket_8lb 2 in", "chamber_temperature": "1350 degF",
+            "work_temperature": "1300 degF", "work_rate": "40 lb/h", "firing_rate": "110 kBtu/h",
+            "heat_up_time": "3 h", "low_fire": "30 %"},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("led_to", COOL)
+def test_a_chamber_too_cool_to_glow_heats_up_at_what_its_card_leads_to_at_once(led_to):
+    """It was told to take 29 min at the rate to light at, all of the heating up, where the card leaves that as soon as
+    it burns steadily. Asked the other way round, what fire heats it up in so long, the need answers with that fire."""
+    took = designs.solved(**COOL[led_to])
+    assert took["heat_up_waits"] is None and "at the rate to light at" not in took.checks["heat_up_wait"].text
+    asked = designs.solved(**{**COOL[led_to], "heat_up_time": f"{took['heat_up_takes'] / 60:.6g} min"})
+    led_W = took.part("firing").installed_W if led_to == "high" else took.part("firing").low_W
+    assert (took.part("fires").high is None) == (led_to == "low")
+    assert asked.part("need").heat_up_W == pytest.approx(led_W, rel=0.05)
+    told = {row[0]: row[1] for row in took.tables["lighting_card"].rows}["It burns"]
+    assert "10 min at LIGHT at most, then on" in told
 
 
 def test_a_fire_that_is_none_of_this_chamber_is_told_as_none():

@@ -585,7 +585,8 @@ REACHED_ANSWERS = (
         "time",
         "Heating up takes",
         meaning="From cold to the chamber temperature, empty: at the lighting rate until the walls glow, as the"
-        " lighting card has it, then all burners at high fire. None when they never get it there or the"
+        " lighting card has it, then all burners at high fire; in a chamber worked too cool to glow at what the card "
+        "leads to, from the first. None when they never get it there or the"
         " chamber is closed. No range when they may not, because the gas gives off its heat badly.",
         formula="time after which the walls, heated by the gas step by step, are hot",
         inputs=(*AT_RATE, "chamber_temperature", "heat_up_waits"),
@@ -598,10 +599,9 @@ REACHED_ANSWERS = (
         "time",
         "Heating up at the lighting rate",
         meaning="The first part of heating up: at the lighting rate, until the walls glow, [1400 °F|760 °C], "
-        "and the fire may be turned up. A chamber worked cooler: until it is at its temperature. Where no lighting "
-        "rate is safe it is at low fire.",
-        formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow or are at "
-        "the chamber's temperature",
+        "and the fire may be turned up. None in a chamber worked cooler, which is turned up once it burns steadily. "
+        "Where no lighting rate is safe it is at low fire.",
+        formula="time after which the walls, heated by the gas of the lighting mixture step by step, glow",
         inputs=tuple(dict.fromkeys((*AT_RATE, "chamber_temperature", "low_fire", *RESTS_ON))),
         source=ZONE_HEAT_UP,
         near="bench",
@@ -1155,6 +1155,12 @@ CHECKS = (
             "walls glow, {waits:time 2}, it stays at the rate to light at.",
             "caution": "From cold it takes {takes:time}, {times:times 2} times the {asked:time} asked for: until the "
             "walls glow, {waits:time 2}, it stays at the rate to light at. Plan for it, line it lighter, or burn more.",
+            "good_cool": "From cold it takes {takes:time}, turned up as the lighting card has it: {asked:time} were "
+            "asked for.",
+            "note_cool": "From cold it takes {takes:time}, turned up as the lighting card has it, {times:times 2} "
+            "times the {asked:time} asked for.",
+            "caution_cool": "From cold it takes {takes:time}, turned up as the lighting card has it, {times:times 2} "
+            "times the {asked:time} asked for. Plan for it, line it lighter, or burn more.",
         },
     ),
     Check(

@@ -901,8 +901,8 @@ WORDS = {
     "lit.do.dim": "See every port alight. {lip}{burnt}At this rate the walls never come to a glow "
     "({relights:temperature}): pilot and flame guard stay on. Do not turn it up: it may lift, and the guard shuts the "
     "gas.",
-    "lit.do.cool_guard": "See every port alight. {lip}{burnt}This chamber is worked too cool to glow: pilot and "
-    "flame guard stay on as "
+    "lit.do.cool_guard": "See every port alight; {steady:time 1} at LIGHT at most, then on. {lip}{burnt}This chamber "
+    "is worked too cool to glow: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
     "snap shut.",
     "lit.source": "flame limits; NFPA 86, from memory",

@@ -698,13 +698,14 @@ def heat_up_wait_check(fired_heat_up: FiredHeatUp, lighting_try: LightingTry, he
     if lighting_try.waits_W is None:
         return None
     takes, waits = (getattr(one, "value", one) for one in (fired_heat_up.time_s, fired_heat_up.waits_s))
-    if takes is None or waits is None:
+    if takes is None or (waits is None and fired_heat_up.glows):
         return None
-    return judge(
+    word = ladder(takes / heat_up_time, good=1 + LATER, note=MUCH_LATER, stop=inf)
+    return verdict(
+        word,
         takes / heat_up_time,
-        good=1 + LATER,
-        note=MUCH_LATER,
-        stop=inf,
+        1 + LATER,
+        case=word if fired_heat_up.glows else f"{word}_cool",
         cures=() if takes <= MUCH_LATER * heat_up_time else (SLOWER, LINING, MORE_FIRE),
         takes=takes,
         asked=heat_up_time,

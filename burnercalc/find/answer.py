@@ -541,7 +541,10 @@ def _gives_up(offer: Offer, least: Mapping[str, float]) -> tuple[str, ...]:
         if more or scant:
             said.append(f"{shown(term, value)}{f' instead of {theirs}' if more else ''}{REST if scant else ''}")
     late, design = offer.result.checks.get("heat_up_wait"), offer.design
-    if late and late.verdict == "note":
+    if late and late.verdict == "note" and offer.result["heat_up_waits"] is None:
+        takes = show(offer.result["heat_up_takes"], "time", design.reader)
+        said.append(f"heating up in {takes} instead of {show(design.heat_up_time, 'time', design.reader)}")
+    elif late and late.verdict == "note":
         takes, asked, waits = (
             show(value, "time", design.reader)
             for value in (offer.result["heat_up_takes"], design.heat_up_time, offer.result["heat_up_waits"])

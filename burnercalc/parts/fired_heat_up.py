@@ -14,6 +14,7 @@ from .gas import Gas
 from .lighting_try import RELIGHTS_K, LightingTry
 from .need import band
 from .shop import Shop
+from .turning import Turning
 from .zone import Zone, gas_zones
 
 # Fibre glows within seconds, so cells and steps are finer than where minutes count: within 5 % of walls in three
@@ -25,36 +26,40 @@ FINE = {"cells_per_layer": 18, "cell_time_s": 10.0, "step_growth": 0.1, "early_s
 class FiredHeatUp:
     """`time_s`: from cold to the set temperature, at the lighting rate until the walls glow, then all burners at high
     fire; None when it never gets there, no band when it gets there but with the poorest film of gas. `waits_s`: of
-    that, at the lighting rate. Where there is none, at low fire. None in a chamber as good as closed. Each is worked
-    out when it is first asked for."""
+    that, at the lighting rate. Where there is none, at low fire. None in a chamber as good as closed, and in one worked
+    too cool to glow, which is turned up as soon as it burns steadily, to low fire only where none leads on: `led_W`.
+    Each is worked out when it is first asked for."""
 
     zones: tuple[GasZone, ...]
     lit_zones: tuple[GasZone, ...]
     installed_W: float
     lit_W: float
     wall_K: float
+    led_W: float
 
     @property
-    def _until_K(self):
-        return min(RELIGHTS_K, self.wall_K)
+    def glows(self) -> bool:
+        return self.wall_K > RELIGHTS_K
 
     @property
     def turns_up(self) -> bool:
         """Whether there is a `waits_s`, without working it out."""
-        return bool(self.lit_zones) and gets_hotter(self.lit_zones[1], self.lit_W, self._until_K + NEVER_WITHIN_K)
+        return bool(self.lit_zones) and gets_hotter(self.lit_zones[1], self.lit_W, RELIGHTS_K + NEVER_WITHIN_K)
 
     @cached_property
     def _lit(self):
-        return [_lit(one, self.lit_W, self._until_K) for one in self.lit_zones]
+        return [_lit(one, self.lit_W, RELIGHTS_K) for one in self.lit_zones]
 
     @cached_property
     def waits_s(self) -> Band | float | None:
-        if self.wall_K <= RELIGHTS_K:
-            return self.time_s
+        if not self.glows:
+            return None
         return _told(heating and heating.times_s[-1] for heating in self._lit)
 
     @cached_property
     def time_s(self) -> Band | float | None:
+        if not self.glows:
+            return _told(_heated(zone, self.led_W, self.wall_K) for zone in self.zones)
         return _told(
             heating
             and physics.fired_heat_up(
@@ -70,6 +75,13 @@ def _lit(zone: GasZone, rate_W: float, until_K: float) -> physics.Heating | None
     return physics.lit(zone, firing_rate_W=rate_W, until_K=until_K, **FINE)
 
 
+def _heated(zone, rate_W, wall_K):
+    """Of a cold chamber, at one rate; None where it never gets there."""
+    if not gets_hotter(zone, rate_W, wall_K + NEVER_WITHIN_K):
+        return None
+    return physics.fired_heat_up(zone, firing_rate_W=rate_W, wall_temp_K=wall_K, **FINE).time_s
+
+
 def fired_heat_up(
     zone: Zone,
     chamber: Chamber,
@@ -77,6 +89,7 @@ def fired_heat_up(
     shop: Shop,
     firing: Firing,
     lighting_try: LightingTry,
+    turning: Turning,
     back_pressure: BackPressure,
     lining: tuple[tuple[str, float], ...],
     opening_area: float,
@@ -89,7 +102,10 @@ def fired_heat_up(
     if zones and lighting_try.waits_W is not None:
         lit = gas_zones(chamber, gas, shop, lining, opening_area, opening_depth, lighting_try.waits_ratio)
         lit_W = lighting_try.waits_W
-    return FiredHeatUp(zones, lit, firing.installed_W, lit_W * burner_count, chamber_temperature)
+    up = turning.straight or turning.to_high
+    led_up = turning.held_W is None and (up is None or bool(up.first))
+    led_W = firing.installed_W if led_up else firing.low_W * burner_count
+    return FiredHeatUp(zones, lit, firing.installed_W, lit_W * burner_count, chamber_temperature, led_W)
 
 
 def _told(times):

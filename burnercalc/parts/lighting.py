@@ -21,6 +21,7 @@ from .shop import Shop
 from .turning import Turning
 
 HAND_HOLDS_S = 300.0  # a torch in the hand; common practice
+STEADY_S = 600.0  # at LIGHT at most where no walls come to a glow: every port seen, then on; common practice
 STAND_HOLDS_S = 2 * 3600.0  # somebody beside one on a stand, at a rich flame; common practice
 # Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
 DOORS_M3_S = 0.3 * 50 * FOOT_M**2 * 2 * MILE_HOUR_M_S
@@ -99,7 +100,7 @@ def waits(found: LightingTry, fired_heat_up: FiredHeatUp) -> tuple[Band | None, 
     long."""
     wait = fired_heat_up.waits_s if found.glows else None
     wait_s = wait if isinstance(wait, tuple) or wait is None else Band(wait, wait, wait)
-    breathed_s = wait_s.high if wait_s else ventilation.SHIFT_S if found.glows else 0.0
+    breathed_s = wait_s.high if wait_s else ventilation.SHIFT_S if found.glows else STEADY_S
     return wait_s, ventilation.co_limit_for(breathed_s, SHIFT_FRACTION, CEILING_FRACTION)
 
 

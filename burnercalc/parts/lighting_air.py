@@ -9,7 +9,7 @@ from .flame import flue_gas, hottest_flue
 from .gas import Gas
 from .hand import MIXTURE_SLIP
 from .jet import Jet
-from .lighting import DOORS_M3_S, HOOD_M3_S, WAITS, Lighting, fresh_m3_s, waits
+from .lighting import DOORS_M3_S, HOOD_M3_S, STEADY_S, WAITS, Lighting, fresh_m3_s, waits
 from .lighting_slide import LightingSlide
 from .shop import Shop
 
@@ -63,7 +63,9 @@ def lighting_air(
     if not lit and lighting.way not in WAITS:  # the wait is told where it is lit, and where it is what forbids it
         return LightingAir(None, None, None, None, None)
     wait_s, limit = waits(lighting, fired_heat_up)
-    silent = ventilation.co_silent_fraction(wait_s.high if wait_s else ventilation.SHIFT_S)
+    silent = ventilation.co_silent_fraction(
+        wait_s.high if wait_s else ventilation.SHIFT_S if lighting.glows else STEADY_S
+    )
     if ratio is None or not lit:
         return LightingAir(wait_s, None, None, None, None)
     by_hand, first_day = lighting_slide.ratio, lighting_slide.unproven

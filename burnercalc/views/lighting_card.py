@@ -10,7 +10,7 @@ from ..parts.firing import Firing
 from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
-from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, Lighting
+from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, STEADY_S, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
 from ..parts.lighting_day import LightingDay
@@ -125,6 +125,7 @@ def lighting_card_table(
         "down": say("down.straight" if fires.straight else "down.low"),
         "relights": RELIGHTS_K,
         "arm": HAND_HOLDS_S,
+        "steady": STEADY_S,
         "low_gas": steps.low.gas_Pa,
         "low": firing.low_W,
         "low_mark": _told(say, "mark", damper_marks.low),
