@@ -1804,7 +1804,7 @@ def test_over_a_higher_rate_where_no_order_leads_straight_down():
     light = r.part("lighting_try").waits_W
     assert found.first == "over" and max(rate for rate, _ in found.stops) > 1.04 * light > r.part("firing").low_W
     assert max(step.rate_W for step in steps) > light and len(steps) == found.steps - 1
-    assert "Where the rate goes up, GAS FIRST" in words and "goes down, AIR FIRST" in words
+    assert "In the first" in words and " GAS FIRST, then air; in the others AIR FIRST, then gas" in words
     # The flame passes nothing nearer: the way by the trade's orders, step by step.
     at, margins = (light, r.part("lighting_try").waits_ratio), []
     for stop in found.stops:

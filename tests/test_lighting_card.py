@@ -266,6 +266,20 @@ def test_the_card_of_a_guard_tells_which_sensor_does_what():
     assert told["First 5 s"].startswith("RESET first. Snap the cock open")
 
 
+def test_a_way_over_both_rates_is_told_by_its_first_steps_and_keeps_off_flashback():
+    """Six settings, up over two and down over four, told by where the rate goes up, which no gauge shows; and nearer to
+    running back than four are, one up and three down."""
+    result = solve(Design.from_texts(METERED))
+    turn, told = result.part("turning").to_low, rows(result)["The walls glow"]
+    assert turn.first == "over" and turn.steps == 4 and turn.margin >= 1.02
+    assert "in 4 steps. In the first GAS FIRST, then air; in the others AIR FIRST, then gas: " in told
+    lit_W, rates_W = result.part("lighting").waits_W, [rate_W for rate_W, _ in turn.stops]
+    assert rates_W[0] > lit_W and rates_W == sorted(rates_W, reverse=True)
+    tries = result.part("tries")
+    way = passed("over", (lit_W, result.part("lighting").waits_ratio), turn.stops)
+    assert min(rate_W / tries.at(round(ratio, 2)).glowing_W for rate_W, ratio in way) > 1.015
+
+
 def passed(first, start, stops):
     """What a flame passes, corner by corner, a hundredth of the way apart; `first` of the valves in each step."""
     at = start
@@ -294,7 +308,7 @@ def test_the_other_order_of_the_valves_is_as_bad_as_the_card_says():
             low = turn is result.part("turning").to_low
             words = told.get("The walls glow" if low else "High fire", "") or told.get("It burns steadily", "")
             first = turn.first.upper()
-            if f"{first} FIRST" not in words or "goes up" in words:
+            if f"{first} FIRST" not in words or "in the others" in words:
                 continue
             this = list(passed(turn.first, start, turn.stops))
             other = list(passed({"gas": "air", "air": "gas"}[turn.first], start, turn.stops))
@@ -583,6 +597,9 @@ def test_gas_and_then_torch_are_shut_before_the_purge_and_none_is_drawn_out_lit(
         assert f"gas off, {flame} off, go back to Purge" in told["Set"]
         assert f"{flame} at its own valve where it stands, never drawn out lit" in plate
         assert "2. Gas shut, no flame in the chamber." in plate
+        assert result.design.burner_count == 1 or f", then its {flame}." in told["The next burner"].replace(
+            f"gas shut, then {flame}; air", f"gas off, then its {flame}."
+        )
 
 
 def test_what_the_meter_sets_is_there_before_the_lip_glows_or_the_gas_is_shut():

@@ -926,8 +926,8 @@ WORDS = {
     "{low_gas:gas_pressure} and damper to LOW, {low_mark}. {why}{near_back}{not_before}",
     "then.do.air": "To low fire, mixture as set, {in_steps}, AIR FIRST, then gas: {by_way}{low_cock}damper to LOW, "
     "{low_mark}, and {low_gas:gas_pressure}. {why}{near_back}{not_before}",
-    "then.do.over": "To low fire, mixture as set, {in_steps}. Where the rate goes up, GAS FIRST, then air; where it "
-    "goes down, AIR FIRST, then gas: {by_way}{low_cock}{low_gas:gas_pressure} and damper to LOW, {low_mark}. "
+    "then.do.over": "To low fire, mixture as set, {in_steps}. In the first{ups} GAS FIRST, then air; in the others "
+    "AIR FIRST, then gas: {by_way}{low_cock}{low_gas:gas_pressure} and damper to LOW, {low_mark}. "
     "{why}{near_back}{not_before}",
     "then.do.straight": "Not to low fire: on the way, there or from there up it lifts or runs back. Straight up to "
     "high fire, and not before the walls glow.",
@@ -943,7 +943,7 @@ WORDS = {
     "the jet and damper to HIGH, {high_mark}: {high_rate:power}. {why}{near_back}{down}",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
     "{high_gas:gas_pressure} before the jet: {high_rate:power}. {why}{near_back}{down}",
-    "high.do.over": "{in_steps}, a minute at each. Where the rate goes up, GAS FIRST, then air; where it goes down, "
+    "high.do.over": "{in_steps}, a minute at each. In the first{ups} GAS FIRST, then air; in the others "
     "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH, {high_mark}: "
     "{high_rate:power}. {why}{near_back}{down}",
     "down.low": "Down: backwards, never to LIGHT.",
@@ -976,9 +976,11 @@ WORDS = {
     "high.source": "common practice",
     "several.when": "The next burner",
     "several.do": "As the first, each with its own cock, damper and {flame}: no neighbour, no hot chamber lights it "
-    "for sure. Farthest from the door first. {neighbours}Not lit, or out: gas shut, air at LIGHT. {in_turn}",
+    "for sure. Farthest from the door first. {neighbours}Not lit, or out: gas shut, then {flame}; air at LIGHT. "
+    "{in_turn}",
     "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
-    "Own cock and {flame} each, farthest from the door first. {neighbours}Not lit, or out: its gas off. {in_turn}",
+    "Own cock and {flame} each, farthest from the door first. {neighbours}Not lit, or out: its gas off, then its "
+    "{flame}. {in_turn}",
     "neighbours": "Try each guard while others burn: it must not see them. ",
     "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",

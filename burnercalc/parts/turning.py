@@ -13,8 +13,8 @@ OTHER = {"gas": "air", "air": "gas"}
 # Common practice.
 LAW_ENDS = 1.36  # mixture up to which the law of lift is known
 STEPS = (1, 2, 3, 4, 6, 8, 12)  # equal ones that a hand goes in, the fewest that hold
-OVER = (1.1, 1.2, 1.3)  # of the rate that it is lit at: first to there, then to the end,
-STEPS_OVER = ((1, 1), (1, 2), (2, 2), (2, 4), (4, 4), (2, 8))  # in so many steps each
+OVER = (1.05, 1.1, 1.2, 1.3)  # of the rate that it is lit at: first to there, then to the end,
+STEPS_OVER = ((1, 1), (1, 2), (1, 3), (2, 2), (2, 4), (4, 4), (2, 8))  # in so many steps each
 FINE = 0.05  # of the mixture, from one that is looked at to the next
 HARDLY_NEARER = 0.9  # of the margin that it waits with, if that is less than CLOSE; else to the limit: it takes seconds
 NO_LOOSER = 0.6  # lift over the rate on the way, of the same at its worse end: hot walls keep that alight
@@ -90,18 +90,18 @@ def _turn(start, end, tries, glows, hole_m):
         lift, loosest = _held, min(1.0, _held(*start, tries))  # what it is lit at is judged elsewhere
     richest = max(LAW_ENDS, start[1], end[1])
 
-    def holds(between):
+    def holds(between, off):
         return (
             between[1] <= richest
             and lift(*between, tries) >= loosest
-            and between[0] >= least * _at(between[1], tries).glowing_W
+            and between[0] >= max(least, off) * _at(between[1], tries).glowing_W
         )
 
     if margins[1] < min(CLOSE, margins[0]) or (not glows and _held(*end, tries) < 1):
         return Turn("", (), "", margins[1], *sorted((start[1], end[1])))
-    for firsts, stops in _ways(start, end):
+    for firsts, stops, off in _ways(start, end):
         both = {first: tuple(_passed(first, start, stops)) for first in firsts}
-        hold = [first for first, states in both.items() if all(map(holds, states))]
+        hold = [first for first, states in both.items() if all(holds(one, off) for one in states)]
         if hold and (len(stops) == 1 or _set_by_hand((start, *stops), tries, hole_m)):
             break
         hold = []
@@ -130,13 +130,15 @@ def _set_by_hand(states, tries, hole_m):
 
 
 def _ways(start, end):
-    """Orders and where to stop, end included: straight there by equal steps, or up over both and down to it."""
+    """Orders, where to stop, end included, and how far off flashback at the least: straight there by equal steps, or
+    up over both and down to it, as far off as it waits if that can be."""
     for steps in STEPS:
-        yield ("gas", "air"), _equal(steps, start, end)
-    for share in OVER:
-        over = start[0] * share, end[1]
-        for there, on in STEPS_OVER if over[0] > end[0] else ():
-            yield ("over",), (*_equal(there, start, over), *_equal(on, over, end))
+        yield ("gas", "air"), _equal(steps, start, end), 0.0
+    for off in (CLOSE, 0.0):
+        for share in OVER:
+            over = start[0] * share, end[1]
+            for there, on in STEPS_OVER if over[0] > end[0] else ():
+                yield ("over",), (*_equal(there, start, over), *_equal(on, over, end)), off
 
 
 def _equal(steps, start, end):

@@ -1,5 +1,7 @@
 """The lighting card: which of its steps this burner has, and in which words and figures each of them is said."""
 
+from itertools import pairwise
+
 from ..catalogue import gases
 from ..parts.air_proof import AirProof
 from ..parts.blower import Blower
@@ -136,6 +138,7 @@ def lighting_card_table(
         "cock": cock(steps.high, (*before_high, *steps.to_high)),
     }
     starts = {"then": lighting.waits_ratio, "high": lighting.waits_ratio if turning.straight else equivalence_ratio}
+    starts_W = {"then": lighting.waits_W, "high": lighting.waits_W if turning.straight else firing.low_W}
     whys = {step: _why(turn, (starts[step], equivalence_ratio), say) for step, turn in turns.items()}
     near_back = say("near_back", back=fires.back_W, at=say(f"near_back.{hot}")) if (hot := fires.hot_back) else ""
     by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}
@@ -180,6 +183,7 @@ def lighting_card_table(
         return say(
             found,
             in_steps=count,
+            ups=f" {ups}" if (ups := _ups(turn, starts_W.get(step))) > 1 else "",
             by_way=by_the_way.get(step, ""),
             why=whys.get(step, ""),
             near_back=near(step),
@@ -201,6 +205,12 @@ def _way(lighting, lighting_slide, stopped):
     if stopped:
         return "stopped"
     return "torch" if not lit else "stays" if lighting_slide.stays else ""
+
+
+def _ups(turn, from_W):
+    """In how many of its steps the rate goes up, the first of them."""
+    rates_W = (from_W or 0.0, *(rate_W for rate_W, _ in turn.stops)) if turn else ()
+    return sum(after > before for before, after in pairwise(rates_W))
 
 
 def _why(turn, ends, say):
