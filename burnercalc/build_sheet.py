@@ -40,7 +40,7 @@ ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM, APART_MM = 52.0, 57.0  # height of the mould's view and of the burner's taken apart
 NEST_MM, MOST_NESTS = 28.0, 5  # height of one board as it is cut; of no more than so many above one another
-TRAIN_RATIO, SLIDE_MM = 3.0, 62.0
+TRAIN_RATIO, SLIDE_MM = 3.1, 62.0
 LEAST_BESIDE_MM = 45.0  # a column that words can be read in, beside the train
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
@@ -59,8 +59,10 @@ PROVED = (
     "Soap on every gas joint under pressure: no bubble",
     "RCD (GFCI), its test button: the blower stops",
     "Air switch opens with the blower off",
-    "Valve shuts with the power off, stays shut with it on",
 )
+# Without its pilot a guard opens nothing: then it is proved in the test fire.
+POWER_OFF = "Valve shuts with the power off, stays shut with it on"
+POWER_OFF_PILOT = "Power off at LIGHT: valves shut, stay shut with it on"
 FIRST_OF_ALL = "Leak to valve: before any flame"
 FIRED = (
     "Lights five times of five, all ports",
@@ -634,13 +636,22 @@ def shown_by_fire(result):
     return (*_guard_shown(result), *(one.format(stays, result.part("lighting_card").hand_s) for one in FIRED))
 
 
+def proved(result):
+    """What is proved of the valves before any flame."""
+    return PROVED if result.design.lit_by == "guard" else (*PROVED, POWER_OFF)
+
+
 def _guard_shown(result):
-    """What proves that the guard sees its own flame alone."""
-    others = " and others" if result.design.burner_count > 1 else ""
+    """What proves that the guard sees its own flame alone, by RESET with the firing cock shut."""
+    several = result.design.burner_count > 1
     if result.design.lit_by == "guard":
-        trial_s = result.part("lighting_card").hiss_s
-        return (f"RESET: no pilot, nothing; pilot{others} alone, shut after {trial_s:.0f} s",)
-    return (f"Guard blind to torch{others}: RESET holds nothing",)
+        trial_s = result.part("lighting_card").trial_s
+        alone = "pilot, others" if several else "pilot alone"
+        return (
+            f"Firing cock shut, RESET: no pilot, nothing; {alone}: shut after {trial_s:.0f} s",
+            POWER_OFF_PILOT,
+        )
+    return (f"Firing cock shut, {'torch, others' if several else 'torch'} lit: RESET holds nothing",)
 
 
 def proofs(result):
@@ -750,7 +761,7 @@ def _record(result):
     shown = (
         f"Leak test: {LEAK[result.design.reader]} of water, 10 min, no drop",
         f"The drill passed all {_show(result, 'port_count')} ports",
-        *PROVED,
+        *proved(result),
         *shown_by_fire(result),
     )
     whole = (

@@ -896,7 +896,8 @@ SETTINGS = (
         "House line holds",
         "pressure",
         "7 inH2O",
-        "At the burner's cock while all appliances burn: the gas fitter measures it; usual in houses, common practice.",
+        "At the isolating cock while all appliances burn: the gas fitter measures it; usual in houses, common "
+        "practice.",
         "2 inH2O",
         "5 psi",
         ("0.5 inH2O", "1 mbar"),

@@ -5,7 +5,6 @@ import re
 from . import foot, units
 from .build_sheet import (
     LEAK,
-    PROVED,
     SHOWN,
     YES,
     drilled,
@@ -16,6 +15,7 @@ from .build_sheet import (
     notes_of,
     plain,
     proofs,
+    proved,
     regulated,
     shown_by_fire,
     tap_at_fire,
@@ -261,7 +261,7 @@ def _before_any_flame(result):
             "it was new, is one port in twenty shut, 20 % one in eleven. Clear the ports and measure again before any "
             "gas."
         ),
-        Table((SHOWN, YES), tuple((what, "") for what in PROVED), "ll", 2),
+        Table((SHOWN, YES), tuple((what, "") for what in proved(result)), "ll", 2),
     ]
 
 

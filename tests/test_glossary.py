@@ -12,11 +12,11 @@ MOST_WORDS = 25
 # Words that a stranger does not know, written here by hand: each that is used must be explained.
 TRADE = """
 air switch, alumina, aspirated, baffle, bevel, burning velocity, castable, check valve, concentric, cross-bar, curing,
-damper, dew point, DN, drip leg, excess air, flashback, flue, gas train, gross, kerf, lean, lift, lip, malleable,
-manometer, mix pipe, mould, needle valve, net, neutral, nipple, nominal, overhead, oxidising, pilot, pitch, plenum,
-port loading, ppm, premixed, proud, purge, quenching, reducing, refractory, relief holes, Reynolds number, rich,
-schedule 40, sloping gauge, service limit, setback, silica, tack, throat, throughput, turndown, union, velocity head,
-velocity heads, wall gradient, web, Wobbe index
+damper, dew point, DN, drip leg, excess air, firing cock, flashback, flue, gas train, gross, isolating cock, kerf,
+lean, lift, lip, malleable, manometer, mix pipe, mould, needle valve, net, neutral, nipple, nominal, overhead,
+oxidising, pilot, pitch, plenum, port loading, ppm, premixed, proud, purge, quenching, reducing, refractory,
+relief holes, Reynolds number, rich, schedule 40, sloping gauge, service limit, setback, silica, tack, throat,
+throughput, turndown, union, velocity head, velocity heads, wall gradient, web, Wobbe index
 """
 
 

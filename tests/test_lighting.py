@@ -608,7 +608,7 @@ def test_the_card_has_every_step_with_its_source():
             "First 2 s",
             (
                 "Torch AT the ports before gas",
-                "RESET first, held till the guard sees the flame. Snap the cock open, hand on it",
+                "RESET first, held till the guard sees the flame. Snap the firing cock open, hand on it",
                 "aside",
                 "0.8 s to the torch",
                 "gas off",
@@ -1748,7 +1748,7 @@ def test_what_is_held_to_the_face_is_what_is_set():
         lit_by: card(lit_by=lit_by, chamber_length="10 in")["Pilot first" if lit_by == "guard" else "Torch first"][1]
         for lit_by in ("hand", "stand", "guard")
     }
-    assert "long stem" in words["hand"] and "on a stand" in words["stand"] and "two sensors" in words["guard"]
+    assert "long stem" in words["hand"] and "on a stand" in words["stand"] and "then PILOT held" in words["guard"]
 
 
 # --- which valve first ------------------------------------------------------------------------------------------------

@@ -252,18 +252,22 @@ def test_the_card_is_one_page_whatever_it_is_lit_by():
 def test_a_card_tells_of_the_pilot_or_of_the_torch_and_not_of_both():
     seen = set()
     for result in filter(lit, results()):
-        guard, words = result.design.lit_by == "guard", " ".join(rows(result).values()).lower()
+        guard, told = result.design.lit_by == "guard", rows(result)
+        assert not guard or "A lit torch on a long stem at the pilot" in told.pop("Pilot first")  # what lights it
+        words = " ".join(told.values()).lower()
         seen.add(guard)
         assert ("pilot" in words, "torch" in words) == (guard, not guard)
     assert seen == {True, False}
 
 
-def test_the_card_of_a_guard_tells_which_sensor_does_what():
+def test_the_card_of_a_guard_has_the_pilot_proved_before_the_main_gas():
+    """Which sensor does what stands in the list of the train, beside what is bought."""
     told = rows(solve(Design.from_texts(OVEN)))
-    assert "has two sensors" in told["Pilot first"]
-    assert "One sees the pilot: only then RESET opens the valve" in told["Pilot first"]
-    assert "sees the main flame: after the first 5 s it alone holds the gas, not the pilot" in told["Pilot first"]
-    assert told["First 5 s"].startswith("RESET first. Snap the cock open")
+    assert "RESET: no valve may open, as no pilot burns" in told["Pilot first"]
+    assert "then PILOT held: its own valve opens. Once alight, let go: it must burn on" in told["Pilot first"]
+    assert "must snap shut 6 s after, for the guard may not see the pilot" in told["Pilot first"]
+    start = "RESET, which gives 6 s, the other hand on the cock. Snap the firing cock open"
+    assert told["First 5 s"].startswith(start)
 
 
 def test_a_way_over_both_rates_is_told_by_its_first_steps_and_keeps_off_flashback():
@@ -426,19 +430,21 @@ def test_every_card_record_and_plate_has_the_guard_tried():
         card, record, plate = papers(result)
         guard, several = result.design.lit_by == "guard", result.design.burner_count > 1
         seen.add((guard, several))
-        hiss_s = f"{result.part('lighting_card').hiss_s:.0f} s"
+        trial_s = f"{result.part('lighting_card').trial_s:.0f} s"
         if guard:
-            assert f"no pilot, RESET opens nothing; pilot alone, the valve snaps shut after {hiss_s}" in card
-            assert "RESET: no pilot, nothing; pilot" in record and f" alone, shut after {hiss_s}" in record
+            assert f"RESET: the main valve opens, and must snap shut {trial_s} after" in card
+            assert "RESET: no pilot, nothing; pilot" in record and f": shut after {trial_s}" in record
         else:
-            assert "cock shut: RESET let go, the valve snaps shut. Else it sees the torch: no gas" in card
-            assert "RESET holds nothing" in record
-        assert "no gas." in card and "no pop; valve shuts in 1 s" in record
+            assert (
+                "RESET held opens the valve; let go, it snaps shut. If it stays open, the guard sees the torch" in card
+            )
+            assert "Firing cock shut, torch" in record and ": RESET holds nothing" in record
+        assert "no gas" in card and "no pop; valve shuts in 1 s" in record
         others = (
             f"{'pilot' if guard else 'torch'} and other burners" if several else ("the pilot", "the torch")[not guard]
         )
         assert f"with {others} alone the valve must not stay open" in plate
-        assert (f"{'pilot' if guard else 'torch'} and others" in record) == several
+        assert (f"{'pilot' if guard else 'torch'}, others" in record) == several
         assert (
             not several or "Try each guard while others burn: it must not see them" in rows(result)["The next burner"]
         )
@@ -453,7 +459,8 @@ def test_what_a_guard_lets_in_is_counted_with_the_seconds_that_its_part_is_bough
         (why,) = (row[7] for row in result.tables["gas_train"].rows if row[2] == "flame guard")
         assert why.startswith(f"Shuts the gas within {card.hand_s:.0f} s of") and "4 s at most" not in why
         assert card.let_in == pytest.approx((card.hiss_s + card.hand_s) / card.fills_s)
-        assert f"off in {card.hand_s:.0f} s" in rows(result).get("Pilot first", "off in 1 s")
+        gives = f"snap shut {card.hiss_s + card.hand_s:.0f} s after"
+        assert gives in rows(result).get("Pilot first", gives)
 
 
 def test_the_guard_of_a_pilot_is_bought_with_two_sensors():
@@ -479,7 +486,7 @@ def test_a_pilot_stays_to_the_last_on_every_paper():
     for result in filter(lit, results()):
         card, _, plate = papers(result)
         guard = result.design.lit_by == "guard"
-        assert not guard or ("to the last" in card and "and there as long as gas flows" in plate)
+        assert not guard or ("to the last" in card and "burn on, as long as gas flows" in plate)
         assert guard or "and there until the walls glow" in plate
 
 
@@ -589,13 +596,17 @@ def test_gas_and_then_torch_are_shut_before_the_purge_and_none_is_drawn_out_lit(
     """A lit torch stayed in 170 % of a chamber of mixture while the blower leaned that out through all that burns."""
     for result in filter(lit, results()):
         told, (_, _, plate) = rows(result), papers(result)
-        flame = "pilot" if result.design.lit_by == "guard" else "torch"
-        order = [told["Not lit, or it goes out"].find(words) for words in ("as off at once", flame, "lit.", "purge")]
+        guard = result.design.lit_by == "guard"
+        flame = "the pilot's cock" if guard else "the torch at its own valve"
+        order = [told["Not lit, or it goes out"].find(words) for words in ("as off at once", flame, "purge")]
         assert order == sorted(order) and order[0] >= 0
-        assert f"{flame} at its own valve, where it stands: never draw it out lit" in told["Not lit, or it goes out"]
+        never = f"{flame}, where it stands: never draw it out lit"
+        assert guard or never in told["Not lit, or it goes out"]
         assert told["Purge"].startswith("Gas shut, no flame in the chamber. Blower on")
-        assert f"gas off, {flame} off, go back to Purge" in told["Set"]
-        assert f"{flame} at its own valve where it stands, never drawn out lit" in plate
+        off = "pilot's cock shut" if guard else "torch off"
+        assert f"gas off, {off}, go back to Purge" in told["Set"]
+        assert f"gas off at once, then {flame}" in plate
+        assert guard or f"{flame} where it stands, never drawn out lit" in plate
         assert "2. Gas shut, no flame in the chamber." in plate
         assert result.design.burner_count == 1 or f", then its {flame}." in told["The next burner"].replace(
             f"gas shut, then {flame}; air", f"gas off, then its {flame}."

@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 from designs import solved
 
-from burnercalc.build_sheet import PROVED
+from burnercalc.build_sheet import POWER_OFF, POWER_OFF_PILOT
 from burnercalc.checks import CHECKS
 from burnercalc.drawing.shapes import Line, Polyline, Text, shape_box
 from burnercalc.errors import InputError
@@ -270,9 +270,10 @@ def test_a_nipple_joins_any_two_parts_whose_threads_are_inside():
     assert count(solved(mix_pipe="2"), "pipe_nipples") == 3  # no reducer
     assert count(solved(mix_pipe="2", mix_pipe_elbows="0"), "pipe_nipples") == 2  # the mix pipe screws into the union
     assert count(solved(firing_rate="450 kBtu/h"), "gas_nipples") == 9  # two valves
-    # Line: cock to trap, to regulator, a tee to valve, to needle, to check valve, to a tee and a tee and the jet holder
-    assert count(solved(fuel="natural_gas", line_pressure="14 inH2O"), "gas_nipples") == 8
-    assert count(solved(fuel="natural_gas"), "gas_nipples") == 7  # no regulator
+    # Line: cock to trap, to regulator, a tee to valve, to firing cock, to needle, to check valve, to a tee and a
+    # tee and the jet holder
+    assert count(solved(fuel="natural_gas", line_pressure="14 inH2O"), "gas_nipples") == 9
+    assert count(solved(fuel="natural_gas"), "gas_nipples") == 8  # no regulator
 
 
 def test_cylinders_and_burners_that_share_hang_on_a_manifold():
@@ -366,7 +367,14 @@ def test_burners_on_one_blower_hang_on_a_header_as_wide_as_their_pipes_together(
 
 def test_the_train_from_a_line():
     r = solved(fuel="natural_gas", gas_pressure="7 inH2O", line_pressure="14 inH2O", mix_pipe_elbows="0", mix_pipe="2")
-    assert parts(r)[:6] == ["house_pipe", "cock", "trap", "line_regulator", "line_connector", "low_gas_switch"]
+    assert parts(r)[:6] == [
+        "house_pipe",
+        "isolating_cock",
+        "trap",
+        "line_regulator",
+        "line_connector",
+        "low_gas_switch",
+    ]
     assert not {"elbow", "reducer", "hose", "connector"} & set(parts(r))
     assert "in H₂O out" in sizes(r)["line_regulator"]
 
@@ -533,8 +541,9 @@ def test_every_joint_of_the_train_can_be_screwed_together(name):
     joints += _walked(listed, legs, "mixture", ["inlet"])
     assert all((out, into) != ("male", "male") for out, into, _ in joints), joints
     inner = sum(times for out, into, times in joints if (out, into) == ("female", "female"))
-    # Tee and switch, tee and cock of the pilot, that and its valve: both inside.
-    in_branch = sum(part.key in ("low_gas_switch", "pilot_cock", "pilot_valve") for part in listed)
+    # Tee and switch, tee and cock of the pilot, that and its regulator, that and its valve: both inside.
+    beside = ("low_gas_switch", "pilot_cock", "pilot_regulator", "pilot_valve")
+    in_branch = sum(part.key in beside for part in listed)
     assert inner + in_branch == sum(part.count for part in listed if part.key in ("gas_nipples", "pipe_nipples"))
 
 
@@ -542,7 +551,7 @@ def _walked(listed, inlets, stretch, then, first=()):
     """(out of one, into the next, in how many legs) along a stretch; what hangs on a branch has a tee there."""
     ends = {**t.ENDS, "inlet": ("male", "male"), "joint": ("female", "female"), "hose": ("male", "male")}
     keys = list(first)  # a hose by the millimetre has its adapters on
-    beside = ("gauge_tee", "pilot_valve", "low_gauge", "hose_adapter", "gas_nipples", "pipe_nipples")
+    beside = ("gauge_tee", "pilot_regulator", "pilot_valve", "low_gauge", "hose_adapter", "gas_nipples", "pipe_nipples")
     for part in (part for part in listed if part.stretch == stretch):
         if part.key in ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch", "pilot_cock"):
             keys.append("gauge_tee")
@@ -582,19 +591,22 @@ def test_the_air_tap_has_a_place_to_be_joined_to():
 @pytest.mark.parametrize("texts", [{}, {"fuel": "natural_gas"}])
 def test_the_pilot_hangs_on_a_branch_before_the_main_valve(texts):
     """Its gas does not pass the valve that it proves a flame for: cock, valve and pilot beside the line, one behind the
-    other, before the line goes on through the main valve; a tee and two nipples more than without one."""
+    other, before the line goes on through the main valve; a tee and two nipples more than without one, one more for its
+    regulator, and from cylinders one more for the firing cock."""
     r, bare = solved(lit_by="guard", **texts), solved(**texts)
     keys, drawing = parts(r), r.drawings["train"]
     at = numbered(drawing)
     cock, valve, pilot, main = (at[keys.index(key) + 1] for key in ("pilot_cock", "pilot_valve", "pilot", "solenoid"))
     assert cock[0] == valve[0] == pilot[0] > main[0] == 0.0 and cock[1] > valve[1] > pilot[1] > main[1]
     lines = [(s.x1, s.y1, s.x2, s.y2) for s in drawing.shapes if isinstance(s, Line)]
-    assert sum(x1 == x2 == cock[0] for x1, _, x2, _ in lines) == 2 + (count(r, "low_gauge") > 0)
+    assert sum(x1 == x2 == cock[0] for x1, _, x2, _ in lines) == 2 + count(r, "pilot_regulator") + (
+        count(r, "low_gauge") > 0
+    )
     assert any(x1 == x2 == 0.0 and y1 > cock[1] and y2 < pilot[1] for x1, y1, x2, y2 in lines)
     assert not {"pilot", "pilot_cock", "pilot_valve"} & set(parts(bare))
     assert count(r, "gauge_tee") == count(bare, "gauge_tee") + 1
     nipples = [sum(p.count for p in one.part("train").parts if p.key == "gas_nipples") for one in (r, bare)]
-    assert nipples[0] == nipples[1] + 3  # one on the tee's run, two in its branch
+    assert nipples[0] == nipples[1] + (3 if texts else 5)  # one on the tee's run, two or three in its branch
 
 
 def test_the_valve_that_power_shuts_is_opened_by_a_hand_only():
@@ -606,7 +618,7 @@ def test_the_valve_that_power_shuts_is_opened_by_a_hand_only():
             for part, row in zip(solved(**texts).part("train").parts, solved(**texts).tables["gas_train"].rows)
         }
         assert "relay with reset button" in rows["reset"][2] and rows["reset"][5] == rows["solenoid"][5] == "safety"
-    assert any("stays shut with it on" in line for line in PROVED)
+    assert "stays shut with it on" in POWER_OFF and "stay shut with it on" in POWER_OFF_PILOT
 
 
 @pytest.mark.parametrize("units", ["in", "mm"])
@@ -684,7 +696,7 @@ def test_a_small_gauge_that_only_lights():
 
 def test_what_the_pipe_from_the_meter_takes_is_told_beside_what_the_line_holds():
     told = solved(fuel="natural_gas", gas_pressure="5 inH2O").checks["supply"]
-    assert told.verdict == "good" and "at the burner's cock, up to 0.5 in H₂O less than at the meter" in told.text
+    assert told.verdict == "good" and "at the isolating cock, up to 0.5 in H₂O less than at the meter" in told.text
     metric = solved(fuel="natural_gas", units="mm", gas_pressure="12 mbar").checks["supply"].text
     assert "up to 1 mbar less than at the meter" in metric and " bar" not in metric
 

@@ -331,8 +331,8 @@ DRAWINGS = (
             "shut": "shut, hole alone",
             "full": "fully open",
             "weak": "fully open",
-            "before": "1. {where}, carbon monoxide alarm on. Ports clear, gas cock shut. Nobody "
-            "in the line of the door.",
+            "before": "1. {where}, carbon monoxide alarm on. Ports clear, every gas cock shut. "
+            "Nobody in the line of the door.",
             "where.doors": "Outdoors or doors wide open",
             "where.hood": "Outdoors or under a hood that draws it off",
             "where.open": "Outdoors, in the open only",
@@ -347,24 +347,33 @@ DRAWINGS = (
             "cock": "The small gauge's cock: open to light and at LOW, shut before more than {scale:gas_pressure}.",
             "cock_low": "The small gauge's cock: open to light, shut before LOW (it ends at {scale:gas_pressure}).",
             "cock_straight": "The small gauge's cock: open to light, shut before more than {scale:gas_pressure}.",
-            "flame": "3. Damper to LIGHT. {keeper} before any gas, and there {until}. All stand aside. Needle at its "
-            "mark, RESET, snap the cock open, hand on it. The moment it does not take, {hiss:.0f} s after the first "
-            "hiss at most: gas off.",
+            "flame": "3. Damper to LIGHT. {keeper} before any gas, and there until the walls glow. All "
+            "stand aside. {snap}",
+            "flame_guard": "3. Damper to LIGHT. Firing cock shut, {opened} and pilot's cock open. A lit torch at the "
+            "pilot, then PILOT held, {pilot:.0f} s at most: let go, it must burn on, as long as gas flows. All stand "
+            "aside. {snap}",
+            "snap": "Needle at its mark, {opened} open, RESET held, snap the firing cock open, hand on it. The moment "
+            "it does not take, {hiss:.0f} s after the first hiss at most: gas off.",
+            "snap.guard": "Needle at its mark, RESET, at once snap the firing cock open, hand on it. The moment it "
+            "does not take, {hiss:.0f} s after the first hiss at most: gas off.",
+            "opened.line": "isolating cock",
+            "opened.cylinder": "cylinder",
+            "opened.tank": "tank",
+            "opened.line.guard": "isolating cock",
+            "opened.cylinder.guard": "cylinder, isolating cock",
+            "opened.tank.guard": "tank, isolating cock",
             "keeper.hand": "Two people: one holds a lit torch on a long stem at the ports",
             "keeper.stand": "A lit torch on a stand at the ports",
-            "keeper.guard": "The pilot lit at the ports, its guard on,",
-            "until.glow": "until the walls glow",
-            "until.cool": "as long as gas flows",
             "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down to LOW the "
-            "same way backwards, never to LIGHT: hot, it may run back. Somebody stands by all the time.",
+            "same way backwards, never to LIGHT: hot, it may run back. Somebody always stands by.",
             "turns_dim": "4. Stay at LIGHT, and no further: at it the walls never come to a glow, and turned up or "
-            "down it may lift. Somebody stands by all the time.",
+            "down it may lift. Somebody always stands by.",
             "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down to LOW the same way backwards, never to LIGHT. "
-            "Somebody stands by all the time.",
+            "Somebody always stands by.",
             "turns_low": "4. To LOW {to_low}, and no further: do not turn up. Never back to LIGHT: to stop, gas off. "
-            "Somebody stands by all the time.",
+            "Somebody always stands by.",
             "turns_straight": "4. Stay at LIGHT until the walls glow. To LOW {to_low}; straight up to HIGH {to_high}. "
-            "Never down: to stop or wait, gas off. Somebody stands by all the time.",
+            "Never down: to stop or wait, gas off. Somebody always stands by.",
             "way.gas": "gas first, then air{steps}",
             "way.air": "air first, then gas{steps}",
             "way.over": "up gas first, down air first{steps}",
@@ -372,19 +381,17 @@ DRAWINGS = (
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} steps, a minute at each",
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
-            "out": "Not lit, or it goes out: gas off at once, then the {flame} at its own valve where it stands, "
-            "never drawn out lit. Blower on, door open, purge again for {purge:time 2}. "
-            "Hot: wait till the face is black.",
-            "out_several": "Not lit, or it goes out: its gas off at once, then its {flame} at its own valve where it "
-            "stands, never drawn out lit; its air at LIGHT; no new try for "
-            "{purge:time 2}. Only "
-            "if none burns: blower on, door open, purge again for {purge:time 2}. Hot: wait till the face is black.",
+            "out": "Not lit, or it goes out: gas off at once, then {put_out}. Blower on, door open, purge again for "
+            "{purge:time 2}. Hot: wait till the face is black.",
+            "out_several": "Not lit, or it goes out: its gas off at once, then {put_out}; its air at LIGHT; no new try "
+            "for {purge:time 2}. Only if none burns: blower on, door open, purge again for {purge:time 2}. Hot: wait "
+            "till the face is black.",
             "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
             "first, each with its own torch or pilot. Each step at every burner, one by one, before the next.",
             "cleared.high": "at HIGH",
             "cleared.wide": "wide open",
-            "named.torch": "torch",
-            "named.pilot": "pilot",
+            "put_out.torch": "the torch at its own valve where it stands, never drawn out lit",
+            "put_out.pilot": "the pilot's cock",
             "regulator": "The regulator: no higher than {outlet} by its own gauge, gas flowing.",
             "listen": "It may run back {at}: listen; pop, flutter or whistle, gas off.",
             "listen.light": "at LIGHT from {glows:time 1} on",
@@ -393,16 +400,23 @@ DRAWINGS = (
             "listen.low_high": "hot at LOW and HIGH",
             "and": " and ",
             "way.gas_alone": "by gas alone, the damper stays",
-            "stop": "Stop: snap the gas shut, then {source}. Blower on {run_on} min more, until all is cold.",
+            "stop": "Stop: snap the gas shut at the firing cock, then {behind}. Blower on {run_on} min more, until all "
+            "is cold.",
             "source.line": "the line",
             "source.cylinder": "the cylinder",
             "source.tank": "the tank",
+            "behind.line": "the isolating cock",
+            "behind.cylinder": "the cylinder",
+            "behind.tank": "the tank",
+            "behind.line.guard": "the pilot's cock and the isolating cock",
+            "behind.cylinder.guard": "the pilot's cock, isolating cock and cylinder",
+            "behind.tank.guard": "the pilot's cock, isolating cock and tank",
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "
             "alarm goes on.",
             "smell": "Smell of gas: no flame, no switch. Gas off at {source}. Leave, and call from outside.",
-            "check": "Each month: soap on every joint, air switch, valve, alarm; the guard, cock shut, as the "
-            "lighting card has "
-            "it: with {others} alone the valve must not stay open. Each year: hose, check valve, block.",
+            "check": "Each month: soap on every joint, air switch, valve, alarm; the guard, firing cock shut, as the "
+            "lighting card has it: with {others} alone the valve must not stay open. Each year: hose, check valve, "
+            "block.",
             "others.hand": "the torch",
             "others.stand": "the torch",
             "others.guard": "the pilot",

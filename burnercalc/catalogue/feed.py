@@ -672,10 +672,10 @@ ANSWERS = (
         "supply.valves_drop_Pa",
         "gas_pressure",
         "Gas valves, drop",
-        meaning="Pressure that cock, strainer, valves and check valve take at high fire, wide open; the regulator is "
+        meaning="Pressure that cocks, strainer, valves and check valve take at high fire, wide open; the regulator is "
         "set so much higher.",
         formula="sum of the loss coefficients x density x speed squared / 2 + [0.4 inH2O|1 mbar] of the check valve",
-        inputs=("hose_bore", *GAS_AT_JET),
+        inputs=("hose_bore", "lit_by", *GAS_AT_JET),
         source=VALVES,
     ),
     Answer(
@@ -957,18 +957,18 @@ CHECKS = (
         harm="rework",
         source=VALVES,
         cases={
-            "good": "With {outlet:gas_pressure} behind the burner's cock there are {jet:gas_pressure} before the jet: "
+            "good": "With {outlet:gas_pressure} behind the isolating cock there are {jet:gas_pressure} before the jet: "
             "connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
-            "{holds:gas_pressure} at the burner's cock, up to {run:gas_pressure} less than at the meter.",
-            "good_lp": "With {outlet:gas_pressure} behind the burner's cock there are {jet:gas_pressure} before the "
+            "{holds:gas_pressure} at the isolating cock, up to {run:gas_pressure} less than at the meter.",
+            "good_lp": "With {outlet:gas_pressure} behind the isolating cock there are {jet:gas_pressure} before the "
             "jet: connector and valves of {pipe:pipe} take {lost:gas_pressure} at high fire. The line holds "
-            "{holds:gas_pressure} at the burner's cock, up to {run:gas_pressure} less than at its own regulator.",
+            "{holds:gas_pressure} at the isolating cock, up to {run:gas_pressure} less than at its own regulator.",
             "regulated": "The gas fitter puts in a regulator of the burner's own and sets it to that. Nobody turns the "
             "house's: the other appliances would starve.",
             "held": "A regulator of the burner's own commonly needs {over:gas_pressure} more than it gives, so none "
             "goes in: the house's holds the gas, and nobody turns it, or the other appliances starve. What is too "
             "much for the jet is taken up by the needle valve, by the gauge at the jet.",
-            "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the burner's cock, by how "
+            "caution": "High fire takes {least:gas_pressure} to {most:gas_pressure} behind the isolating cock, by how "
             "the valves turn out, and the line holds {holds:gas_pressure}: at worst it comes to {short:percent} of its "
             "rate, and is as much too lean until the damper is closed by the flame. It takes a larger jet, less fire, "
             "or a line that holds more, which the gas fitter decides.",

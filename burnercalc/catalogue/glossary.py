@@ -42,6 +42,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "equivalence ratio": ((), "The mixture as a number. 1 is just enough gas for the air, 1.1 is 10 % too much."),
     "excess air": ((), "Air beyond what just burns the gas."),
     "face": (("faces",), "The side of the burner that looks at the fire."),
+    "firing cock": ((), "The cock that lets gas to this burner. It is snapped open and shut by hand."),
     "firing rate": (("firing rates",), "How much heat the gas gives each hour."),
     "flare": ((), "A pipe end that widens like a trumpet."),
     "flashback": (
@@ -58,6 +59,7 @@ GLOSSARY: dict[str, tuple[tuple[str, ...], str]] = {
     "hood": (("hoods",), "A roof over the fire that leads burnt gas and fume outdoors."),
     "high fire": ((), "The most that the burner is set to burn."),
     "inlet": (("inlets",), "The pipe that brings the mixture into the box."),
+    "isolating cock": ((), "The cock before all else of a burner's gas. Shut, neither burner nor pilot has gas."),
     "jet": (
         ("jets", "gas jet"),
         "The small drilled hole that meters the gas. The inlet's jet is the stream out of the pipe.",

@@ -768,12 +768,12 @@ CHECKS += (
 WORDS = {
     "look.when": "Before",
     "look.do": "{blend}Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, "
-    "gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
+    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
     "look.do.hood": "{blend}Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head "
-    "height. Ports clear, gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
-    "hand.",
+    "height. Ports clear, every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, "
+    "extinguisher at hand.",
     "look.do.open": "{blend}Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, "
-    "gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
+    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
     "blend": "Gas, no other, mole %: {shares}. ",
     "look.source": "common practice",
     "purge.when": "Purge",
@@ -794,14 +794,20 @@ WORDS = {
     "torch.do.hand": "It takes two: one holds a lit torch on a long stem, the other has RESET, cock and needle. At the "
     "face before any gas, it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, "
     "beside the door. {blind}",
-    "torch.do.guard": "Pilot at the face, before any gas, to the last; all beside the door. Its flame guard "
-    "has two sensors, rod or UV, no thermocouple. One sees the pilot: only then RESET opens the valve. The other, at "
-    "the port farthest off, sees the main flame: after the first {hiss:.0f} s it alone holds the gas, not the pilot; "
-    "off in {hand:.0f} s. {blind}",
+    "torch.do.guard": "Damper to LIGHT. {opened}, pilot's cock open, firing cock shut. RESET: no valve may open, as no "
+    "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
+    "it must burn on. Not alight in {pilot:.0f} s, or out: {again}. Now RESET: the main valve opens, "
+    "and must snap shut {trial:.0f} s after, for the guard may not see the pilot. Else no gas. The pilot stays at the "
+    "face to the last, its air holes outside, beside the door.",
     # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
-    "blind.torch": "Try the guard, cock shut: RESET let go, the valve snaps shut. Else it sees the torch: no gas.",
-    "blind.pilot": "Try it, cock shut: no pilot, RESET opens nothing; pilot alone, the valve snaps shut after "
-    "{hiss:.0f} s. Else no gas.",
+    "blind": "Try the guard, {opened}, firing cock shut: RESET held opens the valve; let go, it snaps shut. If it "
+    "stays open, the guard sees the torch: no gas.",
+    "opened.line": "isolating cock open",
+    "opened.cylinder": "cylinder open",
+    "opened.tank": "tank open",
+    "opened.line.guard": "Isolating cock open",
+    "opened.cylinder.guard": "Cylinder and isolating cock open",
+    "opened.tank.guard": "Tank and isolating cock open",
     "torch.source": "NFPA 86, from memory; by hand: common practice",
     "set.when": "Set",
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
@@ -815,8 +821,10 @@ WORDS = {
     "light it as the next row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
     "further, never beyond "
     "{beyond:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
-    "again": "{flame} off, go back to Purge",
-    "again.several": "{flame} off, go back to Purge (or, if others burn, wait {purge:time 2})",
+    "again": "{off}, go back to Purge",
+    "off.torch": "torch off",
+    "off.pilot": "pilot's cock shut",
+    "again.several": "{off}, go back to Purge (or, if others burn, wait {purge:time 2})",
     "holds": "The regulator stays as for HIGH, {outlet:gas_pressure 2} by its own gauge, gas flowing: it holds steady "
     "from {regulator:gas_pressure} on, the needle from {needle:gas_pressure}. ",
     "holds.low": "The regulator no higher than {outlet:gas_pressure 2} by its own gauge, gas flowing: so the needle "
@@ -858,26 +866,27 @@ WORDS = {
     "flows. A pilot with a flame guard does.",
     "set.source": "flame limits; common practice",
     "trial.when": "First {hiss:.0f} s",
-    "trial.do": "{reset}Snap the cock open, hand on it. The mixture takes {arrives:.1f} s to the face: not alight "
-    "{hiss:.0f} s after the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills "
+    "trial.do": "{reset}Snap the firing cock open, hand on it. The mixture takes {arrives:.1f} s to the face: not "
+    "alight {hiss:.0f} s after the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills "
     "{let_in:percent 0} of the cold chamber.",
-    "trial.do.late": "Torch AT the ports before gas, all aside. {reset}Snap the cock open, hand on it. Gas takes "
-    "{arrives:.1f} s to the torch: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
-    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
-    "trial.do.late_guard": "Pilot AT the ports before gas, all aside. {reset}Snap the cock open, hand on it. Gas takes "
-    "{arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in {hiss:.0f} s, and "
-    "{hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
+    "trial.do.late": "Torch AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
+    "Gas takes {arrives:.1f} s to the torch: the moment it does not take, gas off. Never light it late: in "
+    "{hiss:.0f} s, and {hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
+    "trial.do.late_guard": "Pilot AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
+    "Gas takes {arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in "
+    "{hiss:.0f} s, and {hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
     "over": ", and the rest stands in front of its opening: nobody may stand there",
     "reset.hand": "RESET first, held till the guard sees the flame. ",
-    "reset.guard": "RESET first. ",
+    "reset.guard": "RESET, which gives {trial:.0f} s, the other hand on the cock. ",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
-    "out.do": "Gas off at once, then the {flame} at its own valve, where it stands: never draw it out lit. Then damper "
-    "{cleared}, door open, purge again for {purge:time 2}; hot, light only when the face is black. {sniff}After three "
-    "tries at one setting: find out why.",
-    "out.do.several": "Its gas off at once, then its {flame} at its own valve, where it stands: never draw it out lit. "
-    "Only if none burns: dampers {cleared}, door open, purge again for {purge:time 2}; hot, light only when the face "
-    "is black. {sniff}After three tries at one setting: find out why.",
+    "out.do": "Gas off at once, then {put_out}. Then damper {cleared}, door open, purge again for {purge:time 2}; hot, "
+    "light only when the face is black. {sniff}After three tries at one setting: find out why.",
+    "out.do.several": "Its gas off at once, then {put_out}. Only if none burns: dampers {cleared}, door open, purge "
+    "again for {purge:time 2}; hot, light only when the face is black. {sniff}After three tries at one setting: find "
+    "out why.",
+    "put_out.torch": "the torch at its own valve, where it stands: never draw it out lit",
+    "put_out.pilot": "the pilot's cock",
     "sniff.low": "Sniff low: this gas sinks. ",
     "sniff.high": "Sniff high: this gas rises. ",
     "sniff.both": "Sniff low and high: this gas is as heavy as air. ",
@@ -903,7 +912,7 @@ WORDS = {
     "gas.",
     "lit.do.cool_guard": "See every port alight; {steady:time 1} at LIGHT at most, then on. {lip}{burnt}This chamber "
     "is worked too cool to glow: pilot and flame guard stay on as "
-    "long as gas flows. Try the guard each day: the burner's cock shut, then the pilot's: each time the valve must "
+    "long as gas flows. Try the guard each day: the firing cock shut, then the pilot's: each time its valve must "
     "snap shut.",
     "lit.source": "flame limits; NFPA 86, from memory",
     "air.when": "Poison",
@@ -997,16 +1006,23 @@ WORDS = {
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "from_low": ", from LOW too",
-    "stop.do": "Never fade it out, never back to LIGHT: hot, it runs back. Snap the gas shut at the burner's cock "
+    "stop.do": "Never fade it out, never back to LIGHT: hot, it runs back. Snap the gas shut at the firing cock "
     "first{from_low}; "
-    "the valve must follow {hand:.0f} s after the flame. {pops}Then {source}. Blower on, damper open, {run_on:time "
+    "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. Blower on, damper open, {run_on:time "
     "2}, till face is black, box below "
     "{cool:temperature}.",
-    "stop.do.unlit": "If it burns all the same: snap the gas shut at the burner's cock, then {source}, and stand "
+    "stop.do.unlit": "If it burns all the same: snap the gas shut at the firing cock, then {behind}, and stand "
     "aside. Blower on till face is black, box below {cool:temperature}.",
     "source.line": "the line",
     "source.cylinder": "the cylinder",
     "source.tank": "the tank",
+    # What is shut behind the firing cock.
+    "behind.line": "the isolating cock",
+    "behind.cylinder": "the cylinder",
+    "behind.tank": "the tank",
+    "behind.line.guard": "the pilot's cock, and its valve must follow; then the isolating cock",
+    "behind.cylinder.guard": "the pilot's cock, and its valve must follow; then isolating cock and cylinder",
+    "behind.tank.guard": "the pilot's cock, and its valve must follow; then isolating cock and tank",
     "pops.light": "From LIGHT, rich, it may pop: stand aside. ",
     "pops.rich": "Rich as set, it may pop: stand aside. ",
     "stop.source": "NFPA 86, from memory; common practice",

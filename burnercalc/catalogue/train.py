@@ -71,9 +71,14 @@ PARTS = {
         "bore {bore:sold_length}; takes {drop:gas_pressure} at high fire. Listed connectors end at [14 in H₂O|35 mbar]",
         "Joins the burner to the fixed pipe.",
     ),
+    "isolating_cock": (
+        "isolating cock",
+        "{pipe:pipe} quarter-turn, for {rated:gas_pressure} or more",
+        "Shuts off all gas of this burner. Open to try the guard, shut last.",
+    ),
     "cock": (
-        "quarter-turn cock",
-        "{pipe:pipe}, for {rated:gas_pressure} or more",
+        "firing cock",
+        "{pipe:pipe} quarter-turn, for {rated:gas_pressure} or more",
         "By hand, in reach of the smith and not past the flame. It is shut first.",
     ),
     "filter": ("drip leg and strainer", "{pipe:pipe}, [[3 in|75 mm]] leg", "Keeps dirt and oil from valve and jet."),
@@ -100,24 +105,29 @@ PARTS = {
         "flame guard",
         "electronic, by a rod or by light (UV); acts on the spring-shut valve",
         "Shuts the gas within 1 s of the main flame's going out, valve and all: one of 4 s or a thermocouple is too "
-        "slow. It must see neither torch nor pilot nor neighbour: the lighting card has it tried. Till walls glow; "
-        "else a person watches.",
+        "slow. It must see neither torch nor neighbour: the lighting card has it tried. It watches till the walls "
+        "glow, a person all the time.",
     ),
     "pilot_cock": (
         "cock of the pilot",
         "{pipe:pipe}, on a tee before the main valve",
-        "By hand: shut last. The pilot's gas does not pass the main valve.",
+        "By hand: shut after the firing cock. The pilot's gas does not pass the main valve.",
+    ),
+    "pilot_regulator": (
+        "low-pressure regulator",
+        "{pipe:pipe}, {inlet:gas_pressure} in; [11 in H₂O|37 mbar] out, or as the pilot is marked",
+        "Holds the gas pressure. Its vent ends outdoors.",
     ),
     "pilot_valve": (
         "spring-shut valve of the pilot",
         "{pipe:pipe}, for {rated:gas_pressure} or more, shut without current",
-        "The guard shuts it too where no flame is seen.",
+        "Shuts the gas when power, air or flame fails; its relay opens it again by hand only.",
     ),
     "pilot": (
         "pilot burner",
-        "{pipe:pipe} tube",
-        "Burns at the face from before the gas until the last. A sensor of its own tells the guard that it burns, for "
-        "RESET; the guard's other, at the port farthest off, alone holds the main gas open after the trial.",
+        "{pipe:pipe} tube, for this gas",
+        "Burns at the face to the last. Only its tube's end is in the fire: jet and air holes stay outside, beside the "
+        "door, for burnt gas in them puts it out.",
     ),
     "needle": (
         "needle valve",
@@ -275,6 +285,19 @@ TRAIN_WORDS = {
     "connector.size.pigtail": "with a flexible pigtail of [[20 in|0.5 m]] for cylinder pressure; the cylinder's own "
     "thread; {rate:power} in all",
     "flexible_joint.size.shared": "bore {bore:sold_length} or more, one for all burners",
+    # What is tried with it shut, and what a guard that sees a pilot does: tests/test_train_steps.py has it as a table.
+    "cock.size.behind": PARTS["cock"][1],
+    "cock.why.behind": "By hand, in reach of the smith and not past the flame. Shut first, and to try the guard.",
+    "pilot_regulator.size.metered": PARTS["pilot_regulator"][1].replace("[11 in H₂O|37 mbar]", "[7 in H₂O|20 mbar]"),
+    "reset.name.two": "lock-out relay, RESET and PILOT",
+    "reset.size.two": "coil and contacts for the valves' current; two timers; fuse, main switch, case, cable",
+    "reset.why.two": "Switches and main sensor in one row before its coil, which holds itself in: what opens drops it "
+    "till RESET. RESET bridges the main sensor, for the lighting card's seconds, and only while the other sees the "
+    "pilot. The pilot's valve has such a row with that sensor, which PILOT bridges for 10 s at most. Wired by an "
+    "electrician.",
+    "flame_guard.why.two": "Shuts the gas within 1 s of a flame's going out, valve and all: one of 4 s or a "
+    "thermocouple is too slow. One sensor sees the pilot and holds its valve. The other, at the port farthest off, "
+    "holds the main valve: it may see neither pilot nor neighbour. They watch as long as gas flows.",
     "flame_guard.size.two": "electronic, with two sensors, each a rod or by light (UV): one for the pilot, one for the "
     "main flame; acts on the spring-shut valve",
     "jet_gauge.size.no_low": "0 to {scale:gas_pressure}, reads {high:gas_pressure} at high fire",

@@ -184,9 +184,9 @@ def _some_blower(burner: Burner) -> SimpleNamespace:
 
 
 def _thin(burner: Burner) -> Any:
-    """The thinnest hose, and parts to go with it; on a line no regulator, which may be none to buy."""
+    """The thinnest hose, and parts to go with it; for a pilot and on a line no regulator, which may be none to buy."""
     thin = burner.call(PARTS["supply"], jet=THIN_JET, line_pressure=inf)
-    return replace(thin, regulated=not burner.part("gas_line").there)
+    return replace(thin, regulated=not burner.part("gas_line").there, pilot_regulated=False)
 
 
 def _of(parts: tuple[Part, ...], purpose: str) -> float:

@@ -61,7 +61,19 @@ BUSHED |= {"2-1/2": "1", "3": "1", "3-1/2": "1-1/2", "4": "1-1/2"}
 # has none here is joined otherwise. All else common practice.
 MALE, FEMALE, LEFT = "male", "female", "left"
 _THROUGH = ("regulator", "line_regulator", "cock", "filter", "trap", "solenoid", "needle", "check_valve", "gauge_tee")
-_THROUGH += ("pilot_cock", "pilot_valve", "damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer")
+_THROUGH += (
+    "isolating_cock",
+    "pilot_cock",
+    "pilot_regulator",
+    "pilot_valve",
+    "damper",
+    "air_flap",
+    "mixer",
+    "elbow",
+    "union",
+    "tee",
+    "reducer",
+)
 _THROUGH += ("jet_reducer", "leg_union", "leg_elbow", "header")
 _PIPES = ("house_pipe", "line_connector", "rigid_pipe", "gas_nipples", "pipe_nipples", "tap_nipple", "mix_pipe", "leg")
 ENDS = dict.fromkeys(_THROUGH, (FEMALE, FEMALE)) | dict.fromkeys(_PIPES, (MALE, MALE))
@@ -70,6 +82,7 @@ ENDS |= {"connector": (LEFT, MALE), "manifold": (FEMALE, MALE), "jet_holder": (F
 ENDS |= {"gauge_cock": (MALE, FEMALE), "hose_adapter": (MALE, LEFT)}
 HOSE_ENDS = {"in": (MALE, MALE), "mm": (LEFT, LEFT)}
 BRANCH = "1/4"  # thread of a gauge, its cock and a switch
+PILOT_MOST_PA = 14 * INH2O_PA  # controls and pilots of appliances take no more: half a psi (memory)
 GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
 REGULATOR_ROOM = 1.5  # capacity over the rate: common practice
 SECOND_VALVE_W = 117e3  # 400 kBtu/h: two valves in series above it (memory of NFPA 86)

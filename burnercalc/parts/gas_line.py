@@ -17,6 +17,12 @@ class GasLine:
         """Where it is shut off behind the burner: line, cylinder or tank."""
         return "line" if self.there else "tank" if cylinder == "tank" else "cylinder"
 
+    def isolated(self, lit_by: str) -> bool:
+        """Whether an isolating cock stands first and the firing cock behind the main valve: else with the one cock shut
+        the low-gas switch of a line is open, and no pilot has gas, so no guard can be tried. A torch on cylinders needs
+        neither."""
+        return self.there or lit_by == "guard"
+
 
 def gas_line(gas_from: str, gas: Gas) -> GasLine:
     """Gas that is not sold liquid comes by no other way."""

@@ -23,6 +23,7 @@ VOLUMES, LEAST_PURGE_S = 5.0, 60.0  # BS 5990:2006, 15.5; twice its 30 s at full
 HISS_S = (1.0, 5.0)  # from the first hiss until it is judged, at least and at most
 SEE_S = 0.5  # at the least to see whether it takes, once the mixture is at the face
 HAND_S = 1.0  # that a hand, on it already, needs to shut a quarter-turn cock
+PILOT_S = 10.0  # that a pilot may take to be seen: EN 746-2; NFPA 86 has 15 s (both memory)
 LET_IN = 0.5  # of the chamber, that mixture may fill till it is shut; all four common practice
 COOL_K = 333.15  # of the box, 140 degF, when the blower may stop; common practice
 BY_HAND_S = 2.0 + HAND_S  # until somebody has seen that air or power fails, and the cock is shut; common practice
@@ -58,6 +59,12 @@ class LightingCard:
     switch_Pa: float
     pipe_switch_Pa: float
     switch_before: bool
+
+    @property
+    def trial_s(self) -> float:
+        """From RESET until the guard of a pilot has shut the main valve again: the hand may take its second to snap the
+        firing cock, or to shut it."""
+        return self.hiss_s + HAND_S
 
     @property
     def hand_s(self) -> float:

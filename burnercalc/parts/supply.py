@@ -20,7 +20,8 @@ REGULATOR_TAKES_PA = 1.0 * INH2O_PA  # that a regulator of an appliance needs at
 class Supply:
     """`pipe`: nominal size of the parts; `valves`: spring-shut ones in a row; `outlet_Pa`: gauge, behind the regulator,
     gas flowing at high fire, every valve wide open, with what the losses are off by; `regulated`: whether the burner
-    has a regulator of its own: not on a line that holds hardly more than such a one would give, for it needs more.
+    has a regulator of its own: not on a line that holds hardly more than such a one would give, for it needs more;
+    `pilot_regulated`: whether a pilot would have one, as there is more before the main valve than it takes.
     """
 
     hose_m: float
@@ -30,6 +31,7 @@ class Supply:
     valves_drop_Pa: float
     outlet_Pa: Band
     regulated: bool
+    pilot_regulated: bool
 
     def left_Pa(self, line_Pa: float, jet_Pa: float, mixture_Pa: float) -> float:
         """Gauge, before a jet that wants more at high fire than a line leaves it: what is lost goes with the square of
@@ -45,15 +47,16 @@ class Supply:
 
 
 def supply(
-    gas: Gas, gas_line: GasLine, firing: Firing, jet: Jet, shop: Shop, sizes: str, line_pressure: float
+    gas: Gas, gas_line: GasLine, firing: Firing, jet: Jet, shop: Shop, lit_by: str, sizes: str, line_pressure: float
 ) -> Supply:
     """From a cylinder the narrowest hose that will do, for its regulator can be set higher; from a line the narrowest
     parts with which what it holds is enough for sure, or that take next to nothing."""
     flow = {"gas_kg_s": firing.gas_kg_s, "composition": gas.composition, "temp_K": shop.temp_K}
     narrowest_m, _ = making.hose(gauge_Pa=jet.supply_Pa, ambient_Pa=shop.pressure_Pa, unit=sizes, **flow)
     valves = 2 if firing.rate_W > making.SECOND_VALVE_W else 1
-    before = ("cock", "filter") if not gas_line.there else ("trap",)
-    counts = {**dict.fromkeys((*before, "needle", "check_valve"), 1), "solenoid": valves}
+    before = "trap" if gas_line.there else "filter"
+    cocks = 2 if gas_line.isolated(lit_by) else 1
+    counts = {**dict.fromkeys((before, "needle", "check_valve"), 1), "solenoid": valves, "cock": cocks}
     at_Pa = shop.pressure_Pa + jet.supply_Pa
 
     def through(hose_m):
@@ -64,7 +67,7 @@ def supply(
         outlet_Pa = jet.supply_Pa + hose_Pa + valves_Pa
         outlet = Band(outlet_Pa - off_Pa, outlet_Pa, outlet_Pa + off_Pa)
         regulated = not gas_line.there or line_pressure >= outlet.high + REGULATOR_TAKES_PA
-        return Supply(hose_m, pipe, valves, hose_Pa, valves_Pa, outlet, regulated)
+        return Supply(hose_m, pipe, valves, hose_Pa, valves_Pa, outlet, regulated, outlet_Pa > making.PILOT_MOST_PA)
 
     found = through(narrowest_m)
     if gas_line.there:

@@ -26,7 +26,17 @@ from .supply import Supply
 
 # What each is there for: it shuts off or keeps what shuts off working; without it a burner runs as well; all else it
 # needs, or cannot be set without.
-SAFETY = ("cock", "filter", "trap", "low_gas_switch", "solenoid", "reset", "flame_guard", "check_valve")
+SAFETY = (
+    "isolating_cock",
+    "cock",
+    "filter",
+    "trap",
+    "low_gas_switch",
+    "solenoid",
+    "reset",
+    "flame_guard",
+    "check_valve",
+)
 SAFETY += ("pilot_valve", "filter_guard", "air_switch", "air_flap")
 LINE_HALF = 0.5  # of what the regulator holds, at which a low-gas switch opens at the least; common practice
 COMFORT = ("gauge", "flexible_joint", "union")
@@ -35,6 +45,7 @@ BRANCHES = (
     "gauge",
     "low_gas_switch",
     "pilot_cock",
+    "pilot_regulator",
     "pilot_valve",
     "pilot",
     "reset",
@@ -47,12 +58,28 @@ BRANCHES = (
     "mix_tap",
 )
 CASES = ("weak", "light", "alone", "nipple", "threaded", "upright")  # sentences for where such a slot is filled
-ON_BRANCH = ("low_gauge", "pilot_valve", "pilot")  # on that of the part before it
+ON_BRANCH = ("low_gauge", "pilot_regulator", "pilot_valve", "pilot")  # on that of the part before it
 LOOSE = ("gas_nipples", "gauge_tee", "pipe_nipples", "hose_adapter", "barbs")  # between the others, several of them
 TEES = ("gauge", "jet_gauge", "gauge_cock", "low_gas_switch", "pilot_cock")  # each on a tee of its own
-FEMALE_BRANCHES = ("low_gas_switch", "pilot_cock", "pilot_valve")  # a nipple goes into each of them from its branch
-# Bodies with threads inside, which a nipple joins to a body before them.
-GAS_BODIES = ("filter", "trap", "line_regulator", "solenoid", "needle", "check_valve", "jet_holder")
+FEMALE_BRANCHES = (
+    "low_gas_switch",
+    "pilot_cock",
+    "pilot_regulator",
+    "pilot_valve",
+)  # a nipple goes into each of them from its branch
+# Bodies with threads inside, which a nipple joins to a body before them; all but the first cock, which a hose's or
+# pipe's own thread goes into.
+GAS_BODIES = (
+    "isolating_cock",
+    "cock",
+    "filter",
+    "trap",
+    "line_regulator",
+    "solenoid",
+    "needle",
+    "check_valve",
+    "jet_holder",
+)
 PIPE_BODIES = ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer", "leg_elbow")
 
 
@@ -60,8 +87,9 @@ PIPE_BODIES = ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer"
 class Part:
     """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
 
-    Its case is `two` for a guard that sees the pilot too, `weak` for a switch that senses too little, `light` for a
-    gauge that shows what it is lit at, `nipple` for a leg with room for one that is sold, `threaded` for one that is
+    Its case is `two` for a guard that sees the pilot too and its relay, `behind` for a cock behind the main valve,
+    `metered` for a pilot's regulator on the gas company's line, `weak` for a switch that senses too little, `light` for
+    a gauge that shows what it is lit at, `nipple` for a leg with room for one that is sold, `threaded` for one that is
     not, `upright` for a union that stands over its inlet.
     """
 
@@ -112,7 +140,7 @@ def train(
     burner_count: int,
     sizes: str,
 ) -> Train:
-    size, outlet_Pa = supply.pipe, supply.outlet_Pa.value
+    size, outlet_Pa, guarded = supply.pipe, supply.outlet_Pa.value, lit_by == "guard"
     hose = {"bore": supply.hose_m, "length": making.HOSE_LENGTH_M, "drop": supply.hose_drop_Pa}
     from_cylinder = not gas_line.there
     rated_Pa = making.rated_Pa(pressure_Pa=outlet_Pa, unit=sizes, from_cylinder=from_cylinder)
@@ -120,13 +148,15 @@ def train(
     if from_cylinder:
         regulated["inlet"] = max(cylinders.least_Pa, outlet_Pa)
         parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes)]
+        parts += [_part("gas", size, "isolating_cock" if guarded else "cock", rated=rated_Pa)]
+        parts += [_part("gas", size, "filter")]
     else:
         low_Pa = outlet_Pa * _line_share(equivalence_ratio, gas)
         parts = [*_from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa)]
-    if lit_by == "guard":
-        parts += _pilot(rated_Pa)
-    guarded = lit_by == "guard"
-    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, not from_cylinder, guarded)
+    if guarded:
+        parts += _pilot(rated_Pa, supply, gas_line)
+    behind = gas_line.isolated(lit_by)
+    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, not from_cylinder, guarded, behind)
     parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
     parts += _air(blower, lighting_card, lighting_slide, mix_pipe)
     parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows, stock_lengths)
@@ -164,8 +194,6 @@ def _from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, 
     yield part("hose", **hose)
     if making.LEFT in making.HOSE_ENDS[sizes]:
         yield part("hose_adapter", 2)
-    yield part("cock", rated=rated_Pa)
-    yield part("filter")
 
 
 def _line_share(equivalence_ratio, gas):
@@ -184,7 +212,7 @@ def _from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa)
         yield part("house_pipe", flow=house.all_m3_s, case=f"{lp}_fitter".lstrip("_"))
     else:
         yield part("house_pipe", flow=house.all_m3_s, drop=house.pipe_Pa, runs=house.pipes, case=lp)
-    yield part("cock", rated=rated_Pa)
+    yield part("isolating_cock", rated=rated_Pa)
     yield part("trap")
     if supply.regulated:
         yield part("line_regulator", **regulated)
@@ -195,22 +223,30 @@ def _from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa)
     yield part("low_gas_switch", outlet=low_Pa)
 
 
-def _pilot(rated_Pa):
-    """Its gas comes from before the main valve."""
+def _pilot(rated_Pa, supply, gas_line):
+    """Its gas comes from before the main valve, and does not pass the firing cock."""
     part = partial(_part, "gas", making.BRANCH)
     yield part("pilot_cock")
+    if supply.pilot_regulated:
+        regulator = part("pilot_regulator", inlet=supply.outlet_Pa.value)
+        yield replace(regulator, case="metered") if gas_line.metered else regulator
     yield part("pilot_valve", rated=rated_Pa)
     yield part("pilot")
 
 
-def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping, guarded):
+def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping, guarded, behind):
     part = partial(_part, "gas", supply.pipe)
+
+    def watching(key, more):
+        """Where it watches a pilot too, with what that takes more."""
+        one = part(key)
+        return replace(one, price=one.price + making.price(more, supply.pipe), case="two") if guarded else one
+
     yield part("solenoid", supply.valves, rated=rated_Pa)
-    yield part("reset")
-    guard = part("flame_guard")
-    if guarded:
-        guard = replace(guard, price=guard.price + making.price("pilot_sensor", supply.pipe), case="two")
-    yield guard
+    yield watching("reset", "pilot_button")
+    yield watching("flame_guard", "pilot_sensor")
+    if behind:
+        yield replace(part("cock", rated=rated_Pa), case="behind")
     yield part("needle")
     yield part("check_valve", gas=gauges.shown_Pa(jet.supply_Pa), air=blower.whole.pressure_Pa(0.0))
     low_Pa, high_Pa = map(gauges.shown_Pa, (gauges.low_fire_Pa, jet.supply_Pa))  # as the cards have them
@@ -239,7 +275,7 @@ def _gas_fittings(parts, size, mix_pipe, from_cylinder):
         yield _part("gas", mix_pipe, "bushing", len(bushed), sizes=(mix_pipe, *(to for _, to in bushed)))
     tees = sum(one.key in TEES for one in parts)
     yield part("gauge_tee", tees)
-    bodies = sum(one.count for one in parts if one.key in GAS_BODIES)
+    bodies = sum(one.count for one in parts if one.key in GAS_BODIES) - 1
     branches = Counter({making.BRANCH: sum(one.key in FEMALE_BRANCHES for one in parts)})
     branches += Counter(to for _, to in steps)  # out of each reducer
     # A connector ends in a thread outside.

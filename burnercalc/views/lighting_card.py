@@ -14,7 +14,7 @@ from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, STEADY_S, Lighting
 from ..parts.lighting_air import LightingAir
-from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, LightingCard
+from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, PILOT_S, LightingCard
 from ..parts.lighting_day import LightingDay
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
@@ -92,6 +92,9 @@ def lighting_card_table(
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
     where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
+    source = gas_line.source(cylinder)
+    of_it = f"{source}.guard" if lit_by == "guard" else source
+    opened, keeper = say(f"opened.{of_it}"), "pilot" if lit_by == "guard" else "torch"
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
@@ -111,14 +114,17 @@ def lighting_card_table(
         "over": say("over") if card.let_in > 1 else "",
         "burnt": _burnt(burnt_gas, flame, say),
         "cock_open": say("cock_open") if gauges.small else "",
-        "blind": say("blind.pilot" if lit_by == "guard" else "blind.torch", hiss=card.hiss_s),
-        "again": say("again.several" if burner_count > 1 else "again", purge=card.purge_s, flame=flame),
+        "opened": opened,
+        "blind": say("blind", opened=opened),
+        "again": say("again.several" if burner_count > 1 else "again", purge=card.purge_s, off=say(f"off.{keeper}")),
+        "put_out": say(f"put_out.{keeper}"),
         "neighbours": say("neighbours"),
         "in_turn": say("in_turn"),
-        "reset": say("reset.guard" if lit_by == "guard" else "reset.hand"),
+        "reset": say("reset.guard" if lit_by == "guard" else "reset.hand", trial=card.trial_s),
         "read": say("read.tube" if gas_line.there else "read.gauge"),
         "aside": say("aside"),
-        "source": say(f"source.{gas_line.source(cylinder)}"),
+        "source": say(f"source.{source}"),
+        "behind": say(f"behind.{of_it}"),
         "sniff": say(f"sniff.{where}"),
         "lies": say(f"lies.{where}"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
@@ -296,6 +302,8 @@ def _figures_of_card(card):
         "purge": card.purge_s,
         "five": card.five_volumes_s,
         "hiss": card.hiss_s,
+        "trial": card.trial_s,
+        "pilot": PILOT_S,
         "arrives": card.arrives_s,
         "let_in": card.let_in,
         "hand": HAND_S,

@@ -16,7 +16,7 @@ from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import Lighting
 from ..parts.lighting_air import LightingAir
-from ..parts.lighting_card import LightingCard
+from ..parts.lighting_card import PILOT_S, LightingCard
 from ..parts.lighting_day import LightingDay
 from ..parts.lighting_try import LIP_GLOWS_S
 from ..parts.regulated import Regulated
@@ -25,7 +25,7 @@ from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 112.0), (190.0, 157.0)
+PLATE_MM, CARD_MM = (140.0, 112.0), (190.0, 153.0)
 PLATE_COLUMNS_MM = (8.0, 66.0, 100.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 UNSET = (None, None, None, None)  # rate, gas, the damper's mark and its size
@@ -173,19 +173,23 @@ def operating_card_drawing(
     head = (say("at"), say("rate_words"), say("gas_words"), say("open_words"))
     shapes += _table([head, *rows], columns, y)
     y -= LINE_MM * (len(rows) + 1) + 1.0
+    guarded, source = lit_by == "guard", gas_line.source(cylinder)
+    of_it = f"{source}.guard" if guarded else source
+    lit = {"opened": say(f"opened.{of_it}"), "hiss": card.hiss_s, "pilot": PILOT_S}
     slots = {
+        **lit,
         "where": say(f"where.{lighting_air.where}"),
         "purge": card.purge_s,
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
-        "hiss": card.hiss_s,
+        "snap": say("snap.guard" if guarded else "snap", **lit),
         "run_on": ceil(card.run_on_s / 60),
-        "source": say(f"source.{gas_line.source(cylinder)}"),
+        "source": say(f"source.{source}"),
+        "behind": say(f"behind.{of_it}"),
         "scale": gauges.lit_by_Pa,
-        "keeper": say(f"keeper.{lit_by}"),
+        "keeper": "" if guarded else say(f"keeper.{lit_by}"),
         "others": say(f"others.{lit_by}" + (".several" if burner_count > 1 else "")),
-        "until": say("until.glow" if lighting.glows and lit_by != "guard" else "until.cool"),
         "air": _air(lighting_day, shop, say),
-        "flame": say("named.pilot" if lit_by == "guard" else "named.torch"),
+        "put_out": say("put_out.pilot" if guarded else "put_out.torch"),
         "outlet": " = ".join(both(say, "gas", pressure=regulated.outlet_Pa)),
         "at": say("and").join(_listens(fires, say)),
         "to_low": say("way.gas_alone") if fires.gas_alone else _way(turning.to_low, say),
@@ -195,7 +199,8 @@ def operating_card_drawing(
     }
     turns = "turns" if lighting.glows else "turns_cool" if fires.high else "turns_low"
     turns = "turns_dim" if dim else "turns_straight" if straight else turns
-    steps = ["before", "purge", "flame", "out", turns, "stop", "fails", "smell", "check"]
+    lighting_step = "flame_guard" if guarded else "flame"
+    steps = ["before", "purge", lighting_step, "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
         steps[3:4] = ["out_several", "several"]
     if unlit:
@@ -208,7 +213,7 @@ def operating_card_drawing(
         if _listens(fires, say):
             steps.insert(steps.index("stop"), "listen")
         if regulated.low and not gas_line.there:
-            steps.insert(steps.index("flame"), "regulator")
+            steps.insert(steps.index(lighting_step), "regulator")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
 

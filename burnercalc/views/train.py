@@ -26,6 +26,11 @@ def named(part, say: Say) -> str:
     return say("pieces", count=part.count, name=name) if part.count > 1 else name
 
 
+def _does(part, say):
+    own = f"{part.key}.why.{part.case}"
+    return say(own if own in say.words else f"{part.key}.why")
+
+
 def sized(part, say, stopped=False, to_low=True):
     """`to_low`: the lighting card leads to low fire; where it does not, no gauge tells what it reads there."""
     slots, case = dict(part.slots), part.case
@@ -75,7 +80,7 @@ def gas_train_table(train: Train, lighting: Lighting, fires: Fires, stopped: boo
             ended(part, say),
             say(part.purpose),
             part.price,
-            say(f"{part.key}.why"),
+            _does(part, say),
         )
         for number, part in enumerate(train.parts, 1)
     )
