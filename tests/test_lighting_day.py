@@ -1,6 +1,7 @@
 """In which air the card's own mark and pressure hold: against the design worked out anew in that air, its slide and its
 gauge left as they are."""
 
+import dataclasses
 import re
 
 import pytest
@@ -8,8 +9,10 @@ from designs import solved
 from test_lighting import MANY_SMALL
 from test_lighting_card import rows
 
+from burnercalc import solve
 from burnercalc.checks.fire import STRONGER, lighting_day_check
 from burnercalc.drawing.shapes import Text
+from burnercalc.find import shops
 from burnercalc.parts.lighting_day import LightingDay
 from burnercalc.parts.tries import SIDE_BY_SIDE, TORCH_LIFT
 from burnercalc.physics.band import Band
@@ -136,3 +139,31 @@ def test_what_must_not_be_lit_has_no_air():
 def test_it_is_told_as_far_as_gases_are_known():
     r = solved(ambient_temperature="0 degF")
     assert r.part("lighting_day").air_K.low == 250.0  # the fits of data/transport.csv begin there
+
+
+def test_a_card_made_once_is_judged_in_each_shop():
+    """By the limits of the flame in that shop, found by their roots: pins, height and day are that shop's, slide and
+    gauge are those of the card, the jet is proved. A new card for each hid what another day does to the one."""
+    base = solve(shops.built(solved(**HOUSE)))
+    slide, own, count, held = base.part("lighting_slide"), base.part("tries"), 16, 0
+    for offs in shops.drawn(count):
+        there = solve(shops.moved(base.design, offs)).part("tries")
+        there = dataclasses.replace(there, jet=dataclasses.replace(there.jet, coefficient=own.jet.coefficient))
+        air = slide.rate_W.value / slide.ratio.value * there.shop.air_density_kg_m3 / own.shop.air_density_kg_m3
+        ratio = slide.ratio.value
+        for _ in range(20):
+            ratio *= (slide.gas_Pa.value / there.at(round(ratio, 6), 0.0).gas_Pa(air * ratio)) ** 0.5
+        one, rate_W = there.at(round(ratio, 4), 0.0), air * ratio
+        lifts_W = min(TORCH_LIFT * one.lift_W, TORCH_LIFT * SIDE_BY_SIDE[0] * one.burnt_lift_W.low)
+        held += one.glowing_W <= rate_W <= lifts_W
+    found = shops.sample(base.design, count)
+    assert 0 < held < count and dict(found.cards)[shops.HOLDS] == held
+    assert f"Its lighting card, made once, holds in {held} of {count}; in the others " in found.head
+
+
+def test_what_must_not_be_lit_is_said_not_to_be_whatever_stays_good():
+    found = shops.sample(solved(fuel="natural_gas", firing_rate="auto").design, 1)
+    assert found.unlit and "must not be lit" in found.head and "lighting card" not in found.head
+    guarded = shops.sample(solved(lit_by="guard").design, 1)  # it shuts the gas
+    assert not guarded.unlit and "lighting card" not in guarded.head
+    assert "holds in 2 of 2." in shops.sample(solved().design, 2).head

@@ -10,6 +10,7 @@ from random import Random
 from typing import Any
 
 from ..design import Design, limits
+from ..parts.lighting_day import AS_SET, BACK, in_another
 from ..result import Result, solve
 from ..rules import broken
 from ..settings import BY_KEY
@@ -85,7 +86,8 @@ class Worse:
 class Sample:
     """In how many of the shops every check is good, and what is worse in some than as designed, the worst first.
 
-    `stops` and `cautions`: of the design itself.
+    `stops` and `cautions`: of the design itself. `cards`: what becomes of its lighting card, made once, in how many of
+    those that can be built; none where there is none to judge. `unlit`: a check of lighting stops the design itself.
     """
 
     shops: int
@@ -93,6 +95,20 @@ class Sample:
     worse: tuple[Worse, ...]
     stops: int = 0
     cautions: int = 0
+    cards: tuple[tuple[str, int], ...] = ()
+    unlit: bool = False
+
+    @property
+    def lights(self) -> str:
+        """In how many the lighting card holds, and what happens in the others."""
+        if self.unlit:
+            return " But it must not be lit as it is: a check of lighting stops it."
+        if not self.cards:
+            return ""
+        held = dict(self.cards).get(HOLDS, 0)
+        rest = " or ".join(what for what, _ in self.cards if what != HOLDS)
+        others = f"; in the others {rest}" if rest else ""
+        return f" Its lighting card, made once, holds in {held} of {self.shops}{others}."
 
     @property
     def begins_good(self) -> bool:
@@ -101,11 +117,12 @@ class Sample:
     @property
     def head(self) -> str:
         if self.begins_good:
-            return f"Stays good in {self.good} of {self.shops} shops like yours."
+            return f"Stays good in {self.good} of {self.shops} shops like yours.{self.lights}"
         faults = [(self.stops, "stop"), (self.cautions, "caution")]
         said = ", ".join(f"{count} {word}{'s' if count > 1 else ''}" for count, word in faults if count)
         are = "is" if self.good == 1 else "are"
-        return f"Is not good to begin with: {said}. Of {self.shops} shops like yours {self.good} {are} good."
+        of_all = f"Of {self.shops} shops like yours {self.good} {are} good."
+        return f"Is not good to begin with: {said}. {of_all}{self.lights}"
 
     @property
     def worst(self) -> str:
@@ -191,7 +208,7 @@ def sample(
     as_designed = {key: _badness(check.verdict) for key, check in base.checks.items() if check.room != BUILDING}
     good, count = 0, Counter[str]()
     worst: dict[str, tuple[int, str, str, str]] = {}
-    before: Result | None = base
+    before, card, cards = base, card_of(base), Counter[str]()
     for done, offs in enumerate(drawn(shops, seed)):
         if progress:
             progress(done, shops)
@@ -206,6 +223,7 @@ def sample(
             (key, before.checks[key]) for key, word in worse_than.items() if _badness(before.checks[key].verdict) > word
         ]
         good += not any(_badness(before.checks[key].verdict) for key in worse_than)
+        cards[card(before) if card else ""] += 1
         for key, check in bad:
             count[key] += 1
             if _badness(check.verdict) > worst.get(key, (0,))[0]:
@@ -213,7 +231,29 @@ def sample(
     worse = [Worse(key, label, word, count[key], text) for key, (_, label, word, text) in worst.items()]
     worse.sort(key=lambda one: (WORDS.index(one.verdict), -one.shops, one.key))
     words = Counter(as_designed.values())
-    return Sample(shops, good, tuple(worse), words[2], words[1])
+    stops = [one for one in base.checks.values() if one.verdict == "stop" and one.room == BUILDING]
+    unlit = any(not one.declared.lit for one in stops)
+    return Sample(shops, good, tuple(worse), words[2], words[1], tuple(cards.most_common()) if card else (), unlit)
+
+
+HOLDS, RUNS_BACK, GOES_OUT = "holds", "the flame may run back", "even a torch may not hold the flame"
+
+
+def card_of(base: Result) -> Callable[[Result], str] | None:
+    """What becomes of the lighting card of a design in a shop like yours. Another card would be for another burner: its
+    mark and pressure stay. None where there is none, and behind a guard, which shuts the gas."""
+    slide, gauges, own = (base.part(name) for name in ("lighting_slide", "gauges", "tries"))
+    if slide.ratio is None or slide.rate_W is None or slide.gas_Pa is None or base.design.value("lit_by") == "guard":
+        return None
+    at_home = in_another(slide, gauges, own, own)
+    kept = [limit for limit in AS_SET if at_home.get(limit, -1.0) >= 0]
+
+    def there(shop: Result) -> str:
+        found = in_another(slide, gauges, own, shop.part("tries"))
+        lost = [limit for limit in sorted(kept, key=lambda one: found[one]) if found[limit] < 0]
+        return HOLDS if not lost else RUNS_BACK if AS_SET[lost[0]] == BACK else GOES_OUT
+
+    return there
 
 
 def drawn(shops: int, seed: int = SEED) -> list[dict[Tolerance, float]]:

@@ -90,6 +90,16 @@ def lighting_day(
     return LightingDay(Band(cold_K, own_K, warm_K), cold, warm, cold_set and warm_set)
 
 
+def in_another(slide: LightingSlide, gauges: Gauges, own: Tries, other: Tries) -> Margins:
+    """How a card's mark and pressure hold in another burner than it was made for, in its air and at its height, the jet
+    proved: pressure is then what passes the card's gas. The blower as it was reckoned, for it is lit by its flame till
+    air is proved."""
+    proved = replace(other, jet=replace(other.jet, coefficient=own.jet.coefficient, drill=own.jet.drill))
+    thinner = other.shop.air_density_kg_m3 / own.shop.air_density_kg_m3
+    along = Along(Flame(proved), slide.ratio.value, slide.rate_W.value * thinner)
+    return _margins(proved, along, along.ratio_at(slide.gas_Pa.value, slide.ratio.value), slide, gauges)
+
+
 def _end(margins: Callable[[float], Margins], own_K: float, off_K: float) -> tuple[float, str, bool]:
     """How far it holds, what ends it, and whether it holds all the way as set: straight to where the first limit is
     met, once more from there."""
