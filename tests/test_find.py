@@ -1759,11 +1759,14 @@ def test_all_that_is_too_few_is_one_purchase():
     ports = solve(answer.offers[0].design)["port_count"]
     assert {fault.label for fault in answer.in_the_way} == {"Bags", "Blowers", "Regulators", "Pins"}
     opening = answer.opening
+    made = solve(opening.design)
+    bags = next(row[2] for row in made.tables["shopping"].rows if row[0] == "refractory") - 1
+    assert made["port_count"] == ports and bags > 1  # the design itself, with more of what is too few
     assert opening.words == (
-        f"2 more blowers like yours, 2 more bags, 2 adjustable regulators and {ports - 6} more pins of 1/4 in"
+        f"2 more blowers like yours, {bags} more bags, 2 adjustable regulators and {ports - 6} more pins of 1/4 in"
     )
     # 120 a blower, 95 a bag, 45 a regulator, 1.50 a stick; not for what lies there.
-    sticks = opening.price - 2 * (120 + 95 + 45)
+    sticks = opening.price - 2 * (120 + 45) - 95 * bags
     assert sticks > 0 and sticks % 1.5 == 0 and not opening.left
 
 

@@ -17,6 +17,7 @@ from .choices import ADJUSTABLE, another_helps
 from .faults import LACKING, Fault, blamed, short_of
 from .graph import touches
 from .have import BODIES, GAS, NEEDED, Have, Piece, choice_name
+from .on_screen import in_question
 from .search import Found, cures_of, dive, followed, others, polish
 from .sold import STICK
 from .space import Node, Space
@@ -155,8 +156,9 @@ def smallest_purchase(
     # More of all that is too few, with the design as it is.
     few = tuple(kind for kind in DEAREST if short_of(kind) in best.words)
     if few:
-        trial = Trial(lack, few, Found(Space(start, replace(have, buy=have.buy | {*few}), counts=counts, like=space)))
-        trial.found.keep(*filter(None, [followed(trial.space, best)]))
+        shop = replace(have, buy=have.buy | {*few})
+        trial = Trial(lack, few, Found(Space(space.design(best), shop, counts=counts, like=space)))
+        trial.found.keep(*filter(None, [in_question(trial.space) or followed(trial.space, best)]))
         take(trial)
     # First what the faults themselves ask for, and more of the nodes for that.
     places = {kind: (lack.asked_for(space, kind), shop) for kind, shop in _wider(have, best, str(start.sizes))}
