@@ -77,6 +77,7 @@ FURTHER = (
     {"cylinder_fill": "5 %"},
     {"fuel_blend": "N2 0.1, C3H8 0.9"},
     {"port_diameter": "3/8 in"},
+    {"fuel": "natural_gas", "firing_rate": "auto", "lit_by": "guard"},
     {"fuel": "butane", "ambient_temperature": "40 degF"},
     {"chamber_length": "40 in", "chamber_width": "20 in", "chamber_height": "20 in", "opening_area": "60 in2"},
     {"bar_diameter": "3.7 in"},

@@ -2462,11 +2462,14 @@ def test_a_thicker_block_leaves_room_to_light_only_where_little_is_missing():
     for lit_by, word in (("stand", "stop"), ("guard", "caution")):
         found = solved(**high, lit_by=lit_by).checks["lighting"]
         assert found.verdict == word
-        assert re.search("Larger ports leave room(;|, and) where little is missing a thicker block", found.text)
+        assert "Larger ports leave room" in found.text and "block" not in found.text
+        assert "block_thickness" not in {change.setting for change in found.changes}
     assert solved(**high, block_thickness="5 in").checks["lighting"].verdict == "stop"
     assert solved(**high, port_diameter="5/16 in").checks["lighting"].verdict in ("good", "note")
     near = designs(21, 20261129)[20]
-    assert solve(near).checks["lighting"].verdict == "stop"
+    found = solve(near).checks["lighting"]
+    assert found.verdict == "stop" and "block_thickness" in {change.setting for change in found.offered}
+    assert "So little is missing that a thicker block does as well." in found.text
     assert solve(near.changed({"block_thickness": "3 in"})).checks["lighting"].verdict == "note"
 
 

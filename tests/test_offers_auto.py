@@ -187,6 +187,60 @@ def test_what_spoils_alone_is_neither_told_nor_lost():
     assert shown["changes"] and not any(change["alone"] for change in shown["changes"])
 
 
+def lip(fuel, rate, port, per_row, rows, low, **more):
+    face = {"port_diameter": f"{port} in", "ports_per_row": f"{per_row}", "rows": f"{rows}"}
+    return {"fuel": fuel, "firing_rate": rate, **face, "low_fire": f"{low} %", **more}
+
+
+HOUSE_GAS = {"fuel": "natural_gas", "firing_rate": "auto"}
+HIGH = {"altitude": "6000 ft"}
+# Lit where it may run back at a lip that glows: the way of the ports, whether a thicker block is offered, and whether
+# low fire must be set higher with them.
+GLOWING_LIP = [
+    (HOUSE_GAS, "raise", False, True),
+    (lip("natural_gas", "auto", "5/16", 7, 4, 40, lit_by="guard", **HIGH), "raise", False, True),
+    (lip("natural_gas", "90 kBtu/h", "11/32", 10, 2, 25, altitude="3000 ft"), "raise", False, True),
+    (lip("natural_gas", "70 kBtu/h", "9/32", 10, 4, 60, **HIGH), "raise", False, False),
+    (
+        lip("natural_gas", "60 kBtu/h", "9/32", 9, 5, 60, altitude="3000 ft", block_thickness="2 in"),
+        "raise",
+        True,
+        False,
+    ),
+    (lip("propane", "60 kBtu/h", "1/4", 9, 3, 60, block_thickness="2 in", **HIGH), "raise", True, False),
+    (lip("propane", "70 kBtu/h", "3/8", 9, 4, 30, altitude="3000 ft"), "lower", False, False),
+    (lip("propane", "40 kBtu/h", "1/4", 10, 5, 25, lit_by="guard", altitude="3000 ft"), "lower", False, False),
+]
+
+
+@pytest.mark.parametrize("texts, way, thicker, low", GLOWING_LIP)
+def test_what_is_offered_for_a_lip_that_glows_leaves_room_and_brings_no_stop(texts, way, thicker, low):
+    """Smaller ports were offered wherever it is lit above low fire, and a thicker block everywhere: smaller ones help
+    only where the flame runs back up to high fire, and a block only where little is missing. What is larger may run
+    back at low fire."""
+    design = Design.from_texts(texts)
+    before = solve(design)
+    check = before.checks["lighting"]
+    assert {one.move for one in check.changes if one.setting == "port_diameter"} == {way}
+    offered = [one.setting for one in check.offered]
+    assert ("port_diameter" in offered) is not low and ("low fire set higher too" in check.text) is low
+    assert ("block_thickness" in offered) is thicker and ("thicker block" in check.text) is thicker
+    for change in check.offered:
+        assert stops_of(design, before, check, change) == [], change
+
+
+def test_larger_ports_with_a_higher_low_fire_mend_what_house_gas_is_stopped_for():
+    before = solve(Design.from_texts(HOUSE_GAS))
+    assert (
+        before.worst == "stop"
+        and "Larger ports leave room, with low fire set higher too" in before.checks["lighting"].text
+    )
+    after = solve(Design.from_texts({**HOUSE_GAS, "port_diameter": "9/32 in", "low_fire": "60 %"}))
+    assert after.worst == "caution" and "lighting" not in {one.key for one in after.ranked() if one.fault}
+    alone = solve(Design.from_texts({**HOUSE_GAS, "port_diameter": "9/32 in"}))
+    assert [one.key for one in alone.ranked() if one.verdict == "stop"] == ["flashback_hot"]
+
+
 def milder(design, moved, check):
     try:
         after = solve(design.changed(moved)).checks[check.key]

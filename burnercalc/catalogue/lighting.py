@@ -440,12 +440,17 @@ CHECKS = (
         cases={
             "good": WINDOW + ROOM + ".",
             "note": WINDOW + ROOM + "; beyond that it may.",
-            "caution": WINDOW + GLOWS + "Larger ports leave room; where little is missing a thicker block does too.",
+            "caution": WINDOW + GLOWS + "Larger ports leave room.",
+            "thicker": "So little is missing that a thicker block does as well.",
             "back": "Do not light it so: at {rate:power 2} it can run back as soon as the lip glows, and so it can at "
             "any rate that a cold face holds. A lip may glow after 2 min; the walls, at which it could be turned "
             "up, glow after {wait:time 2} at most.",
-            "back_caution": "Larger ports leave room, and where little is missing a thicker block; or take a pilot "
-            "with a flame guard, which shuts the gas when no flame is at the ports.",
+            "back_caution": "Larger ports leave room; or take a pilot with a flame guard, which shuts the gas when no "
+            "flame is at the ports.",
+            "back_caution_low": "Larger ports leave room, with low fire set higher too, or it runs back there; or "
+            "take a pilot with a flame guard, which shuts the gas when no flame is at the ports.",
+            "caution_low": WINDOW + GLOWS + "Larger ports leave room, with low fire set higher too, or it runs back "
+            "there.",
             "back_caution_large": "Smaller ports, or fewer of them, leave room; or take a pilot with a flame guard, "
             "which shuts the gas when no flame is at the ports.",
             "caution_large": WINDOW + GLOWS + "Smaller ports, or fewer of them, leave room.",

@@ -15,6 +15,7 @@ from ..parts.first_fire import FirstFire
 from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
 from ..parts.hand import NEEDLE_PRESSURE_OFF, NEXT_GAP_M
+from ..parts.holding import Holding
 from ..parts.jet import PROVEN_OFF, Jet
 from ..parts.lighting import (
     CEILING_FRACTION,
@@ -32,23 +33,27 @@ from ..parts.lighting_day import REACH_K, LightingDay
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_pipe import LightingPipe
 from ..parts.lighting_slide import LightingSlide
-from ..parts.lighting_try import LIP_GLOWS_S, RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
+from ..parts.lighting_try import LIP_GLOWS_S, RATIOS, RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
 from ..parts.need import Need
 from ..parts.plenum import Plenum
 from ..parts.resistance import Resistance
 from ..parts.shop import Shop
-from ..parts.tries import CLOSE, EASY_LINE_PA
+from ..parts.tries import CLOSE, EASY_LINE_PA, Tries
 from ..parts.turning import Turning
 from .judge import FAULTS, VERDICTS, Judged, judge, ladder, verdict
 
 RUN_UP_BORES = 40.0  # of mix pipe, in which a flame gathers speed; common practice
 # So little air that the blower's free flow is no matter.
 LESS_AIR = (("mix_pipe", "lower"), ("blower_shutoff_pressure", "lower"))
-LESS_GAS = (("jet_drill", "choose"), ("gas_pressure", "raise"))
 MORE_PORTS = (("ports_per_row", "raise"), ("rows", "raise"))
 BETTER_PORTS = (*MORE_PORTS, ("port_diameter", "lower"), ("body_depth", "raise"))
 STRONGER = (("port_diameter", "raise"), ("ports_per_row", "raise"), ("rows", "raise"))
 FASTER = (("ports_per_row", "lower"), ("port_diameter", "lower"))  # what runs back at low fire does not through these
+# Ports of the next sizes run back at up to so many times the rate: low fire nearer to it is set higher with them.
+NEXT_SIZE = 1.4
+# Lift over flashback at a lip that glows, from which a thicker block leaves room: of 40 designs below it none is mended
+# by one, above it nearly all; room is 1.08.
+THICKER_DOES = 1.045
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # Of the chamber, that may be let in before the gas is shut. What it does not hold stands before its opening: beyond the
 # first more than it holds, beyond the second three times that. Codes limit the time of a trial, not what it lets in:
@@ -81,12 +86,13 @@ GUARD = ("lit_by", "choose")
 SOONER = ("lining", "choose")  # a lighter one
 FEWER = (("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower"))
 LIGHTING_CURES = {
-    "caution": (*STRONGER, ("block_thickness", "raise")),
+    "caution": STRONGER,
+    "caution_low": STRONGER,
     "caution_large": FASTER,
     "torch": BETTER_PORTS,
-    "gas": (*STRONGER, *LESS_GAS),
+    "gas": STRONGER,
     "damper": LESS_AIR,
-    "gas_and_damper": (("ports_per_row", "raise"), *LESS_GAS, *LESS_AIR),
+    "gas_and_damper": (("ports_per_row", "raise"), *LESS_AIR),
     "gas_line": STRONGER,
     "gas_and_damper_line": (*STRONGER, *LESS_AIR),
     "no_room": BETTER_PORTS,
@@ -112,6 +118,9 @@ def lighting_check(
     gauges: Gauges,
     firing: Firing,
     fired_heat_up: FiredHeatUp,
+    holding: Holding,
+    tries: Tries,
+    jet_drill: str | None,
     lit_by: str,
 ) -> Judged:
     """In fresh air first, then in the burnt gas that fills the chamber, where it hangs on what it is lit by. A rate
@@ -134,13 +143,19 @@ def lighting_check(
         fault = kept[0] in FAULTS
         lifts = slots["lifts"] = _lifts_W(slide)
         low_line = gas_line.there and slide.gas_Pa.value < EASY_LINE_PA * (1 - 1e-9)
-        large = word == "caution" and slide.rate_W.value > firing.low_W  # ports that hold no low fire want no more room
-        case = "caution_large" if large else word
+        case = word
+        if word == "caution" and _full(tries, firing):
+            case = "caution_large"
+        elif word == "caution" and _low_runs_back(holding, firing):
+            case = "caution_low"
+        thicker = case in ("caution", "caution_low") and _thicker_does(tries)
+        mends = (*LIGHTING_CURES.get(case, ()), *((("block_thickness", "raise"),) if thicker else ()))
+        told = (case, *(("thicker",) if thicker else ()))
         wait = waits(lighting, fired_heat_up)[0] if word == "caution" and lit_by != "guard" else None
         if wait is not None and wait.high > LIP_GLOWS_S:
             slots |= {"rate": slide.rate_W.value, "wait": wait.high}
-            cures = (*LIGHTING_CURES[case], GUARD)
-            return verdict("stop", None, lighting.lift_W, case=("back", f"back_{case}"), cures=cures, **slots)
+            told, cures = ("back", f"back_{case}", *told[1:]), (*mends, GUARD)
+            return verdict("stop", None, lighting.lift_W, case=told, cures=cures, **slots)
         slots |= {"rate": slide.rate_W.value, "least": slide.rate_W.low, "most": slide.rate_W.high}
         slots |= {
             "easy": EASY_LINE_PA,
@@ -152,9 +167,9 @@ def lighting_check(
             max(word, kept[0], "caution" if low_line else "good", key=VERDICTS.index),
             slide.rate_W.value,
             lighting.lift_W,
-            case=(case, *(("low_line",) if low_line else ()), *(("lifts",) if lifts else ()), kept[1]),
+            case=(*told, *(("low_line",) if low_line else ()), *(("lifts",) if lifts else ()), kept[1]),
             cures=(
-                *LIGHTING_CURES.get(case, ()),
+                *mends,
                 *(STRONGER if low_line and case not in LIGHTING_CURES else ()),
                 *(() if not fault else BETTER_PORTS if lit_by == "guard" else (GUARD,)),
             ),
@@ -163,14 +178,37 @@ def lighting_check(
     # A line's pressure is given, so a smaller jet that wants more of it is no way out.
     weak_line = gas_line.there and lighting.way in ("gas", "gas_and_damper")
     case = f"{lighting.way}_line" if weak_line else lighting.way
+    less_gas = () if gas_line.there or case not in ("gas", "gas_and_damper") else (_smaller_jet(jet_drill),)
     return verdict(
         "caution" if lighting.way == "torch" else "stop",
         None,
         lighting.lift_W,
         case=("pilot" if lit_by == "guard" else "torch", kept[1]) if lighting.way == "torch" else case,
-        cures=LIGHTING_CURES.get(case, ()),
+        cures=(*LIGHTING_CURES.get(case, ()), *less_gas),
         **slots,
     )
+
+
+def _smaller_jet(jet_drill: str | None) -> tuple[str, str]:
+    """Which takes more pressure for the same gas; one that is not chosen follows the gas pressure."""
+    return ("jet_drill", "choose") if jet_drill else ("gas_pressure", "raise")
+
+
+def _full(tries: Tries, firing: Firing) -> bool:
+    """Whether a flame runs back into a lip that glows up to high fire, where it does not lift yet with the mixture
+    rich: larger ports take more fire than there is."""
+    return any((tries.at(ratio).lift_W or 0.0) > firing.rate_W for ratio in RATIOS)
+
+
+def _thicker_does(tries: Tries) -> bool:
+    """Whether so little room is missing, with a mixture that can be set, that a cooler block leaves it."""
+    able = (one for one in map(tries.at, RATIOS) if one.settable_W is not None)
+    return any((one.lift_W or 0.0) >= THICKER_DOES * one.glowing_W for one in able)
+
+
+def _low_runs_back(holding: Holding, firing: Firing) -> bool:
+    """Whether it runs back at low fire through ports of the next sizes."""
+    return holding.hot_W is not None and firing.low_W < NEXT_SIZE * holding.hot_W.value
 
 
 def _lifts_W(slide: LightingSlide) -> float | None:
@@ -195,6 +233,7 @@ def lighting_by_hand_check(
     gas_line: GasLine,
     gauges: Gauges,
     jet: Jet,
+    jet_drill: str | None,
     lit_by: str,
 ) -> Judged | None:
     """Whether a hand hits the mixture to light with; None where there is none. What a torch may lose in burnt gas only,
@@ -238,7 +277,7 @@ def lighting_by_hand_check(
         slide.ratio.value,
         None,
         case=told if case == "no_width" else (*faults, *(() if slide.any_jet else ("no_pressure",)), proves),
-        cures=() if word in ("good", "note") else (*STRONGER, *(() if gas_line.there else LESS_GAS)),
+        cures=() if word in ("good", "note") else (*STRONGER, *(() if gas_line.there else (_smaller_jet(jet_drill),))),
         least=slide.ratio.low,
         most=slide.ratio.high,
         first_least=slide.unproven.low,
@@ -357,14 +396,23 @@ def lighting_wait_check(
     return verdict(word, wait.high, good, case=cases, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
-def lighting_spoils(lighting_try: LightingTry, lit_by: str) -> set[str]:
+def lighting_spoils(lighting_try: LightingTry, lit_by: str, holding: Holding, firing: Firing, tries: Tries) -> set[str]:
+    """Larger or more ports where low fire then runs back, unless it is set higher with them; the lining as below."""
+    larger = lighting_try.waits_W is not None and not lighting_try.stays and not _full(tries, firing)
+    ports = {key for key, _ in STRONGER} if larger and _low_runs_back(holding, firing) else set()
+    return ports | _lining_spoils(lighting_try, lit_by)
+
+
+def lighting_wait_spoils(lighting_try: LightingTry, lighting_air: LightingAir, lit_by: str) -> set[str]:
+    """The lining as below; and where the walls never glow, which by another alone they do in half of 24 such ovens."""
+    return {"lining"} if lighting_air.wait_s is None else _lining_spoils(lighting_try, lit_by)
+
+
+def _lining_spoils(lighting_try, lit_by):
     """A lining that heats up sooner, where the rate may run back at a lip that glows: without a guard a stop, as hardly
     any walls glow as soon as the lip. Of linings that glow within a hand's few minutes one in three, in 37 plausible
     designs, stands no such heat or takes so little fire that it runs back: stand or guard it is told to take."""
     return {"lining"} if lit_by == "hand" or (lit_by == "stand" and not lighting_try.stays) else set()
-
-
-lighting_wait_spoils = lighting_spoils
 
 
 def turning_check(
