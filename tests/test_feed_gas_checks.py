@@ -338,9 +338,46 @@ def test_less_pressure_is_no_help_where_the_gas_does_not_boil():
     assert found[4] == (("fuel", "choose"),) and "less gas pressure" not in found[3]
     assert cold.part("cylinders").boils_K == pytest.approx((33 + 459.67) / 1.8, abs=0.6)
     mild = judged("cylinder", solved(fuel="butane", ambient_temperature="40 degF"))
-    assert mild[0] == "stop" and mild[4] == REGULATOR
+    assert mild[0] == "stop" and mild[4] == (("fuel", "choose"), *REGULATOR, *GAS, *COUNT)
     blend = judged("cylinder", solved(fuel_blend="C4H10 1", ambient_temperature="25 degF"))
     assert blend[4] == () and blend[3].startswith("No gas comes")
+
+
+COLD_BUTANE = {"fuel": "butane", "ambient_temperature": "45 degF", "firing_rate": "auto", "heat_up_time": "60 min"}
+
+
+def test_butane_too_cold_for_regulator_and_jet_takes_less_of_both_and_more_cylinders():
+    """Butane holds 4.9 psi at 45 degF (19.6 psia by its vapour pressure); 10 psi are asked by the regulator and 7.5 for
+    a jet at 5. A regulator that needs less was offered alone, and then less gas pressure alone."""
+    check = solved(**COLD_BUTANE).checks["cylinder"]
+    assert check.verdict == "stop" and "a regulator that needs less and less gas pressure" in check.text
+    assert "more or larger cylinders too" in check.text and "Or use propane" in check.text
+    assert [change.setting for change in check.offered] == ["fuel"]
+    together = {change.setting for change in check.changes} - {"fuel"}
+    assert together == {"regulator_inlet_pressure", "gas_pressure", "cylinder_count", "cylinder"}
+    less = {"regulator_inlet_pressure": ("5 psi", "2 psi", "1 psi"), "gas_pressure": ("3 psi", "1 psi", "0.5 psi")}
+    for key, texts in less.items():
+        assert {solved(**{**COLD_BUTANE, key: text}).checks["cylinder"].verdict for text in texts} == {"stop"}
+    both = {**COLD_BUTANE, "regulator_inlet_pressure": "1 psi", "gas_pressure": "2.5 psi"}
+    assert solved(**both).checks["cylinder"].verdict == "stop"
+    assert solved(**both, cylinder_count="8").checks["cylinder"].verdict == "good"
+    assert solved(**{**COLD_BUTANE, "fuel": "propane"}).checks["cylinder"].verdict == "good"
+    holds_psi = solved(**COLD_BUTANE).part("cylinders").has_Pa / PSI
+    assert holds_psi == pytest.approx(4.9, abs=0.3)
+
+
+@pytest.mark.parametrize(
+    "more, key, mended",
+    [
+        ({"regulator_inlet_pressure": "15 psi"}, "regulator_inlet_pressure", "8 psi"),
+        ({"gas_pressure": "9 psi", "regulator_inlet_pressure": "2 psi"}, "gas_pressure", "3 psi"),
+    ],
+)
+def test_where_one_of_regulator_and_jet_is_too_much_less_of_it_alone_does(more, key, mended):
+    warm = {**COLD_BUTANE, "ambient_temperature": "60 degF", **more}
+    check = solved(**warm).checks["cylinder"]
+    assert check.verdict == "stop" and [change.setting for change in check.offered] == ["fuel", key]
+    assert "both" not in check.text and solved(**{**warm, key: mended}).checks["cylinder"].verdict != "stop"
 
 
 def test_gas_that_does_not_last_for_the_first_fire_is_told():

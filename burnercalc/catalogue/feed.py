@@ -1070,6 +1070,12 @@ CHECKS = (
             "too_cold": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the regulator "
             "needs ({needed:gas_pressure}). Use a regulator that needs less, or wait for a warmer day. Never heat a "
             "cylinder.",
+            "too_cold_both": "It is too cold: at {air:temperature} the cylinder itself holds {holds:gas_pressure}. "
+            "That is less than the regulator needs, and less than the {jet:gas_pressure} that the jet asks of it. It "
+            "takes a regulator that needs less and less gas pressure with a larger jet, both, or a warmer day. Never "
+            "heat a cylinder.",
+            "more_too": "The gas may not last even so: then it takes more or larger cylinders too.",
+            "or_propane": "Or use propane, which holds far more pressure.",
             "no_gas": "No gas comes: at {air:temperature} what is in the cylinder hardly boils, under "
             "{boils:temperature}. Use propane or a blend with more of it, or wait for a warmer day. Never heat a "
             "cylinder.",

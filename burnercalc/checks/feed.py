@@ -49,6 +49,7 @@ WORKS_S = 3600.0  # after the heat-up at least; less is no firing. Common practi
 # What liquid gas of a cylinder has of lighter gas at most. Ethane: by Raoult no more than 208 psig at 100 degF (ASTM
 # D1835, memory); still lighter gas leaves with the first that is drawn, common practice.
 MOST_ETHANE, MOST_LIGHTER = 0.06, 0.01
+COUNT = (("cylinder_count", "raise"), ("cylinder", "choose"))
 CHILLED_K = 10.0  # that the liquid of a tank may get colder than the air while it is drawn from; common practice
 
 
@@ -417,6 +418,7 @@ def cylinder_check(
     shop: Shop,
     cylinder_fill: float,
     regulator_inlet_pressure: float,
+    fuel: str,
     fuel_blend: tuple | None,
     gas: Gas,
     heat_up_time: float,
@@ -432,15 +434,20 @@ def cylinder_check(
     least_s = heat_up_time + WORKS_S
     good_s = max(HALF_DAY_S, least_s)
     jet_needs_more = cylinders.least_Pa > regulator_inlet_pressure
-    more = () if cylinders.run_s == 0 else (("cylinder_count", "raise"), ("cylinder", "choose"))
-    less = (("gas_pressure" if jet_needs_more else "regulator_inlet_pressure", "lower"),)
-    if cylinders.run_s == 0 and shop.temp_K <= cylinders.boils_K:  # less pressure is no help where nothing boils
-        less = () if fuel_blend else (("fuel", "choose"),)
+    more = () if cylinders.run_s == 0 else COUNT
+    regulator, jet = (("regulator_inlet_pressure", "lower"),), (("gas_pressure", "lower"),)
+    less = jet if jet_needs_more else regulator
+    propane = () if fuel_blend or fuel == "propane" else (("fuel", "choose"),)
+    boils = shop.temp_K > cylinders.boils_K
+    both, too_few = _too_cold(cylinders, regulator_inlet_pressure, least_s)
+    if cylinders.run_s == 0:  # less pressure is no help where nothing boils
+        less = (*propane, *((regulator + jet if both else less) + (COUNT if too_few else ()) if boils else ()))
     word = ladder(cylinders.full_run_s, good=good_s, stop=least_s, slack=1e-6)
     if cylinders.run_s == 0:
-        word, cases = "stop", ("too_cold_jet" if jet_needs_more else "too_cold",)
-        if shop.temp_K <= cylinders.boils_K:
-            cases = ("no_gas",)
+        word, cases = "stop", ("no_gas",)
+        if boils:
+            cases = ("too_cold_both" if both else "too_cold_jet" if jet_needs_more else "too_cold",)
+            cases = (*cases, *(("more_too",) if too_few else ()), *(("or_propane",) if propane else ()))
     else:
         cases = ("empty",)
         if cylinders.ended_by != "empty":
@@ -466,8 +473,25 @@ def cylinder_check(
         full_left=cylinders.full_left_share,
         air=shop.temp_K,
         needed=cylinders.least_Pa,
+        holds=cylinders.has_Pa,
+        jet=cylinders.jet_Pa,
         boils=cylinders.boils_K,
     )
+
+
+def _too_cold(cylinders: Cylinders, regulator_inlet_pressure: float, least_s: float) -> tuple[bool, bool]:
+    """Of cylinders that give no gas: whether both regulator and jet need more than they hold; and whether more of them
+    are wanted besides."""
+    if cylinders.has_Pa is None or cylinders.eased_run_s is None:
+        return False, False
+    both = min(regulator_inlet_pressure, cylinders.jet_Pa) >= cylinders.has_Pa
+    return both, both or cylinders.eased_run_s < least_s
+
+
+def cylinder_spoils(cylinders: Cylinders, regulator_inlet_pressure: float, heat_up_time: float) -> set[str]:
+    """What mends it only together: less for the regulator, less for the jet and more cylinders."""
+    together = {"regulator_inlet_pressure", "gas_pressure", *(key for key, _ in COUNT)}
+    return together if any(_too_cold(cylinders, regulator_inlet_pressure, heat_up_time + WORKS_S)) else set()
 
 
 def blend_drift_check(cylinders: Cylinders, gas_line: GasLine, equivalence_ratio: float) -> Judged | None:

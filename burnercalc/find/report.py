@@ -584,6 +584,8 @@ def then(key: str, mended: Mended) -> str:
         return "gone"
     if kept is None or kept.spare is None or check.verdict != "good":
         return check.verdict
+    if mended.held is not None and (spoilt := dict(mended.held.spoilt).get(key)):
+        return f"good, but at fault in {spoilt} of {mended.held.shops} shops a little off"
     if key == "blower" and check.value is not None:
         return f"good, {1 + check.value:.3g} times its need"
     if kept.spare > 1:

@@ -7,7 +7,7 @@ from math import sqrt
 from ..physics import cylinder as physics
 from ..physics import fuels
 from ..physics.band import Band
-from ..physics.lp_blend import boiled_down, bubble_temp_K, vapour
+from ..physics.lp_blend import boiled_down, bubble_pressure_Pa, bubble_temp_K, vapour
 from .firing import Firing
 from .gas import Gas
 from .gas_line import GasLine
@@ -29,8 +29,11 @@ class Cylinders:
     `draw_W`: what they keep up at this fill without chilling further.
 
     `left_share`: of a full charge, at the end of the run; `full_run_s`, `full_left_share`: of a run from full;
-    `least_Pa`: gauge pressure that they must hold. Near empty is what is left at the end, 5 % at least; `coldest_K`:
-    air in which they still hold that pressure when nothing is drawn, `boils_K`: the least that any regulator can use.
+    `least_Pa`: gauge pressure that they must hold, `jet_Pa` the part of it that the jet asks for, `has_Pa` what they
+    hold in the shop's air while nothing is drawn; `eased_run_s`: as full_run_s, where they hold less than the regulator
+    or the jet needs, by what the other of the two needs. Near empty is what is left at the end, 5 % at least;
+    `coldest_K`: air in which they still hold that pressure when nothing is drawn, `boils_K`: the least that any
+    regulator can use.
     `first_ratio`, `last_ratio`, `last_rate_W`: mixture and rate at this fill and near empty, with jet, gas pressure and
     air as set for the mean of the charge; None for a pure gas.
     """
@@ -50,6 +53,9 @@ class Cylinders:
     left_share: float | None
     full_run_s: float | None
     full_left_share: float | None
+    has_Pa: float | None
+    eased_run_s: float | None
+    jet_Pa: float
     least_Pa: float
     fuel_cost_per_hour: float
 
@@ -97,9 +103,10 @@ def cylinders(
     """Below full, what is left of a blend is what boiled down to it in the shop's air."""
     # All burners of a chamber draw from the same cylinders.
     cost = firing.gas_kg_s * burner_count * 3600 * gas_price.per_kg
-    least_Pa = max(regulator_inlet_pressure, FEEDS * gas_pressure)
+    jet_Pa = FEEDS * gas_pressure
+    least_Pa = max(regulator_inlet_pressure, jet_Pa)
     if gas_line.there:
-        none = Cylinders(*[None] * 15, least_Pa=least_Pa, fuel_cost_per_hour=cost)
+        none = Cylinders(*[None] * 17, jet_Pa=jet_Pa, least_Pa=least_Pa, fuel_cost_per_hour=cost)
         if gas.liquid is None:
             return none
         last = boiled_down(gas.liquid, shop.temp_K, NEAR_EMPTY)
@@ -112,11 +119,12 @@ def cylinders(
     inlet_Pa = shop.pressure_Pa + least_Pa
     first = boiled_down(gas.liquid, shop.temp_K, cylinder_fill)
 
-    def run_from(liquid, share):
+    def run_from(liquid, share, inlet_Pa=inlet_Pa):
         each_W = firing.installed_W / cylinder_count
         return _run(vessel, vessel.capacity_kg * share, liquid, shop.temp_K, inlet_Pa, each_W, gas.gross_J_kg)
 
     run, full = run_from(first, cylinder_fill), run_from(gas.liquid, 1.0)
+    other_Pa = shop.pressure_Pa + min(regulator_inlet_pressure, jet_Pa)
     left_share = run.left_kg / vessel.capacity_kg
     near_empty = min(max(left_share, NEAR_EMPTY), cylinder_fill)
     last = boiled_down(gas.liquid, shop.temp_K, near_empty)
@@ -139,6 +147,9 @@ def cylinders(
         left_share=left_share,
         full_run_s=full.run_time_s,
         full_left_share=full.left_kg / vessel.capacity_kg,
+        has_Pa=bubble_pressure_Pa(first, shop.temp_K) - shop.pressure_Pa,
+        eased_run_s=run_from(gas.liquid, 1.0, other_Pa).run_time_s if run.run_time_s == 0 else None,
+        jet_Pa=jet_Pa,
         least_Pa=least_Pa,
         fuel_cost_per_hour=cost,
     )
