@@ -241,6 +241,37 @@ def test_larger_ports_with_a_higher_low_fire_mend_what_house_gas_is_stopped_for(
     assert [one.key for one in alone.ranked() if one.verdict == "stop"] == ["flashback_hot"]
 
 
+COOL_OVEN = {
+    "chamber_length": "36 in",
+    "chamber_width": "24 in",
+    "chamber_height": "24 in",
+    "opening_area": "20 in2",
+    "lining": "blanket_8lb 6 in",
+    "chamber_temperature": "900 degF",
+    "work_temperature": "850 degF",
+    "work_rate": "100 lb/h",
+    "heat_up_time": "60 min",
+    "low_fire": "85 %",
+    "mix_pipe": "1-1/2",
+    **HOUSE_GAS,
+}
+
+
+def test_an_oven_too_cool_to_glow_is_told_to_take_a_guard_before_anything_else():
+    """It was told of its damper first, and only with a smaller mix pipe that it must not be lit without a guard."""
+    design = Design.from_texts({**COOL_OVEN, "lit_by": "stand"})
+    lighting, wait = (solve(design).checks[key] for key in ("lighting", "lighting_wait"))
+    assert lighting.verdict == wait.verdict == "stop" and lighting.text.startswith("First, whatever else is mended")
+    assert [change.setting for change in lighting.changes[:2]] == ["lit_by", "mix_pipe"] and not lighting.offered
+    assert [change.setting for change in wait.offered] == ["lit_by"]
+    assert not milder(design, {"lit_by": "guard"}, lighting) and not milder(design, {"mix_pipe": "1"}, lighting)
+    guarded = design.changed({"lit_by": "guard"})
+    result = solve(guarded)
+    assert "lighting_wait" not in result.checks and "First" not in result.checks["lighting"].text
+    assert "mix_pipe" in {change.setting for change in result.checks["lighting"].offered}
+    assert milder(guarded, {"mix_pipe": "1"}, lighting)
+
+
 def milder(design, moved, check):
     try:
         after = solve(design.changed(moved)).checks[check.key]

@@ -466,6 +466,8 @@ CHECKS = (
             "measured it. A pilot with a flame guard shuts the gas; more ports hold more. " + CARD_TELLS,
             "maybe_guard": BURNT + "with a pilot up to {torch:power 2}. Beyond that it may blow off, and the guard "
             "shuts the gas; nobody has measured it. More ports hold more. " + CARD_TELLS,
+            "guard_first": "First, whatever else is mended, this takes a pilot with a flame guard: the chamber is "
+            "worked too cool to glow.",
             "closed": NEVER
             + "There is no way out for the burnt gas, or too small a one: it comes back through every joint and into "
             "the burner. Make the opening larger.",
@@ -912,9 +914,6 @@ WORDS = {
     "flame.torch": "torch",
     "flame.pilot": "pilot",
     "lip": "From {glows:time 1} on its lip may glow and it may run back: listen. ",
-    "lit.do.dim": "See every port alight. {lip}{burnt}At this rate the walls never come to a glow "
-    "({relights:temperature}): pilot and flame guard stay on. Do not turn it up: it may lift, and the guard shuts the "
-    "gas.",
     "lit.do.cool_guard": "See every port alight; {steady:time 1} at LIGHT at most, then on. {lip}{burnt}This chamber "
     "is worked too cool to glow: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: the firing cock shut, then the pilot's: each time its valve must "

@@ -109,6 +109,10 @@ LIGHTING_CURES = {
     "too_slow": (("ports_per_row", "lower"), ("port_diameter", "lower"), ("firing_rate", "raise")),
 }
 
+SETTINGS_OF_LIGHTING = frozenset({"lit_by", "jet_drill", "gas_pressure"}).union(
+    *({key for key, _ in cures} for cures in LIGHTING_CURES.values())
+)
+
 
 def lighting_check(
     lighting: Lighting,
@@ -179,12 +183,15 @@ def lighting_check(
     weak_line = gas_line.there and lighting.way in ("gas", "gas_and_damper")
     case = f"{lighting.way}_line" if weak_line else lighting.way
     less_gas = () if gas_line.there or case not in ("gas", "gas_and_damper") else (_smaller_jet(jet_drill),)
+    guard_first = _too_cool(lighting, lit_by) and lighting.way != "cool"
     return verdict(
         "caution" if lighting.way == "torch" else "stop",
         None,
         lighting.lift_W,
-        case=("pilot" if lit_by == "guard" else "torch", kept[1]) if lighting.way == "torch" else case,
-        cures=(*LIGHTING_CURES.get(case, ()), *less_gas),
+        case=("pilot" if lit_by == "guard" else "torch", kept[1])
+        if lighting.way == "torch"
+        else (*(("guard_first",) if guard_first else ()), case),
+        cures=(*((GUARD,) if guard_first else ()), *LIGHTING_CURES.get(case, ()), *less_gas),
         **slots,
     )
 
@@ -192,6 +199,11 @@ def lighting_check(
 def _smaller_jet(jet_drill: str | None) -> tuple[str, str]:
     """Which takes more pressure for the same gas; one that is not chosen follows the gas pressure."""
     return ("jet_drill", "choose") if jet_drill else ("gas_pressure", "raise")
+
+
+def _too_cool(lighting: LightingTry, lit_by: str) -> bool:
+    """Whether it wants a guard, whatever else is mended: no wall lights its gas again."""
+    return not lighting.glows and lit_by != "guard"
 
 
 def _full(tries: Tries, firing: Firing) -> bool:
@@ -374,8 +386,10 @@ def lighting_wait_check(
     lighting_air: LightingAir,
     back_pressure: BackPressure,
 ) -> Judged | None:
-    """Who or what keeps the flame alight until the walls do; None where it is not lit for another reason."""
-    if (lighting.waits_W is None and lighting.way not in WAITS) or back_pressure.opening_Pa is None:
+    """Who or what keeps the flame alight until the walls do; None where it is not lit for another reason, unless
+    it wants a guard as well: that is told first."""
+    unlit = lighting.waits_W is None and lighting.way not in WAITS
+    if (unlit and not _too_cool(lighting, lit_by)) or back_pressure.opening_Pa is None:
         return None
     wait, slots = lighting_air.wait_s, {"glows": RELIGHTS_K, "hand": HAND_HOLDS_S, "most": LONGEST_WAIT_S}
     slots |= {"stand": STAND_HOLDS_S, "chamber": chamber_temperature}
@@ -396,10 +410,15 @@ def lighting_wait_check(
     return verdict(word, wait.high, good, case=cases, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
-def lighting_spoils(lighting_try: LightingTry, lit_by: str, holding: Holding, firing: Firing, tries: Tries) -> set[str]:
-    """Larger or more ports where low fire then runs back, unless it is set higher with them; the lining as below."""
+def lighting_spoils(
+    lighting_try: LightingTry, lighting: Lighting, lit_by: str, holding: Holding, firing: Firing, tries: Tries
+) -> set[str]:
+    """Larger or more ports where low fire then runs back, unless it is set higher with them; the lining as below; and
+    each by itself where it takes a guard and something else."""
     larger = lighting_try.waits_W is not None and not lighting_try.stays and not _full(tries, firing)
     ports = {key for key, _ in STRONGER} if larger and _low_runs_back(holding, firing) else set()
+    if _too_cool(lighting, lit_by) and lighting.way != "cool":
+        return {*SETTINGS_OF_LIGHTING}
     return ports | _lining_spoils(lighting_try, lit_by)
 
 
@@ -408,7 +427,7 @@ def lighting_wait_spoils(lighting_try: LightingTry, lighting_air: LightingAir, l
     return {"lining"} if lighting_air.wait_s is None else _lining_spoils(lighting_try, lit_by)
 
 
-def _lining_spoils(lighting_try, lit_by):
+def _lining_spoils(lighting_try: LightingTry, lit_by: str) -> set[str]:
     """A lining that heats up sooner, where the rate may run back at a lip that glows: without a guard a stop, as hardly
     any walls glow as soon as the lip. Of linings that glow within a hand's few minutes one in three, in 37 plausible
     designs, stands no such heat or takes so little fire that it runs back: stand or guard it is told to take."""
