@@ -68,7 +68,7 @@ FIRED = (
     "Lights five times of five, all ports",
     "Ten minutes at {0}, no pop; valve shuts in {1:.0f} s",
 )
-STAYS = {"light": "LIGHT", "low": "low fire, hot", "high": "high fire, hot"}
+STAYS = {"low": "low fire, hot", "high": "high fire, hot"}
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 SHOWN, YES = "What it shows", "Yes"

@@ -1846,6 +1846,20 @@ def test_what_never_gets_to_its_heat_ranks_below_what_does():
     assert node.stops == 1 and not node.idle and rank(node, weights_of({})) > (0, 9, 0.0)
 
 
+def test_what_never_does_its_work_ranks_as_if_it_were_stopped():
+    """An oven led to low fire only, which does not do the work: a caution, and one fault less than others have."""
+    oven = {"chamber_temperature": "1300 degF", "work_temperature": "1200 degF", "lit_by": "guard", "low_fire": "42 %"}
+    start = Design.from_texts(
+        {**oven, "port_diameter": "5/16 in", "equivalence_ratio": "0.96", "work_rate": "120 lb/h"}
+    )
+    kept = {key: start.text(key) for axis in AXES for key in axis.keys}
+    space = Space(start, Have({}, frozenset(), kept))
+    node = first_of(space)
+    space.settle(node)
+    assert node.words["turning"] == "caution" and "does not do the work" in solve(start).checks["turning"].text
+    assert node.stops == 1 + sum(word == "stop" for word in node.words.values())
+
+
 def test_a_design_on_screen_with_fewer_faults_is_told_before_what_is_found():
     start, have = Design(), read_have("tube: 4 x 4 x 3/16 in\npins: 1/8 in")
     answer = find(start, have, budget=150)

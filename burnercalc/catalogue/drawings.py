@@ -366,8 +366,6 @@ DRAWINGS = (
             "keeper.stand": "A lit torch on a stand at the ports",
             "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down to LOW the "
             "same way backwards, never to LIGHT: hot, it may run back. Somebody always stands by.",
-            "turns_dim": "4. Stay at LIGHT, and no further: at it the walls never come to a glow, and turned up or "
-            "down it may lift. Somebody always stands by.",
             "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down to LOW the same way backwards, never to LIGHT. "
             "Somebody always stands by.",
             "turns_low": "4. To LOW {to_low}, and no further: do not turn up. Never back to LIGHT: to stop, gas off. "

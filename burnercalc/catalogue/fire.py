@@ -402,9 +402,6 @@ STEPS = {
             ("high", "go up as the card tells and burn ten minutes at high fire, never down to low fire"),
         )
     },
-    "test.do.light": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
-    "purge between. Then burn ten minutes at LIGHT: there the walls never glow, so do not turn it up. Read every "
-    "gauge and fill in the record.",
     "test.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. Prove switch and valve with air "
     "alone, no gas.",
     "unlit": "do not light",

@@ -24,7 +24,7 @@ PROVE_S = 300.0  # air switch and shut-off valve, twice each
 class FireTest:
     """Times in s. `lights_s`: the lightings with their purges; `waits_s`: at LIGHT till the walls glow, at most;
     `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps.
-    `stays`: light, low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes;
+    `stays`: low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes;
     `read`: the highest, where gauges are read and the gas is weighed.
     """
 
@@ -59,10 +59,10 @@ def fire_test(
     card, lit_W = lighting_card, lighting.waits_W
     waits_s = lighting_air.wait_s.high if lit_W and lighting_air.wait_s else 0.0
     to_low, to_high = (turn.steps * STEP_S if lit_W and turn else 0.0 for turn in _turns(turning))
-    stays = "light" if lit_W and fires.dim else "high" if fires.straight else "low"
+    stays = "high" if fires.straight else "low"
     read = stays if lit_W and fires.high is None else "high"
-    shares = {"light": (lit_W or firing.low_W) / firing.rate_W, "low": low_fire, "high": 1.0}
-    burns_s = shares["light"] * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
+    shares = {"low": low_fire, "high": 1.0}
+    burns_s = (lit_W or firing.low_W) / firing.rate_W * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
     burns_s += low_fire * to_low + to_high + shares[stays] * LOW_S + shares[read] * READ_S
     return FireTest(
         lights_s=LIGHTINGS * (card.purge_s + card.hiss_s + LOOK_S),

@@ -96,7 +96,7 @@ def care_table(
             return say("fire.do" + (".kiln" if kiln == "yes" else ".no_low" if fires.low is None else ""), dry=dry_K)
         if step.key == "test" and what == "do":
             both = fire_test.stays == "low" and fire_test.read == "high"
-            cool = "" if lighting.glows or fire_test.stays == "light" else "_cool"
+            cool = "" if lighting.glows else "_cool"
             return say(f"test.do.{'low_high' if both else fire_test.stays}{cool}")
         if step.key == "cast" and what == "do" and welding.wax_m:
             return say("cast.do.joint", wax=welding.wax_m) + " " + _text(say, step, what)

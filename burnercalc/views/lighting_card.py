@@ -71,7 +71,6 @@ def lighting_card_table(
     card, air, steps = lighting_card, lighting_air, lighting_steps
     way = _way(lighting, lighting_slide, stopped)
     unlit = way in ("never", "stopped")
-    dim = not unlit and fires.dim
     to_low = unlit or fires.low is not None
     turns = {} if unlit else {"then": turning.to_low, "high": turning.straight or turning.to_high}
     low_way = (*steps.to_low, steps.low)  # steps of the valves from lighting to low fire
@@ -158,7 +157,7 @@ def lighting_card_table(
         "set": (lighting.way if f"set.do.{lighting.way}" in say.words else "never") if way == "never" else way,
         "trial": late,
         "out": "several" if burner_count > 1 else "",
-        "lit": cool or ("dim" if dim else way),
+        "lit": cool or way,
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
         **({"then": "gas_alone"} if fires.gas_alone else {}),
         **({"then": "straight" if lighting.glows else "straight_cool"} if turning.straight else {}),
@@ -172,8 +171,7 @@ def lighting_card_table(
     left_out = {
         "several": burner_count == 1,
         "air": air.co_dry is None,
-        "then": dim,
-        "high": dim or turning.to_high is None,
+        "high": turning.to_high is None,
         **({step: True for step in STEPS if step not in OF_NO_FLAME} if unlit else {}),
     }
 

@@ -130,7 +130,7 @@ def operating_card_drawing(
     say: Say,
 ) -> Shapes:
     """What to set to light, at low and at high fire, and the few rules that nobody may forget."""
-    card, dim, straight = lighting_card, fires.dim, fires.straight
+    card, straight = lighting_card, fires.straight
 
     def mark(damper, size_m):
         """Hole or gap, by its drill, or a word where there is no size to it."""
@@ -198,7 +198,7 @@ def operating_card_drawing(
         else _way(turning.straight or turning.to_high, say),
     }
     turns = "turns" if lighting.glows else "turns_cool" if fires.high else "turns_low"
-    turns = "turns_dim" if dim else "turns_straight" if straight else turns
+    turns = "turns_straight" if straight else turns
     lighting_step = "flame_guard" if guarded else "flame"
     steps = ["before", "purge", lighting_step, "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
@@ -207,7 +207,7 @@ def operating_card_drawing(
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
         steps[:0] = ["air", "slide"]
-        if gauges.small and jet.supply_Pa > gauges.lit_by_Pa and not dim:
+        if gauges.small and jet.supply_Pa > gauges.lit_by_Pa:
             words = "cock_straight" if straight else "cock" if gauges.reads_low else "cock_low"
             steps.insert(steps.index("stop"), words)
         if _listens(fires, say):
