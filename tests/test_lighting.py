@@ -1503,7 +1503,7 @@ def test_what_a_hand_may_miss_is_told():
     assert far.verdict == "caution" and "At 1.16 it may run back at a lip that glows" in far.text
     r = solved(**HOUSE, port_diameter="9/32 in")
     missed = r.parts.call(CHECKS["lighting_by_hand"], **by_hand(r, {"lighting_slide": {"fails": ("lost", "")}}))
-    assert ("jet_drill", "choose") in {(one.setting, one.move) for one in far.changes} - set(missed.cures)
+    assert ("gas_pressure", "raise") in {(one.setting, one.move) for one in far.changes} - set(missed.cures)
     assert solved(**WAYS["gas"]).checks.get("lighting_by_hand") is None
     assert "before the jet (sloping gauge)" in card(**{**HOUSE, "port_diameter": "9/32 in"})["Set"][1]
 
