@@ -1062,6 +1062,29 @@ def test_a_stick_that_is_too_short_for_the_batch_says_what_it_takes():
     assert "bodies" not in longer.value.errors[0].rule and "no rows of ports" in longer.value.errors[0].rule
 
 
+@pytest.mark.parametrize("shop", ("tube: 3 1/2 x 3 1/2 x 3/16 in, 20 ft", "tube: 3 1/2 x 3 1/2 x 3/16 in", ""))
+@pytest.mark.parametrize("count, each", ((6, "2 in"), (12, "1 in")))
+def test_more_burners_than_the_chamber_has_room_for_are_told_by_its_length(shop, count, each):
+    """Of twelve in 12 in each has 1 in: a tube of 20 ft was told to be too short for them. What is offered builds."""
+    many, have = {"burner_count": str(count)}, read_have(f"{shop}\nmine: burner_count\nbuy: all")
+    with pytest.raises(InputErrors) as refused:
+        find(Design.from_texts(many), have, budget=200)
+    fewer, longer = refused.value.errors
+    assert (fewer.field, fewer.nearest, longer.field) == ("burner_count", "5", "chamber_length")
+    assert f"each body has {each}" in longer.rule and "saw cuts" not in str(refused.value)
+    for error in (fewer, longer):
+        made = find(Design.from_texts({**many, error.field: error.nearest}), have, budget=200)
+        assert made.offers[0].design.burner_count == (5 if error is fewer else count)
+
+
+def test_a_metric_chamber_too_short_for_its_burners_is_told_in_millimetres():
+    start = Design.from_texts({"units": "mm", "burner_count": "12"})
+    with pytest.raises(InputErrors) as refused:
+        find(start, read_have("tube: 90 x 90 x 4 mm, 6 m\nmine: burner_count\nbuy: all", "mm"), budget=200)
+    assert [error.said for error in refused.value.errors] == ["12", "300 mm"]
+    assert "each body has 25 mm" in str(refused.value) and refused.value.errors[1].nearest.endswith(" mm")
+
+
 def test_what_is_mine_and_leaves_nothing_is_named_itself():
     with pytest.raises(InputErrors) as refused:
         find(Design(), read_have("mine: rows=40; ports_per_row=100"), budget=100)

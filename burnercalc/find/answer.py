@@ -163,7 +163,7 @@ def find(
             found.keep(*filter(None, [asked or (None if found.complete else first_of(space))]))
         found.best(weighed)
     if not found.pool:
-        raise InputErrors([nothing_fits(space)])
+        raise InputErrors(nothing_fits(space))
     found.given = given_keys = _given(space, found)
     found.settle(_best(found, weighed))  # it may be good but for these
     if "stop" not in _own(_best(found, weighed), given_keys).values():

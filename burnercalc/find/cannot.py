@@ -2,9 +2,11 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
+from math import ceil, floor
 from typing import Any
 
 from ..burner import Burner
+from ..constants import INCH_M
 from ..design import Design, parse_setting
 from ..errors import InputError, InputErrors
 from ..making.stock import METRES
@@ -15,7 +17,7 @@ from ..tables import read_table
 from ..units import show, tape
 from . import sold
 from .begun import begun
-from .choices import AXES, Asked, Axis, grid_options, long_enough, of_fixed, shortest_body_m, sources
+from .choices import AXES, Asked, Axis, chamber_m, grid_options, long_enough, of_fixed, shortest_body_m, sources
 from .graph import GIVEN
 from .have import BODIES, KINDS, NO_KIND, SOLD, Have, Piece, keeping, read_have
 from .score import EVEN
@@ -23,6 +25,7 @@ from .search import dive, first_of
 from .space import Node, Space
 
 GAS_SET = ("fuel", "fuel_blend", "gas_from", "cylinder")  # what else decides which gas is at hand
+LONGER = 9  # lengths that are tried of a chamber, a half inch or so more for each body
 BUILDS = 100  # nodes in which a burner comes out of what would do
 
 
@@ -210,7 +213,7 @@ def _near(one: Any, other: Any) -> bool:
     return bool(one == other)
 
 
-def nothing_fits(space: Space) -> InputError:
+def nothing_fits(space: Space) -> list[InputError]:
     """Which axis leaves nothing to choose: the deepest that anything comes to."""
     deepest: list[Node] = [space.root]
     stack = [space.root]
@@ -221,8 +224,11 @@ def nothing_fits(space: Space) -> InputError:
         stack.extend(kid for each in one.menu or () if (kid := one.kids.get(each)) is not None)
     if deepest[0].level == space.last or any(one not in node.kids for node in deepest for one in space.menu(node)):
         # Nothing says that the shop is too poor.
-        return InputError("budget", int(space.counts.most), "is not enough steps to find any burner: give more of them")
+        most = int(space.counts.most)
+        return [InputError("budget", most, "is not enough steps to find any burner: give more of them")]
     axis = space.axes[deepest[0].level + 1]
+    if axis.name in ("length", "face") and (crowded := _crowded(space, deepest)):
+        return crowded
     liquid = space.root.burner.part("gas").liquid
     of_line = axis.name in ("fire", "jet") and liquid and sources(space.have, space.start) == ("line",)
     jet = ("drill", "line") if of_line else ()  # what it passes bounds the fire
@@ -236,9 +242,46 @@ def nothing_fits(space: Space) -> InputError:
         what = "the line holds too little for the jet: it takes a larger one or more pressure"
     mine = "; ".join(f"{key}={text}" for key, text in space.have.mine.items() if text is not None)
     if mine and not said:
-        return InputError("mine", mine, f"leaves nothing to build from: {what}")
+        return [InputError("mine", mine, f"leaves nothing to build from: {what}")]
     beside = f" (mine: {mine})" if mine else ""
-    return InputError(kind, said or "what is set", f"is not enough to build from: {what}{beside}")
+    return [InputError(kind, said or "what is set", f"is not enough to build from: {what}{beside}")]
+
+
+def _crowded(space: Space, nodes: list[Node]) -> list[InputError]:
+    """How many burners and how long a chamber would do, where the chamber and no piece keeps each body short; empty
+    where it does not, or where ports have no room on the longest either and neither helps."""
+    node = min(nodes, key=lambda one: one.values["burner_count"])
+    v, system, count = node.values, str(space.start.units), int(node.values["burner_count"])
+    run_m = chamber_m(space.asking(node))
+    if any(one.values["body_kind"] == "pipe" or space.longest_m(one) <= run_m / count for one in nodes):
+        return []
+    least_m = shortest_body_m(v["setback"])
+    box_wide = v["chamber_shape"] == "box" and v["chamber_width"] > v["chamber_length"]
+    side = "chamber_width" if box_wide else "chamber_length"
+    held = "burner_count" in space.have.mine or "batch_size" in space.have.mine
+
+    def works(key: str, text: str) -> bool:
+        have = replace(space.have, mine={**space.have.mine, key: text})
+        try:
+            return _whole(Space(space.start, have, like=space)) is not None
+        except InputErrors:
+            return False
+
+    fewer = range(min(count - 1, floor(run_m / least_m + 1e-9)), 0, -1) if held else ()
+    fits = next((str(one) for one in fewer if works("burner_count", str(one))), "")
+    each_m, step_m = least_m, INCH_M if system == "in" else 0.025
+    longer = (show(ceil(count * (each_m + n * step_m / 2) / step_m) * step_m, "length", system) for n in range(LONGER))
+    reaches = next((text for text in longer if parse_setting(BY_KEY[side], text) > run_m and works(side, text)), "")
+    if run_m / count >= least_m and not (fits or reaches):
+        return []
+    long, each = (show(one_m, "length", system) for one_m in (run_m, run_m / count))
+    burners = f"{count} burners" if count > 1 else "1 burner"
+    rule = f"is not long enough for {burners}: each body has {each}, too short for two lips and a face with ports"
+    errors = [InputError(side, long, rule, reaches, ("burner_count",))]
+    if held and count > 1:
+        rule = f"must be fewer for a chamber {long} long"
+        errors.insert(0, InputError("burner_count", count, rule, fits, (side,)))
+    return errors
 
 
 def _no_thing(space: Space, axis: Axis) -> str:

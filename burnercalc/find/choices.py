@@ -338,7 +338,7 @@ def length_options(a: Asked) -> Iterable[Option]:
 
 def _lengths(a: Asked) -> tuple[float, float]:
     """The shortest and the longest body."""
-    longest_m = min(_chamber_m(a) / a.values["burner_count"], from_stick_m(a))
+    longest_m = min(chamber_m(a) / a.values["burner_count"], from_stick_m(a))
     return max(LEAST_BODY_M, 2 * a.values["setback"] + 0.025), longest_m
 
 
@@ -403,7 +403,7 @@ def long_ports(a: Asked, menu: list[Option]) -> float:
 def _length_at(a: Asked, menu: list[Option], window_m_s: float) -> float:
     """Of a window through which the mixture of high fire runs so fast, and that lights enough of the chamber."""
     height_m = a.start.chamber_height if a.start.chamber_shape == "box" else a.start.chamber_diameter
-    field_m = LIT_ENOUGH * _chamber_m(a) / a.values["burner_count"] - SPREAD.value * height_m
+    field_m = LIT_ENOUGH * chamber_m(a) / a.values["burner_count"] - SPREAD.value * height_m
     window_m2 = a.burner.part("firing").mixture_m3_s / window_m_s
     rim_m = 2 * (a.values["setback"] + a.values["edge_margin"])
     wanted_m = max(window_m2 / max(a.values["body_width"] - rim_m, LEAST_WEB_M), field_m) + rim_m
@@ -444,7 +444,7 @@ def _on_tape(length_m: float, system: str) -> float:
     return floor(length_m / step + 1e-6) * step
 
 
-def _chamber_m(a: Asked) -> float:
+def chamber_m(a: Asked) -> float:
     return run_m(*(a.values[key] for key in ("chamber_shape", "chamber_length", "chamber_width")))
 
 
