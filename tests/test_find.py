@@ -632,6 +632,40 @@ def test_what_is_needed_and_may_not_be_bought_is_named_with_its_price(said, told
         assert all(re.search(rf"{kind}: .*? {price:.2f}", line) for line in lines)
 
 
+COUNTED_PINS = (
+    "tube: 4 x 4 x 3/16 in, 4 ft\npins: 1/4 in x 12; 5/16 in x 10\nblower: 4 inH2O 60 cfm\n"
+    "buy: pipe, drill, bag, board, regulator, cylinder"
+)
+
+
+def test_too_few_pins_that_may_not_be_bought_are_told_with_their_price():
+    """Four sticks of pins for 6.00 stood in the sum without a word, as the list had some."""
+    kept = {"ports_per_row": "9", "rows": "5"}
+    have = read_have(f"{COUNTED_PINS}\nmine: {'; '.join(f'{key}={text}' for key, text in kept.items())}")
+    answer = find(Design.from_texts(kept), have, budget=200)
+    assert answer.offers
+    for offer in answer.offers:
+        (told,) = offer.untold
+        (bought,) = (one for one in offer.buys if one.key == "pins")
+        # A stick costs 1.50; of 43 ports 12 have pins at hand, and pins of 3 in, or a little more, come 11 to a stick.
+        assert told.key == "pins" and told.price == bought.price == 1.50 * told.count
+        assert f"pins: {told.count} x pin stock" in report.untold(offer) and f"{told.price:.2f}" in report.untold(offer)
+
+
+COLD = {"fuel": "butane", "ambient_temperature": "0 degC"}
+
+
+def test_a_design_that_gets_no_gas_is_limited_by_that_and_tells_no_lighting():
+    """It was "limited by" a flame in hot ports, and four checks of lighting were good that no sheet of it shows."""
+    reply = json.loads(worker.handle(json.dumps({"kind": "find", "settings": COLD, "have": "", "weights": {}})))
+    best = reply["designs"][0]
+    assert best["own_verdict"] == "good" and best["limited_by"].startswith("No gas comes: at 32 °F")
+    assert best["verdicts"]["cylinder"] == "stop"
+    assert not [key for key in best["verdicts"] if "lighting" in key and best["verdicts"][key] == "good"]
+    shown = {check.key for check in solve(Design.from_texts(best["settings"])).ranked()}
+    assert best["verdicts"].keys() == shown
+
+
 def test_the_card_asks_what_the_shopping_list_leaves_to_buy():
     """One bill: the list of the design, what is at hand ticked off it, and beside it only what no list holds."""
     asked = {"kind": "find", "settings": {"chamber_length": "24 in", "blowers": "each"}, "have": OWN, "weights": {}}

@@ -366,6 +366,27 @@ def test_which_gas_a_line_at_hand_must_hold_is_told():
         assert f"from a line of {gas} that holds 7 in H" in text
 
 
+def test_that_a_set_cylinder_is_void_for_gas_that_comes_by_a_line_is_told(tmp_path, capsys):
+    """A line and a cylinder were listed, the cylinder set, and the line taken without a word."""
+    told = {
+        (fuel, mine): any(
+            "always comes by a line" in one
+            for one in report.asked(
+                Design.from_texts({"fuel": fuel, **({"gas_from": "line"} if mine == "gas_from=line" else {})}),
+                read_have(f"{HALF}line: 7 inH2O\ncylinder: 20 lb\nbuy: drill\nmine: {mine}"),
+            )
+        )
+        for fuel in ("propane", "natural_gas")
+        for mine in ("", "gas_from=cylinder", "gas_from=line")
+    }
+    assert told == {key: key == ("natural_gas", "gas_from=cylinder") for key in told}
+    shop = tmp_path / "shop.txt"
+    shop.write_text(f"{HALF}line: 7 inH2O\ncylinder: 20 lb\nbuy: drill")
+    asked = ["--set", "fuel=natural_gas", "gas_from=cylinder", "--have", str(shop), "--budget", "200"]
+    assert main(["find", *asked]) == 0
+    assert "but natural gas always comes by a line" in capsys.readouterr().out
+
+
 @pytest.mark.parametrize("typed", ["propane 11 inH2O", "11 inH2O propane", "11 inH2O, natural gas", "LP gas 11 inH2O"])
 def test_a_line_named_by_its_gas_is_told_where_that_is_set(typed):
     with pytest.raises(InputErrors) as refused:

@@ -13,7 +13,7 @@ from ..link import to_link
 from ..result import Result, solve
 from ..settings import BY_KEY, SETTINGS
 from ..units import show, split_number
-from .bill import TAKEN, Bill, Bought
+from .bill import COUNTED, TAKEN, Bill, Bought
 from .cannot import can_be, nothing_fits
 from .choices import AXES, sources
 from .faults import Fault, blamed, faults_of, harm, worst_of
@@ -76,8 +76,8 @@ LEAST_WRONG, ANOTHER_WAY = "least wrong", "another way"
 class Offer:
     """A found design. `kinds`: what it is best in; `differs`: in what it is built another way than the best of all;
     `buys`: what must be bought; `mine`: settings that are sizes of what lies there, and those that were mine before;
-    `faults`: what the burner can be blamed for; `untold`: of what is bought, things of kinds of which none lies there
-    and none may be bought; the rest in words."""
+    `faults`: what the burner can be blamed for; `untold`: of what is bought, things of kinds of which none or too few
+    lie there and none may be bought; the rest in words."""
 
     kinds: tuple[str, ...]
     differs: str
@@ -483,13 +483,14 @@ def _named(things: tuple[Bought, ...], result: Result) -> tuple[Bought, ...]:
 
 
 def _untold(have: Have, bill: Bill, result: Result) -> tuple[Bought, ...]:
-    """What is bought though its kind is not on the list, and not among those that may be: nobody was asked."""
+    """What is bought though its kind may not be, and none or too few of it lie there: nobody was asked."""
     burner = result.parts
     entries = burner.part("cost").entries(burner.part("train"), result.design.batch_size)
     untold = []
     for one, (item, sold, *_) in zip(entries, result.tables["shopping"].rows):
-        kind, left = TAKEN.get(one.key, ""), int(max(0, one.count - bill.own.get(one.key, 0)))
-        if kind and left and not have.of(kind) and not have.may_buy(kind):
+        kind = TAKEN.get(one.key) or COUNTED.get(one.key, "")
+        left = int(max(0, one.count - bill.own.get(one.key, 0)))
+        if kind and left and (kind in bill.lacking or not (have.of(kind) or have.may_buy(kind))):
             words = f"{item}, {sold}" if sold else str(item)
             price = (one.price or 0.0) * left / one.count
             untold.append(Bought(kind, f"{left} x {words}" if left > 1 else words, price, left))
@@ -514,10 +515,12 @@ def _mine(space: Space, node: Node) -> tuple[str, ...]:
 
 
 def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
-    """The worst fault; else what a shop a little off spoils first, in its words; else of the limits that are about as
-    near as the nearest the one that hurts most."""
+    """The worst fault; else what forbids to light it, whatever the burner; else what a shop a little off spoils first,
+    in its words; else of the limits that are about as near as the nearest the one that hurts most."""
     if faults:
         return faults[0].text
+    if result.forbids_light:
+        return next(one.text for one in result.ranked() if one.verdict == "stop" and not one.declared.lit)
     spoils = [check for check in result.checks.values() if spoilt(check.key, check.verdict, result.parts) is not None]
     if spoils:
         first = min(spoils, key=harm)

@@ -956,5 +956,5 @@ def _smaller(bench: _Bench, changes: Changes) -> Changes:
 
 
 def verdicts(result: Result) -> Mapping[str, str]:
-    """{check: verdict} of a result."""
-    return {key: check.verdict for key, check in result.checks.items()}
+    """{check: verdict} of what a result tells."""
+    return {check.key: check.verdict for check in result.told}

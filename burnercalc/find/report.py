@@ -9,6 +9,7 @@ from ..catalogue.sentences import pipe_size
 from ..checks.judge import VERDICTS
 from ..design import Design
 from ..link import to_link
+from ..parts.gas import gas
 from ..result import Checked, Result, solve
 from ..settings import BY_KEY
 from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, as_typed, shown
@@ -62,6 +63,8 @@ NO_FUEL = (
     "first: through a jet for propane that gas can fill the chamber unlit."
 )
 
+ONLY_BY_LINE = "Gas from a cylinder is set, but {} always comes by a line: what is set of cylinders does not count."
+
 
 def gas_words(design: Design) -> str:
     """What is burnt: a gas by its name, a blend by what is in it."""
@@ -99,6 +102,9 @@ def asked(design: Design, have: Have | None = None) -> list[str]:
         told.append(f"Fire needed: {power('firing_rate_needed')}; {', '.join(known)}{rest}.")
     if have and have.of("line") and not {"fuel", "fuel_blend"} & {*design.texts, *have.mine}:
         told.append(NO_FUEL)
+    from_cylinder = have and "gas_from" in have.mine and design.gas_from == "cylinder"
+    if from_cylinder and gas(design.fuel, design.fuel_blend).metered:
+        told.append(ONLY_BY_LINE.format(gas_words(design)))
     return told
 
 
@@ -195,7 +201,9 @@ def dearest(offer: Offer) -> str:
     return f"More than half of it: {'; '.join(said)}."
 
 
-UNTOLD = "None of this is on your list, and it may not be bought, yet it is needed: {}. It is in the sum to spend."
+UNTOLD = (
+    "Your list has none or too few of this, and it may not be bought, yet it is needed: {}. It is in the sum to spend."
+)
 
 
 def untold(offer: Offer) -> str:
