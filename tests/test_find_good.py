@@ -204,6 +204,15 @@ def test_what_two_changes_mend_takes_no_more():
     assert {change.key for change in one.changes} == {"low_fire", "rows"}
 
 
+def test_no_blower_is_bought_where_as_few_changes_of_pipe_do():
+    """Two sizes of pipe mend it as well as one size and a blower for 120 did."""
+    after = Design.from_texts({"mix_pipe": "1", "inlet": "1-1/4"})
+    assert not faults_of(solve(after))
+    mended = make_good(Design.from_texts({"mix_pipe": "3/4", "inlet": "1"}))
+    assert {change.key for change in mended.changes} == {"inlet", "mix_pipe"} and not mended.left
+    assert all(change.price is None for change in mended.changes)
+
+
 def test_single_faults_are_mended_by_a_single_change(mended):
     """Each of these is one step from good, as its check says."""
     base = set(bad(solve(Design.from_texts({}))))

@@ -238,9 +238,11 @@ def _looked_for(bench: "_Bench") -> Changes:
 
 
 def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
-    """One change that turns every check good, else two that do so together; none where there are none."""
+    """One change that turns every check good, else two that do so together, what buys least first; none where there
+    are none."""
     faults = list(bench.words(()))
-    moves = dict.fromkeys(move for fault in faults for move in _moves(bench, (), fault, still, CLOSE_STEPS))
+    every = dict.fromkeys(move for fault in faults for move in _moves(bench, (), fault, still, CLOSE_STEPS))
+    moves = sorted(every, key=lambda move: _bought((move,)))
     known_soon, tried, whole = sorted(faults, key=CHEAP_FIRST.index), list[tuple[str, str]](), list[tuple[str, str]]()
     for move in moves:
         if not bench.spent and not bench.refused((move,)):
@@ -253,6 +255,7 @@ def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
     for fault in known_soon:  # asked only of moves that are left in a pair
         cure = {move for move in dict.fromkeys(chain(*pairs)) if not bench.word((move,), fault)}
         pairs = [(one, other) for one, other in pairs if one in cure or other in cure]
+    pairs.sort(key=_bought)
     spoilt = (((move,), spoils[0]) for move in whole if len(spoils := bench.worse((move,), (), CHAIN)) <= CHAIN)
     mended = ((*made, other) for made, fault in spoilt for other in _moves(bench, made, fault, still | {made[0][0]}))
     for made in (*pairs[:MOST_PAIRS], *islice(mended, MOST_PAIRS), *_together(bench, faults, still)):
@@ -261,6 +264,11 @@ def _one_or_two(bench: "_Bench", still: frozenset[str]) -> Changes:
         if bench.good(made):
             return made
     return ()
+
+
+def _bought(changes: Changes) -> int:
+    """How many dear things are bought for it: a blower, cylinders."""
+    return sum(any(key in thing for key, _ in changes) for thing in (BLOWER, CYLINDERS))
 
 
 def _together(bench: "_Bench", faults: list[str], still: frozenset[str]) -> Iterator[Changes]:

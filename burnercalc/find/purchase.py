@@ -187,12 +187,17 @@ def _given_back(lack: Lack, space: Space, start: Design, kinds: list[str]) -> Tr
     all that no fault asks for, then one kind at a time, the dearest of these first. None where none is good, or where
     too much must be bought."""
 
+    spaces: dict[frozenset[str], Space] = {}  # what was looked at of one is not paid again
+
     def shop(bought: set[str], lies: bool = False) -> Space:
         """Where this may be bought, and nothing of it lies there unless it `lies`."""
+        if not lies and (known := spaces.get(frozenset(bought))):
+            return known
         gone = {name for kind in bought for name in (BODIES if kind in BODIES else (kind,)) if not lies}
         there = {name: pieces for name, pieces in lack.have.pieces.items() if name not in gone}
         wider = replace(lack.have, pieces=there, buy=lack.have.buy | bought)
-        return Space(start, wider, counts=space.counts, like=space)
+        made = Space(start, wider, counts=space.counts, like=space)
+        return made if lies else spaces.setdefault(frozenset(bought), made)
 
     def polished(one: Space, node: Node, most: int, enough: tuple[int, int]) -> Node:
         """Until it is good enough."""

@@ -347,7 +347,7 @@ def opening_head(answer: Answer) -> str:
     """What stands before the purchase."""
     assert answer.opening is not None
     if len(answer.opening.kinds) > 1:
-        return "No single purchase was found that helps as much as these together:"
+        return "No single purchase of those tried helps as much as these together:"
     stopped = any(fault.verdict == "stop" for fault in (*answer.opening.left, *answer.given))
     return "No single purchase makes it fit to light; most mends" if stopped else "The smallest purchase that helps:"
 
