@@ -599,9 +599,9 @@ def test_the_card_has_every_step_with_its_source():
                 "PROVED: ...",
                 "mixture 1.16",
                 "The regulator stays as for HIGH, 5.1 psi by its own gauge, gas flowing: it holds steady from 0.5 psi",
-                "The first time: needle a little open, then light it as the next row says",
+                "(the first time: a little open), then the small gauge's cock open. Lit: to 0.85 psi",
                 "gas off, torch off, go back to Purge, then with the needle a little further, never beyond 0.95 psi",
-                "Mark the valve",
+                "Mark the needle: LIGHT",
             ),
         ),
         (

@@ -688,3 +688,59 @@ def test_what_proves_the_guard_leaves_a_burner_its_two_pages(name, more):
     example = next(one for one in EXAMPLES if one.key == name).inches
     result = solve(Design.from_texts({**example, **more}))
     assert len(pages(traveller.pdf(result, "https://example.org/burner/#v=2", "letter"))) == 2
+
+
+def test_the_needle_is_back_at_light_before_the_small_gauge_is_opened():
+    """After a stop from high fire it stood there still: the small gauge was opened to it, and so much gas snapped into
+    the air of LIGHT. It is told where it is shut down, and anew each time that it is set, for it may have gone out."""
+    seen = set()
+    for result in filter(lit, results()):
+        told, (_, _, plate), small = rows(result), papers(result), result.part("gauges").small
+        seen.add(small)
+        needle, cock = "needle back at its LIGHT mark", "then the small gauge's cock open"
+        assert told["Set"].index("Before any gas") < told["Set"].index("damper at LIGHT") < told["Set"].index(needle)
+        assert (cock in told["Set"]) == small and (not small or told["Set"].index(needle) < told["Set"].index(cock))
+        last = "Then needle and damper back to LIGHT" + small * ", before the small gauge's cock is opened again"
+        assert told["Shut down"].endswith(f"{last}.")
+        assert "cock: needle at its mark, then open to light" in plate or "small gauge's cock" not in plate
+    assert seen == {True, False}
+
+
+def test_a_torch_goes_in_after_the_blast_of_high_fire_has_ended():
+    """It was purged at HIGH, the torch came next, and only then was the damper turned: it may be blown out."""
+    for result in filter(lit, results()):
+        told = list(rows(result).items())
+        (at,) = (n for n, (when, _) in enumerate(told) if when in ("Torch first", "Pilot first"))
+        assert told[at - 1][0] == "Purge" and told[at][1].startswith("Damper to LIGHT. ")
+
+
+@pytest.mark.parametrize("lit_by", ["stand", "guard"])
+def test_of_several_cylinders_each_is_shut_and_opened(lit_by):
+    """The cylinder, the cards said beside a manifold: what is left open feeds on."""
+    for count, named, other in (("1", "cylinder", "every cylinder"), ("3", "every cylinder", "the cylinder")):
+        result = solve(Design.from_texts({"cylinder_count": count, "lit_by": lit_by}))
+        told, (first, _, plate) = rows(result), papers(result)
+        assert lit(result) and f"{named} " in first.lower()
+        for words in (first, told["Shut down"], told["Smell of gas"], told["Air or power fails"]):
+            assert named in words.lower() and other not in words.lower(), words
+        assert named in plate.lower() and other not in plate.lower()
+
+
+def test_who_is_there_when_air_or_power_fails_shuts_the_gas_himself_and_purges_anew():
+    """It said what a valve must do and nothing of what a hand does; and 3 s of a hand beside 1 s."""
+    for result in filter(lit, results()):
+        told, guard = rows(result)["Air or power fails"], result.design.lit_by == "guard"
+        names = ["iring cock shut", "the pilot's cock" if guard else "the torch"]
+        source = result.part("gas_line").source(result.design.cylinder, result.design.cylinder_count)
+        behind = {"line": "isolating cock", "tank": "tank", "cylinder": "cylinder", "cylinders": "every cylinder"}
+        names += [behind[source], "Air or power back: again from Purge on", "must close by itself too"]
+        places = [told.find(one) for one in names]
+        assert places == sorted(places) and places[0] >= 0, told
+        assert ("Every firing cock" in told) == (result.design.burner_count > 1)
+        assert ("In 3 s, 2 s to notice and 1 s for the hand," in told) == ("high fire fills" in told)
+
+
+def test_an_alarm_that_sounds_has_its_words_on_both_cards():
+    for result in filter(lit, results()):
+        assert rows(result)["Poison"].endswith("The alarm sounds: gas off, and all out.")
+        assert "alarm sounds: gas off at once. At an alarm all out." in papers(result)[2]

@@ -344,9 +344,12 @@ DRAWINGS = (
             "air_span": "{least:temperature} to {most:temperature}",
             "air_own": "{own:temperature}",
             "slide": "Damper: at a hole the slide is shut on it; at a gap it is open by the shank of that drill.",
-            "cock": "The small gauge's cock: open to light and at LOW, shut before more than {scale:gas_pressure}.",
-            "cock_low": "The small gauge's cock: open to light, shut before LOW (it ends at {scale:gas_pressure}).",
-            "cock_straight": "The small gauge's cock: open to light, shut before more than {scale:gas_pressure}.",
+            "cock": "The small gauge's cock: needle at its mark, then open to light and at LOW, shut before more "
+            "than {scale:gas_pressure}.",
+            "cock_low": "The small gauge's cock: needle at its mark, then open to light, shut before LOW (it ends at "
+            "{scale:gas_pressure}).",
+            "cock_straight": "The small gauge's cock: needle at its mark, then open to light, shut before more than "
+            "{scale:gas_pressure}.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there until the walls glow. All "
             "stand aside. {snap}",
             "flame_guard": "3. Damper to LIGHT. Firing cock shut, {opened} and pilot's cock open. A lit torch at the "
@@ -358,9 +361,11 @@ DRAWINGS = (
             "does not take, {hiss:.0f} s after the first hiss at most: gas off.",
             "opened.line": "isolating cock",
             "opened.cylinder": "cylinder",
+            "opened.cylinders": "every cylinder",
             "opened.tank": "tank",
             "opened.line.guard": "isolating cock",
             "opened.cylinder.guard": "cylinder, isolating cock",
+            "opened.cylinders.guard": "every cylinder, isolating cock",
             "opened.tank.guard": "tank, isolating cock",
             "keeper.hand": "Two people: one holds a lit torch on a long stem at the ports",
             "keeper.stand": "A lit torch on a stand at the ports",
@@ -402,15 +407,18 @@ DRAWINGS = (
             "is cold.",
             "source.line": "the line",
             "source.cylinder": "the cylinder",
+            "source.cylinders": "every cylinder",
             "source.tank": "the tank",
             "behind.line": "the isolating cock",
             "behind.cylinder": "the cylinder",
+            "behind.cylinders": "every cylinder",
             "behind.tank": "the tank",
             "behind.line.guard": "the pilot's cock and the isolating cock",
             "behind.cylinder.guard": "the pilot's cock, isolating cock and cylinder",
+            "behind.cylinders.guard": "the pilot's cock, isolating cock and every cylinder",
             "behind.tank.guard": "the pilot's cock, isolating cock and tank",
-            "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Out if the "
-            "alarm goes on.",
+            "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. At an "
+            "alarm all out.",
             "smell": "Smell of gas: no flame, no switch. Gas off at {source}. Leave, and call from outside.",
             "check": "Each month: soap on every joint, air switch, valve, alarm; the guard, firing cock shut, as the "
             "lighting card has it: with {others} alone the valve must not stay open. Each year: hose, check valve, "

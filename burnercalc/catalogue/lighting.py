@@ -796,9 +796,10 @@ WORDS = {
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
-    "torch.do": "A lit torch on a stand, with gas for all of it: at the face before any gas, and it stays till the "
-    "walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door. {blind}",
-    "torch.do.hand": "It takes two: one holds a lit torch on a long stem, the other has RESET, cock and needle. At the "
+    "torch.do": "Damper to LIGHT. A lit torch on a stand, with gas for all of it: at the face before any gas, and it "
+    "stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door. {blind}",
+    "torch.do.hand": "Damper to LIGHT. It takes two: one holds a lit torch on a long stem, the other has RESET, cock "
+    "and needle. At the "
     "face before any gas, it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, "
     "beside the door. {blind}",
     "torch.do.guard": "Damper to LIGHT. {opened}, pilot's cock open, firing cock shut. RESET: no valve may open, as no "
@@ -811,9 +812,11 @@ WORDS = {
     "stays open, the guard sees the torch: no gas.",
     "opened.line": "isolating cock open",
     "opened.cylinder": "cylinder open",
+    "opened.cylinders": "every cylinder open",
     "opened.tank": "tank open",
     "opened.line.guard": "Isolating cock open",
     "opened.cylinder.guard": "Cylinder and isolating cock open",
+    "opened.cylinders.guard": "Every cylinder and isolating cock open",
     "opened.tank.guard": "Tank and isolating cock open",
     "torch.source": "NFPA 86, from memory; by hand: common practice",
     "set.when": "Set",
@@ -822,12 +825,13 @@ WORDS = {
     "read.tube": " (sloping gauge)",
     "air_span": "In air of {least:temperature} to {most:temperature} only (worked out for {own:temperature}). ",
     "air_own": "Worked out for air of {own:temperature}. ",
-    "set.do": "{air}Damper to LIGHT: {mark} ({open:percent 1} open). Gas by the needle, {cock_open}to "
-    "{gas:gas_pressure} before the jet{read}, {gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
-    "mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. {holds}The first time: needle a little open, then "
-    "light it as the next row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
+    "set.do": "{air}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
+    "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}, "
+    "{gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
+    "mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. {holds}The first time: light it as the next "
+    "row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
     "further, never beyond "
-    "{beyond:gas_pressure}{jets}. {meter}Mark the valve. PROVED: ......",
+    "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT. PROVED: ......",
     "again": "{off}, go back to Purge",
     "off.torch": "torch off",
     "off.pilot": "pilot's cock shut",
@@ -846,7 +850,8 @@ WORDS = {
     "jets.meter": "; all alight: on at once till the meter shows it",
     "jets.least": "; all alight: on to {sure:gas_pressure} at least, less may not hold though it burns now",
     "jets.poor": "; all alight: on to {sure:gas_pressure} at least, and a jet that passes little may run back even so",
-    "set.do.torch": "{air}Damper to {open:percent 1} open, gas slowly to {gas:gas_pressure} before the jet: low fire, "
+    "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_open}. "
+    "Lit, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the "
     "{flame} goes out.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
@@ -922,12 +927,13 @@ WORDS = {
     "air.when": "Poison",
     "air.do": LEAVES
     + "Outdoors, or {fresh:air_flow 2} of fresh air, to stay below {kept:gas_share 2}: wide doors open "
-    "on two sides bring {doors:air_flow 2} in the least wind. Nobody stands in the burnt gas.",
+    "on two sides bring {doors:air_flow 2} in the least wind. Nobody stands in the burnt gas. {alarm}",
     "air.do.hood": LEAVES + "Outdoors, or under a hood that draws it off. To stay below {kept:gas_share 2} takes "
     "{fresh:air_flow 2} of fresh air; wide doors bring {doors:air_flow 2} in the least wind. Nobody stands in the "
-    "burnt gas.",
+    "burnt gas. {alarm}",
     "air.do.open": LEAVES + "In the open only: to stay below {kept:gas_share 2} takes {fresh:air_flow 2} of fresh air. "
-    "Nobody stands in the burnt gas.",
+    "Nobody stands in the burnt gas. {alarm}",
+    "alarm": "The alarm sounds: gas off, and all out.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
@@ -984,7 +990,8 @@ WORDS = {
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} steps",
-    "cock_open": "the small gauge's cock open, ",
+    "cock_open": ", then the small gauge's cock open",
+    "cock_waits": ", before the small gauge's cock is opened again",
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
@@ -1014,32 +1021,44 @@ WORDS = {
     "first{from_low}; "
     "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. Blower on, damper open, {run_on:time "
     "2}, till face is black, box below "
-    "{cool:temperature}.",
+    "{cool:temperature}. {back}",
+    "back.light": "Then needle and damper back to LIGHT{cock_waits}.",
+    "back.torch": "Then the needle nearly shut{cock_waits}.",
     "stop.do.unlit": "If it burns all the same: snap the gas shut at the firing cock, then {behind}, and stand "
     "aside. Blower on till face is black, box below {cool:temperature}.",
     "source.line": "the line",
     "source.cylinder": "the cylinder",
+    "source.cylinders": "every cylinder",
     "source.tank": "the tank",
     # What is shut behind the firing cock.
     "behind.line": "the isolating cock",
     "behind.cylinder": "the cylinder",
+    "behind.cylinders": "every cylinder",
     "behind.tank": "the tank",
-    "behind.line.guard": "the pilot's cock, and its valve must follow; then the isolating cock",
-    "behind.cylinder.guard": "the pilot's cock, and its valve must follow; then isolating cock and cylinder",
-    "behind.tank.guard": "the pilot's cock, and its valve must follow; then isolating cock and tank",
+    "behind.line.guard": "the pilot's cock{follows}; then the isolating cock",
+    "behind.cylinder.guard": "the pilot's cock{follows}; then isolating cock and cylinder",
+    "behind.cylinders.guard": "the pilot's cock{follows}; then isolating cock and every cylinder",
+    "behind.tank.guard": "the pilot's cock{follows}; then isolating cock and tank",
+    "follows": ", and its valve must follow",
     "pops.light": "From LIGHT, rich, it may pop: stand aside. ",
     "pops.rich": "Rich as set, it may pop: stand aside. ",
     "stop.source": "NFPA 86, from memory; common practice",
     "fails.when": "Air or power fails",
-    "fails.do": "The gas must close by itself: an air switch on the mix pipe lets go below {switch:pressure 2},"
-    " half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
-    "only. In the {by_hand:.0f} s of a hand high fire fills {times:percent 0} of the cold chamber.{aside}",
-    "fails.do.before": "The gas must close by itself: an air switch before the damper, which lets go below "
+    "fails.do": "{cut}The gas must close by itself too: an air switch on the mix pipe lets go below "
+    "{switch:pressure 2}, half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
+    "only. In {by_hand:.0f} s, {seen:.0f} s to notice and {hand:.0f} s for the hand, high fire fills "
+    "{times:percent 0} of the cold chamber.{aside}",
+    "fails.do.before": "{cut}The gas must close by itself too: an air switch before the damper, which lets go below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
-    "stops that at {pinned}. In a hand's {by_hand:.0f} s high fire fills {times:percent 0} of the cold chamber.{aside}",
-    "fails.do.before_several": "The gas must close by itself: an air switch before the damper, off below "
+    "stops that at {pinned}. In {by_hand:.0f} s, {seen:.0f} s to notice and {hand:.0f} s for the hand, high fire "
+    "fills {times:percent 0} of the cold chamber.{aside}",
+    "fails.do.before_several": "{cut}The gas must close by itself too: an air switch before the damper, off below "
     "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
     "stops that at {pinned}.{aside}",
+    "cut": "Firing cock shut, then {then_off}. Air or power back: again from Purge on. ",
+    "cut.several": "Every firing cock shut, then {then_off}. Air or power back: again from Purge on. ",
+    "then_off.torch": "the torch, then {behind}",
+    "then_off.pilot": "{behind}",
     "aside": " Then stand aside; nobody blows into it.",
     "pinned": "LIGHT",
     "pinned.low": "LIGHT or LOW",

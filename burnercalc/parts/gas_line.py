@@ -13,9 +13,11 @@ class GasLine:
     there: bool
     metered: bool
 
-    def source(self, cylinder: str) -> str:
-        """Where it is shut off behind the burner: line, cylinder or tank."""
-        return "line" if self.there else "tank" if cylinder == "tank" else "cylinder"
+    def source(self, cylinder: str, cylinder_count: int) -> str:
+        """Where it is shut off behind the burner: line, tank, cylinder or each of several."""
+        if self.there or cylinder == "tank":
+            return "line" if self.there else "tank"
+        return "cylinders" if cylinder_count > 1 else "cylinder"
 
     def isolated(self, lit_by: str) -> bool:
         """Whether an isolating cock stands first and the firing cock behind the main valve: else with the one cock shut

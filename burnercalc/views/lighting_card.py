@@ -43,6 +43,7 @@ def lighting_card_table(
     equivalence_ratio: float,
     gas_line: GasLine,
     cylinder: str,
+    cylinder_count: int,
     lighting: Lighting,
     lighting_slide: LightingSlide,
     lighting_card: LightingCard,
@@ -90,8 +91,9 @@ def lighting_card_table(
 
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
     where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"
+    waits = say("cock_waits") if gauges.small else ""
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
-    source = gas_line.source(cylinder)
+    source = gas_line.source(cylinder, cylinder_count)
     of_it = f"{source}.guard" if lit_by == "guard" else source
     opened, keeper = say(f"opened.{of_it}"), "pilot" if lit_by == "guard" else "torch"
     slots = {
@@ -123,7 +125,10 @@ def lighting_card_table(
         "read": say("read.tube" if gas_line.there else "read.gauge"),
         "aside": say("aside"),
         "source": say(f"source.{source}"),
-        "behind": say(f"behind.{of_it}"),
+        "behind": say(f"behind.{of_it}", follows=say("follows")),
+        "cut": _cut(of_it, keeper, burner_count, say),
+        "alarm": say("alarm"),
+        "back": say("back.torch" if way == "torch" else "back.light", cock_waits=waits),
         "sniff": say(f"sniff.{where}"),
         "lies": say(f"lies.{where}"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
@@ -199,6 +204,12 @@ def lighting_card_table(
         return say(words if words in say.words else f"{step}.when", **slots)
 
     return tuple((when(step), do(step), say(f"{step}.source")) for step in STEPS if not left_out.get(step))
+
+
+def _cut(of_it, keeper, burner_count, say):
+    """What hands shut where air or power fails: nobody knows of a valve that it has shut."""
+    then_off = say(f"then_off.{keeper}", behind=say(f"behind.{of_it}", follows=""))
+    return say("cut.several" if burner_count > 1 else "cut", then_off=then_off)
 
 
 def _way(lighting, lighting_slide, stopped):
@@ -306,6 +317,7 @@ def _figures_of_card(card):
         "let_in": card.let_in,
         "hand": HAND_S,
         "by_hand": card.by_hand_s,
+        "seen": card.by_hand_s - HAND_S,
         "times": card.slips,
         "run_on": card.run_on_s,
         "cool": COOL_K,

@@ -126,6 +126,7 @@ def operating_card_drawing(
     fuel_blend: tuple[tuple[str, float], ...] | None,
     gas_line: GasLine,
     cylinder: str,
+    cylinder_count: int,
     stopped: bool,
     say: Say,
 ) -> Shapes:
@@ -173,7 +174,7 @@ def operating_card_drawing(
     head = (say("at"), say("rate_words"), say("gas_words"), say("open_words"))
     shapes += _table([head, *rows], columns, y)
     y -= LINE_MM * (len(rows) + 1) + 1.0
-    guarded, source = lit_by == "guard", gas_line.source(cylinder)
+    guarded, source = lit_by == "guard", gas_line.source(cylinder, cylinder_count)
     of_it = f"{source}.guard" if guarded else source
     lit = {"opened": say(f"opened.{of_it}"), "hiss": card.hiss_s, "pilot": PILOT_S}
     slots = {
