@@ -181,7 +181,9 @@ def whole(space, node, before):
             check_thin = 0.0
         spoilt = hardy.spoilt(check.key, check.verdict, result.parts)
         thin += check_thin if spoilt is None else 2 + spoilt
-    lacking = len(space.bill(node).lacking)
+    lacking = space.bill(node).lacking
+    # A mould each at the most, wax or not; a share of the pins that they take is missing.
+    wrong += lacking.get("pins", 0) / (result["port_count"] * min(result.design.batch_size, result.design.moulds))
     work = result.part("cost").work_each_s + 180 * result["port_count"] + 60 * result.design.baffle_holes
     turndown = result["turndown"]
     points = (
@@ -195,7 +197,7 @@ def whole(space, node, before):
         + 10 * wrong
     )
     stops = sum(check.verdict == "stop" for check in bad)
-    return result, (stops + lacking, len(bad) - stops, points)
+    return result, (stops + len(lacking), len(bad) - stops, points)
 
 
 def test_days_are_those_of_all_that_are_made():
@@ -649,7 +651,22 @@ def test_too_few_pins_that_may_not_be_bought_are_told_with_their_price():
         (bought,) = (one for one in offer.buys if one.key == "pins")
         # A stick costs 1.50; of 43 ports 12 have pins at hand, and pins of 3 in, or a little more, come 11 to a stick.
         assert told.key == "pins" and told.price == bought.price == 1.50 * told.count
+        few = offer.bill.lacking["pins"]
+        assert few in (43 - 12, 43 - 10)
+        if len(offer.faults) == 1:  # how many are missing counts among designs with as many faults
+            assert offer.terms["missed"] == pytest.approx(few / 43)
         assert f"pins: {told.count} x pin stock" in report.untold(offer) and f"{told.price:.2f}" in report.untold(offer)
+
+
+def test_a_face_of_as_many_ports_as_there_are_pins_is_found():
+    """Three designs were found, 4 to 31 pins too few for each; one of 12 ports is good at 37.79 points."""
+    answer = find(Design(), read_have(COUNTED_PINS))
+    best = answer.offers[0]
+    assert not answer.in_the_way and best.points < 37.79
+    for offer in answer.offers:
+        there = {"1/4 in": 12, "5/16 in": 10}[offer.design.text("port_diameter") or "1/4 in"]
+        assert offer.own_verdict == "good" and offer.result["port_count"] <= there
+        assert not {one.key for one in offer.buys} & {"pins"} and not offer.untold
 
 
 COLD = {"fuel": "butane", "ambient_temperature": "0 degC"}

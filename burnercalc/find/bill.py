@@ -20,7 +20,7 @@ from ..parts.house import House
 from ..parts.train import Part, Train
 from ..physics.band import Band
 from ..settings import BY_KEY
-from .choices import Option
+from .choices import Option, blocks_at_once, is_of
 from .have import Have, Piece
 
 PLATES = ("steel_0", "steel_1", "steel_2", "steel_3")  # lines of the four walls of a welded box
@@ -73,7 +73,7 @@ def bill(
     things: dict[str, Bought | None] = {}  # None: the parts of the train together, each sum in `sums`
     sums: dict[str, float] = {}
     short: dict[str, tuple[int, float]] = {}
-    missing = _pins_missing(burner, have) if own.get("pins") else 0
+    missing = pins_missing(burner, have) if own.get("pins") else 0
     cost, train = parts or (burner.part("cost"), burner.part("train"))
     for entry in cost.entries(train, batch):
         if entry.key == "pins" and missing:
@@ -237,21 +237,19 @@ def _own(chosen: Mapping[str, Option], have: Have, figures: Mapping[str, float])
     return own
 
 
-def _pins_missing(burner: Burner, have: Have) -> int:
+def pins_missing(burner: Burner, have: Have) -> int:
     """How many pins of the ports' size are too few to fill the moulds, each with one block's at a time; pins of wax go
     with every block. 0 where of one piece of that size nobody has told how many there are."""
-    there, length_m, kerf_m = 0.0, burner.part("pins").length_m, burner.part("kerf")
+    there, kerf_m = 0.0, burner.part("kerf")
     for piece in have.of("pins"):
-        if abs(_size_m(piece, "port_diameter") - burner.part("port_diameter")) > NOISE_M:
+        if not is_of(piece, burner.part("port_diameter")):
             continue
         each = 1
         if "pin_stock_length" in piece.texts:
+            length_m = burner.part("pins").length_m
             each = int((_size_m(piece, "pin_stock_length") + kerf_m + NOISE_M) / (length_m + kerf_m))
         there += each * piece.figures["count"] if piece.figures else inf
-    at_once = burner.part("batch_size")
-    if burner.part("pin_kind") != "wax":
-        at_once = min(at_once, burner.part("moulds"))
-    return int(max(0, burner.part("face").port_count * at_once - there))
+    return int(max(0, burner.part("face").port_count * blocks_at_once(burner) - there))
 
 
 def _size_m(piece: Piece, key: str) -> float:

@@ -17,7 +17,7 @@ from ..checks.make import FLOOR_M, PIN_STANDS
 from ..constants import INCH_M
 from ..design import Design, limits, parse_setting
 from ..making.mould import BASE_MARGIN_M
-from ..making.stock import Board, board, boards, tube_inside_radius_m
+from ..making.stock import NOISE_M, Board, board, boards, tube_inside_radius_m
 from ..parts import PARTS
 from ..parts.blower import curve
 from ..parts.gas import gas
@@ -505,14 +505,15 @@ def _bases(a: Asked) -> list[Board]:
 
 
 def grid_options(a: Asked) -> Iterable[Option]:
-    """Rows and ports whose webs can be filled and lit across, the nearest to a middling speed first; no ports that the
-    blower is too weak for by themselves, where there are others."""
+    """Rows and ports whose webs can be filled and lit across, the nearest to a middling speed first, but last those for
+    which there are too few pins; no ports that the blower is too weak for by themselves, where there are others."""
     v, diameter = a.values, a.values["port_diameter"]
     is_round = v["body_kind"] == "pipe"
     room = [v[side] - 2 * v["setback"] - 2 * v["edge_margin"] - diameter for side in ("body_length", "body_width")]
     if min(room) < -1e-9:
         return
     flow, middling, pushed = a.burner.part("firing").mixture_m3_s, _port_speed_m_s(a), _pushed_m_s(a)
+    pins = ports_of_pins(a.burner, a.have)
     found = []
     for pattern in ("hexagonal", "rings") if is_round else ("staggered", "straight"):
         for rows in _counts(room[1] / (2 if pattern == "rings" else 1), diameter, pattern):
@@ -530,10 +531,33 @@ def grid_options(a: Asked) -> Iterable[Option]:
                 speed = flow / (count * pi / 4 * diameter**2)
                 if PORT_SPEEDS_M_S[0] <= speed <= PORT_SPEEDS_M_S[1]:
                     off = max(speed / middling, middling / speed)
-                    found.append((speed > pushed, round(off, 6), pattern, rows, across))
+                    found.append((speed > pushed, count > pins, round(off, 6), pattern, rows, across))
     found = [one for one in found if not one[0]] or found
-    for _, _, pattern, rows, across in sorted(found)[:MOST_GRIDS]:
+    for *_, pattern, rows, across in sorted(found)[:MOST_GRIDS]:
         yield option({"pattern": pattern, "rows": str(rows), "ports_per_row": str(across)})
+
+
+def ports_of_pins(burner: Burner, have: Have) -> float:
+    """How many ports a face may have for the pins of their size at hand; inf where more may be bought, or of one piece
+    nobody has told how many pins cut to length it is."""
+    diameter_m = burner.part("port_diameter")
+    there = [piece for piece in have.of("pins") if is_of(piece, diameter_m)]
+    if have.may_buy("pins") or not there or any("count" not in piece.figures for piece in there):
+        return inf
+    if any("pin_stock_length" in piece.texts for piece in there):  # what a stick gives hangs on block and base
+        return inf
+    return sum(piece.figures["count"] for piece in there) // blocks_at_once(burner)
+
+
+def is_of(piece: Piece, diameter_m: float) -> bool:
+    """Whether pins are of a port's size."""
+    return abs(parse_setting(BY_KEY["port_diameter"], piece.texts["port_diameter"]) - diameter_m) <= NOISE_M
+
+
+def blocks_at_once(burner: Burner) -> int:
+    """How many blocks hold their pins at a time: one in each mould; pins of wax go with every block."""
+    batch: int = burner.part("batch_size")
+    return batch if burner.part("pin_kind") == "wax" else min(batch, burner.part("moulds"))
 
 
 def _counts(room_m: float, diameter_m: float, pattern: str) -> Iterable[int]:

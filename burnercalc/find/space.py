@@ -25,8 +25,8 @@ from ..parts.train import Train
 from ..rules import RULES
 from ..settings import BY_KEY, SETTINGS
 from .begun import begun
-from .bill import bill, first_fire_gas, least_bill, least_of_a_box, least_of_a_fire, thin_train
-from .choices import AXES, Asked, Axis, Option, from_stick_m, middle, sources
+from .bill import bill, first_fire_gas, least_bill, least_of_a_box, least_of_a_fire, pins_missing, thin_train
+from .choices import AXES, Asked, Axis, Option, blocks_at_once, from_stick_m, middle, ports_of_pins, sources
 from .faults import short_of
 from .graph import GIVEN, level_of, parts_of, touches
 from .hardy import spoilt
@@ -99,7 +99,8 @@ class Counts:
 
 @dataclass(frozen=True)
 class Asking:
-    """One thing that is asked of a node: a check, or a term of the score; None asks what is to be spent at least."""
+    """One thing that is asked of a node: a check, or a term of the score; None asks what is to be spent at least, or
+    whether the pins at hand do."""
 
     key: str
     is_check: bool
@@ -182,6 +183,7 @@ class Space:
         asked += [(function, Asking(key, True, function)) for key, function in checks.CHECKS.items()]
         found: dict[int, list[tuple[int, Asking]]] = {
             self.decided_at["low_fire"]: [(0, Asking("money", False, None))],
+            self.decided_at["rows"]: [(0, Asking("pins", False, None))],
             self.decided_at["inlet"]: [(BOXED, Asking("money", False, None))],
             self.decided_at["mix_pipe"]: [(BOXED, Asking("money", False, None))],
             self.last: [(BOXED, Asking("money", False, None))],
@@ -314,7 +316,10 @@ class Space:
     def _judging(self, node: Node, asked: Iterable[Asking]) -> Iterator[None]:
         """Asks some things of a node, one at each step."""
         for one in asked:
-            if one.function is None:
+            if one.key == "pins":
+                if ports_of_pins(node.burner, self.have) < node.burner.part("face").port_count:
+                    self._lacks(node, {"pins": pins_missing(node.burner, self.have)})
+            elif one.function is None:
                 node.terms[one.key] = self._least_to_spend(node)
             elif not one.is_check:
                 node.terms[one.key] = node.burner.call(one.function)
@@ -342,8 +347,15 @@ class Space:
         node.terms["days"] = days_term(node.burner.call(PARTS["calendar"], **tested))
         for kind in ("money", "days"):  # less where nobody turns to low fire
             node.looked[kind] = min(node.looked[kind], node.terms[kind])
-        node.words |= dict.fromkeys(map(short_of, made.lacking), "stop")
+        self._lacks(node, made.lacking)
         node.settled = True
+
+    def _lacks(self, node: Node, lacking: Mapping[str, int]) -> None:
+        """A stop for each kind of which too few lie there; of pins it counts too what share of them is missing."""
+        if "pins" in lacking and short_of("pins") not in node.words:
+            needed = node.burner.part("face").port_count * blocks_at_once(node.burner)
+            node.terms["missed"] += lacking["pins"] / needed
+        node.words |= dict.fromkeys(map(short_of, lacking), "stop")
 
     def _least_to_spend(self, node: Node) -> float:
         burner = node.burner
@@ -351,7 +363,7 @@ class Space:
         known = self._chosen(node), self.have, node.figures
         if node.level == self.last:
             made = least_bill(burner, *known)
-            node.words |= dict.fromkeys(map(short_of, made.lacking), "stop")
+            self._lacks(node, made.lacking)
             return made.to_spend
 
         def least(source: str) -> float:
