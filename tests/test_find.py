@@ -2478,6 +2478,27 @@ def test_what_lies_there_is_given_back_before_two_kinds_are_bought():
     assert not find(Design(), read_have(text.format(blower))).in_the_way
 
 
+@pytest.mark.parametrize("shop", ["tube: 3 1/2 x 3 1/2 x 3/16 in, 8 ft\npins: 9/32 in\nblower: 3 inH2O 80 cfm", ""])
+def test_no_other_low_fire_makes_the_cheapest_cheaper(shop):
+    """A dive takes one low fire for all; 35 % was cheaper by 3 than the cheapest at 40 %, and in an empty shop 25 % by
+    10, where the design in question was the deepest turndown at 40 %, listed as it came, for 500 more than another."""
+    have = read_have(shop)
+    offers = find(Design(), have).offers
+    cheapest = min(offers, key=lambda offer: offer.terms["money"])
+    assert "cheapest" in cheapest.kinds
+    tried = 0
+    for low in ("25 %", "30 %", "35 %", "45 %", "50 %"):
+        space = Space(cheapest.design.changed({"low_fire": low}), have)
+        node = in_question(space)
+        if node is None:
+            continue
+        space.settle(node)
+        if not node.words:
+            tried += 1
+            assert node.terms["money"] >= cheapest.terms["money"] - 1
+    assert tried
+
+
 def test_what_lies_there_is_used_where_more_may_be_bought():
     text = "tube: 3 1/2 x 3 1/2 x 3/16 in, 8 ft\npins: 9/32 in\nblower: 3 inH2O 80 cfm\nbuy: "
     some, all_ = (

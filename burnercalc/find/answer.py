@@ -170,13 +170,15 @@ def find(
         _fewer_burners(space, found, weighed, CLIMB * budget // BUDGET)
     kinds = () if _own(_best(found, weighed), given_keys) else that_count(KINDS, start.chamber_shape)
     for kind in (*kinds, None):  # what one of a kind leads to may be bettered for itself
-        polish(space, found, weighed, kind, min(POLISH, budget // 10))
+        polish(space, found, weighed, kind, min(POLISH if kind is None else POLISH // 2, budget // 10))
     given_keys = _given(space, found)
     if not _own(_best(found, weighed), given_keys):
         refine(space, found, weighed, REFINE * budget // BUDGET)
     if asked is not None and asked not in found.pool:
         _add(asked, space, found, weighed, given_keys, budget)
     given_keys = _given(space, found)
+    if not _own(_best(found, weighed), given_keys):
+        _turned_otherwise(space, found, weighed, kinds, asked, min(POLISH, budget // 10))
     best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
@@ -247,6 +249,18 @@ def _add(asked: Node, space: Space, found: Found, weights: Mapping[str, float], 
         polish(space, found, weights, None, min(POLISH, budget // 10), asked)
         if (best := _best(found, weights)) is not before and not _own(best, given):
             refine(space, found, weights, REFINE * budget // BUDGET)
+
+
+def _turned_otherwise(
+    space: Space, found: Found, weights: Mapping[str, float], kinds: tuple[str, ...], asked: Node | None, most: int
+) -> None:
+    """The best of each kind, with another low fire as long as that betters it, of which a dive takes one for all; the
+    design in question polished as the others are, where it is one of them."""
+    held = tuple(axis.name for axis in space.axes if axis.name != "low fire")
+    for kind in kinds:
+        if asked is not None and found.best(weights, kind) is asked:
+            polish(space, found, weights, kind, most)
+        polish(space, found, weights, kind, most, None, held)
 
 
 def _best(found: Found, weights: Mapping[str, float]) -> Node:
