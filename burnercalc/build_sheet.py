@@ -33,7 +33,7 @@ from .settings import BY_KEY
 
 TITLE = "Build sheet: blown multi-port burner"
 CARD_TITLE = "Lighting card"
-CARD_TYPE_MM = (3.4, 3.3, 3.2, 3.1)  # the largest that keeps the card on one page; 3.1 mm is 8.8 pt
+CARD_TYPE_MM = (3.4, 3.3, 3.2, 3.1, 3.0)  # the largest that keeps the card on one page; 3.0 mm is 8.5 pt
 LEAST_VIEW_MM, MOST_VIEW_MM = (40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
 ACROSS = ("Across", "Across, through one inlet")
@@ -651,7 +651,7 @@ def _guard_shown(result):
             f"Firing cock shut, RESET: no pilot, nothing; {alone}: shut after {trial_s:.0f} s",
             POWER_OFF_PILOT,
         )
-    return (f"Firing cock shut, {'torch, others' if several else 'torch'} lit: RESET holds nothing",)
+    return (f"Firing cock shut, {'torch, others' if several else 'torch'} lit: RESET let go, shut",)
 
 
 def proofs(result):
@@ -669,10 +669,11 @@ def proofs(result):
     burnt = units.show(firing.gas_kg_s * of_it, "mass", design.reader)
     if line:
         burnt = _metered(result, of_it)
+    less = ", less pilot's" if design.lit_by == "guard" else ""
     how = (
-        f"{'meter' if fed.metered else 'a meter lent for it'}, nothing else on it"
+        f"{'meter' if fed.metered else 'a meter lent for it'}, nothing else on it{less}"
         if line
-        else "scale" + (", one cylinder alone" if design.cylinder_count > 1 else "")
+        else "scale" + (f", one cylinder{'' if less else ' alone'}" if design.cylinder_count > 1 else "") + less
     )
     return [
         (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", burnt),

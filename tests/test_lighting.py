@@ -650,7 +650,7 @@ def test_the_card_has_every_step_with_its_source():
         ("The walls glow", ("AIR FIRST", "then gas", "damper to LOW")),
         ("While it burns", ("1400 °F", "flame guard")),
         ("Shut down", ("Snap the gas shut", "first", "13 min", "140 °F")),
-        ("Air or power fails", ("close by itself", "opened again by hand only")),
+        ("Air or power fails", ("close by itself", "opened by hand only")),
         ("Smell of gas", ("no switch", "this gas lies low")),
     ],
 )

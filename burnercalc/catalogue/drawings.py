@@ -369,10 +369,10 @@ DRAWINGS = (
             "opened.tank.guard": "tank, isolating cock",
             "keeper.hand": "Two people: one holds a lit torch on a long stem at the ports",
             "keeper.stand": "A lit torch on a stand at the ports",
-            "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down to LOW the "
-            "same way backwards, never to LIGHT: hot, it may run back. Somebody always stands by.",
-            "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down to LOW the same way backwards, never to LIGHT. "
-            "Somebody always stands by.",
+            "turns": "4. Stay at LIGHT until the walls glow. Then to LOW {to_low}; to HIGH {to_high}. Down to LOW "
+            "backwards{down}, never to LIGHT: hot, it may run back. Somebody always stands by.",
+            "turns_cool": "4. To LOW {to_low}; to HIGH {to_high}. Down to LOW backwards{down}, never to "
+            "LIGHT. Somebody always stands by.",
             "turns_low": "4. To LOW {to_low}, and no further: do not turn up. Never back to LIGHT: to stop, gas off. "
             "Somebody always stands by.",
             "turns_straight": "4. Stay at LIGHT until the walls glow. To LOW {to_low}; straight up to HIGH {to_high}. "
@@ -380,6 +380,9 @@ DRAWINGS = (
             "way.gas": "gas first, then air{steps}",
             "way.air": "air first, then gas{steps}",
             "way.over": "up gas first, down air first{steps}",
+            "down.gas": ", air first",
+            "down.air": ", gas first",
+            "down.over": ", other valve first",
             "way.same": "no turn, it is the same",
             "way.none": "not at all: no order of the valves holds",
             "steps": ", in {steps} steps, a minute at each",
@@ -420,9 +423,9 @@ DRAWINGS = (
             "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. At an "
             "alarm all out.",
             "smell": "Smell of gas: no flame, no switch. Gas off at {source}. Leave, and call from outside.",
-            "check": "Each month: soap on every joint, air switch, valve, alarm; the guard, firing cock shut, as the "
-            "lighting card has it: with {others} alone the valve must not stay open. Each year: hose, check valve, "
-            "block.",
+            "check": "Each lighting: the guard, firing cock shut, as the lighting card has it: with {others} alone the "
+            "valve must not stay open. Each month: soap on every joint, air switch, valve, alarm. Each year: hose, "
+            "check valve, block.",
             "others.hand": "the torch",
             "others.stand": "the torch",
             "others.guard": "the pilot",

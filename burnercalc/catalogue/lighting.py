@@ -562,7 +562,8 @@ CHECKS += (
             "no_pressure": "Through jets that pass {jet_low:percent 0} to {jet_high:percent 0} of a perfect jet's "
             "gas, all common, it takes {jet_least:gas_pressure} to {jet_most:gas_pressure}: no one pressure holds with "
             "all of them.",
-            "meter": "So it is set by the meter of the house at once, while the lip is dark: nothing else on it, "
+            "meter": "So it is set by the meter of the house at once, while the lip is dark: "
+            "nothing else on it, a pilot's gas off, "
             "{volume:gas_volume} in {fast} to {slow} s. Not so {glows:time 1} after it was lit: gas off, till the "
             "face is black; then again. What is found so counts.",
             "proves_jet": "From {sure:gas_pressure} on none of them runs back: once all ports burn, on to that at "
@@ -775,12 +776,13 @@ CHECKS += (
 WORDS = {
     "look.when": "Before",
     "look.do": "{blend}Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, "
-    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
+    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand. {new}",
     "look.do.hood": "{blend}Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head "
     "height. Ports clear, every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, "
-    "extinguisher at hand.",
+    "extinguisher at hand. {new}",
     "look.do.open": "{blend}Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, "
-    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand.",
+    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand. {new}",
+    "new": "New block: by its build sheet.",
     "blend": "Gas, no other, mole %: {shares}. ",
     "look.source": "common practice",
     "purge.when": "Purge",
@@ -804,7 +806,8 @@ WORDS = {
     "beside the door. {blind}",
     "torch.do.guard": "Damper to LIGHT. {opened}, pilot's cock open, firing cock shut. RESET: no valve may open, as no "
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
-    "it must burn on. Not alight in {pilot:.0f} s, or out: {again}. Now RESET: the main valve opens, "
+    "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: {again}. "
+    "Now RESET: the main valve opens, "
     "and must snap shut {trial:.0f} s after, for the guard may not see the pilot. Else no gas. The pilot stays at the "
     "face to the last, its air holes outside, beside the door.",
     # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
@@ -828,8 +831,8 @@ WORDS = {
     "set.do": "{air}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
     "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}, "
     "{gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
-    "mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. {holds}The first time: light it as the next "
-    "row says. Not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
+    "mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
+    "{holds}The first time, not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
     "further, never beyond "
     "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT. PROVED: ......",
     "again": "{off}, go back to Purge",
@@ -842,7 +845,9 @@ WORDS = {
     "wide open gives no more fire than this burner may have. ",
     "holds.least": "The regulator at its least, {outlet:gas_pressure 2} by its own gauge, gas flowing. The needle "
     "alone keeps away more fire than this burner may have. ",
-    "meter": "By the meter, nothing else on it, {volume:gas_volume} in {fast} to {slow} s{own}. ",
+    "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. ",
+    "alone.torch": "nothing else on it",
+    "alone.pilot": "nothing else on it but the pilot (counted alone for 10 min, its share off)",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
     "meter.late": "Not there {glows:time 1} after it was lit: gas off till the face is black, then again from Purge "
     "on. ",
@@ -914,6 +919,7 @@ WORDS = {
     "lit.do.torch": "See every port alight. {lip}The {flame} stays in front till the walls glow "
     "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}Pop, "
     "flutter, a port dark, {flame} or flame out: gas off at once.",
+    "away": "Glowing: torch off at its valve, and away. ",
     "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only the {flame} keeps it alight. ",
     "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, {flame} or not. ",
     "flame.torch": "torch",
@@ -933,7 +939,7 @@ WORDS = {
     "burnt gas. {alarm}",
     "air.do.open": LEAVES + "In the open only: to stay below {kept:gas_share 2} takes {fresh:air_flow 2} of fresh air. "
     "Nobody stands in the burnt gas. {alarm}",
-    "alarm": "The alarm sounds: gas off, and all out.",
+    "alarm": "Alarm: gas off, all out.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
@@ -965,7 +971,10 @@ WORDS = {
     "high.do.over": "{in_steps}, a minute at each. In the first{ups} GAS FIRST, then air; in the others "
     "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH, {high_mark}: "
     "{high_rate:power}. {why}{near_back}{down}",
-    "down.low": "Down: backwards, never to LIGHT.",
+    "down.gas": "Down: backwards, AIR FIRST, then gas, never to LIGHT.{reopens}",
+    "down.air": "Down: backwards, GAS FIRST, then air, never to LIGHT.{reopens}",
+    "down.over": "Down: backwards, in each step the other valve first, never to LIGHT.{reopens}",
+    "reopens": " Its cock open again below {scale:gas_pressure}.",
     "down.straight": "Never down: gas off.",
     # Why in this order, and what the mixture is between the two valves.
     "other.gas": "air first",
@@ -991,7 +1000,7 @@ WORDS = {
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} steps",
     "cock_open": ", then the small gauge's cock open",
-    "cock_waits": ", before the small gauge's cock is opened again",
+    "cock_waits": ", before the small gauge's cock opens",
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
@@ -1022,7 +1031,7 @@ WORDS = {
     "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. Blower on, damper open, {run_on:time "
     "2}, till face is black, box below "
     "{cool:temperature}. {back}",
-    "back.light": "Then needle and damper back to LIGHT{cock_waits}.",
+    "back.light": "Then needle and damper to LIGHT{cock_waits}.",
     "back.torch": "Then the needle nearly shut{cock_waits}.",
     "stop.do.unlit": "If it burns all the same: snap the gas shut at the firing cock, then {behind}, and stand "
     "aside. Blower on till face is black, box below {cool:temperature}.",
@@ -1045,18 +1054,18 @@ WORDS = {
     "stop.source": "NFPA 86, from memory; common practice",
     "fails.when": "Air or power fails",
     "fails.do": "{cut}The gas must close by itself too: an air switch on the mix pipe lets go below "
-    "{switch:pressure 2}, half of the least it shows while it burns; a valve then springs shut, and is opened by hand "
-    "only. In {by_hand:.0f} s, {seen:.0f} s to notice and {hand:.0f} s for the hand, high fire fills "
+    "{switch:pressure 2}, half of the least it shows while it burns; a valve then springs shut, opened by hand "
+    "only. In {by_hand:.0f} s, {seen:.0f} to notice, {hand:.0f} for the hand, high fire fills "
     "{times:percent 0} of the cold chamber.{aside}",
     "fails.do.before": "{cut}The gas must close by itself too: an air switch before the damper, which lets go below "
-    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
-    "stops that at {pinned}. In {by_hand:.0f} s, {seen:.0f} s to notice and {hand:.0f} s for the hand, high fire "
+    "{switch:pressure 2}, and a spring-shut valve, opened by hand only. It proves the fan, not the damper: a pin "
+    "stops that at {pinned}. In {by_hand:.0f} s, {seen:.0f} to notice, {hand:.0f} for the hand, high fire "
     "fills {times:percent 0} of the cold chamber.{aside}",
     "fails.do.before_several": "{cut}The gas must close by itself too: an air switch before the damper, off below "
-    "{switch:pressure 2}, and a spring-shut valve, opened again by hand only. It proves the fan, not the damper: a pin "
+    "{switch:pressure 2}, and a spring-shut valve, opened by hand only. It proves the fan, not the damper: a pin "
     "stops that at {pinned}.{aside}",
-    "cut": "Firing cock shut, then {then_off}. Air or power back: again from Purge on. ",
-    "cut.several": "Every firing cock shut, then {then_off}. Air or power back: again from Purge on. ",
+    "cut": "Firing cock shut, then {then_off}. Back: from Purge on. ",
+    "cut.several": "Every firing cock shut, then {then_off}. Back: from Purge on. ",
     "then_off.torch": "the torch, then {behind}",
     "then_off.pilot": "{behind}",
     "aside": " Then stand aside; nobody blows into it.",

@@ -91,6 +91,7 @@ def lighting_card_table(
 
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
     where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"
+    reopens = gauges.small and steps.low.small and not steps.high.small
     waits = say("cock_waits") if gauges.small else ""
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     source = gas_line.source(cylinder, cylinder_count)
@@ -102,7 +103,8 @@ def lighting_card_table(
         "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
         "air": air_told(lighting_day, shop, say),
-        "meter": _metered(lighting_meter, lighting_slide, say),
+        "meter": _metered(lighting_meter, lighting_slide, say(f"alone.{keeper}"), say),
+        "new": say("new"),
         "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),
         "holds": "" if gas_line.there else _holds(fires, regulated, say),
         "beyond": _beyond(lighting_slide, lighting_meter),
@@ -113,7 +115,7 @@ def lighting_card_table(
         "flame": flame,
         "not_before": say("not_before") if lighting.glows else "",
         "over": say("over") if card.let_in > 1 else "",
-        "burnt": _burnt(burnt_gas, flame, say),
+        "burnt": _burnt(burnt_gas, flame, say) + (say("away") if lit_by != "guard" else ""),
         "cock_open": say("cock_open") if gauges.small else "",
         "opened": opened,
         "blind": say("blind", opened=opened),
@@ -134,7 +136,7 @@ def lighting_card_table(
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
         "from_low": say("from_low") if to_low else "",
         "pinned": say("pinned.low" if to_low else "pinned"),
-        "down": say("down.straight" if fires.straight else "down.low"),
+        "down": _down(turning, fires, say("reopens", scale=gauges.lit_by_Pa) if reopens else "", say),
         "relights": RELIGHTS_K,
         "arm": HAND_HOLDS_S,
         "steady": STEADY_S,
@@ -204,6 +206,14 @@ def lighting_card_table(
         return say(words if words in say.words else f"{step}.when", **slots)
 
     return tuple((when(step), do(step), say(f"{step}.source")) for step in STEPS if not left_out.get(step))
+
+
+def _down(turning, fires, reopens, say):
+    """Back through the same states: each step with the other valve first than on the way up."""
+    if fires.straight:
+        return say("down.straight")
+    turn = turning.to_high
+    return say(f"down.{turn.first}", reopens=reopens) if turn and turn.first else ""
 
 
 def _cut(of_it, keeper, burner_count, say):
@@ -279,13 +289,13 @@ def air_told(day: LightingDay, shop: Shop, say: Say) -> str:
     return say("air_span", least=air_K.low, most=air_K.high, own=air_K.value)
 
 
-def _metered(meter, slide, say):
+def _metered(meter, slide, alone, say):
     watched_s, own_s = meter.watched_s, meter.corrected_s
     if not watched_s or not (slide.any_jet or meter.in_time):
         return ""
     own = say("meter.own", fast=own_s[0], slow=own_s[1]) if own_s else ""
     late = "" if slide.any_jet else say("meter.late", glows=LIP_GLOWS_S)
-    return say("meter", volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1], own=own) + late
+    return say("meter", alone=alone, volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1], own=own) + late
 
 
 def _on_to(slide, meter, say):

@@ -198,6 +198,8 @@ def operating_card_drawing(
         if firing.low_W >= firing.rate_W and fires.low
         else _way(turning.straight or turning.to_high, say),
     }
+    up = turning.to_high
+    slots["down"] = say(f"down.{up.first}") if up and up.first and firing.low_W < firing.rate_W else ""
     turns = "turns" if lighting.glows else "turns_cool" if fires.high else "turns_low"
     turns = "turns_straight" if straight else turns
     lighting_step = "flame_guard" if guarded else "flame"
