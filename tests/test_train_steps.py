@@ -8,6 +8,7 @@ from designs import solved
 from test_lighting_card import IN_HAND
 
 from burnercalc.build_sheet import POWER_OFF, POWER_OFF_PILOT, proved, shown_by_fire
+from burnercalc.jobs import JOBS
 
 OVEN = {"chamber_length": "36 in", "chamber_width": "24 in", "chamber_height": "24 in", "opening_area": "20 in2"}
 COOL = {
@@ -228,7 +229,9 @@ def test_each_step_of_the_lighting_card_can_be_done(name):
         assert not other.relay and not other.pilot_valve and not other.burning
         assert not other.turn(power=True, air=True).relay and not other.pilot_valve
     down = rows["Shut down"]
-    in_order(down, "at the firing cock first", "the valve must follow 1 s after the flame", "Then")
+    several = r.design.burner_count > 1
+    cocks = "at every burner's firing cock first" if several else "at the firing cock first"
+    in_order(down, cocks, "the valve must follow 1 s after the flame", "Then")
     if not guard:
         found.turn(torch=False)
     found.do("cock", opened=False)
@@ -349,8 +352,10 @@ def test_record_and_operating_card_try_the_same(name):
         in_order(plate, "Firing cock shut", "isolating cock and pilot's cock open", "A lit torch at the pilot",
                  "then PILOT held, 10 s at most", "RESET", "snap the firing cock open")  # fmt: skip
     else:
-        in_order(plate, f"{told_open(r)}, RESET held, snap the firing cock open")
-    in_order(plate, "Stop: snap the gas shut at the firing cock, then",
+        in_order(plate, f"{told_open(r)}, RESET held, snap the firing cock open", "It burns: let RESET go.")
+    several = r.design.burner_count > 1
+    cocks = "the firing cocks of all burners" if several else "the firing cock"
+    in_order(plate, f"Stop: snap the gas shut at {cocks}, then",
              *(["the pilot's cock"] if guard else []), "isolating cock" if line or guard else "cylinder")  # fmt: skip
     assert "the guard, firing cock shut, as the lighting card has it" in plate
     words = " ".join((*rows_of(r).values(), plate))
@@ -366,3 +371,64 @@ def test_without_its_pilot_a_guard_opens_nothing_so_its_power_is_tried_with_it()
     assert torch.press("RESET").relay and not pilot.press("RESET").relay
     assert not torch.turn(power=False).relay
     assert not torch.let_go("RESET").turn(power=True).relay
+
+
+def words_of(result):
+    """(lighting card's rows, operating card) in words."""
+    shapes = result.drawings["operating_card"].shapes
+    return rows_of(result), " ".join(shape.text for shape in shapes if hasattr(shape, "text"))
+
+
+def test_a_guard_whose_reset_is_held_on_watches_nothing():
+    """Held after it burns, RESET holds the valve open over a fire that is out; let go, the valve falls with it."""
+    for held in (True, False):
+        found = opened(purged(solved()).turn(torch=True), solved()).press("RESET").do("cock")
+        if not held:
+            found.let_go("RESET")
+        found.turn(torch=False).burning = set()
+        assert found.settle().to_burner is held
+
+
+def test_what_burners_share_is_shut_last():
+    """One burner's firing cock and then the cylinders of all fades the others out, and they run back."""
+    for texts in (LIT["several, guard"], {"burner_count": "2"}, {"burner_count": "2", "blowers": "each"}):
+        card, plate = words_of(solved(**texts))
+        in_order(card["Shut down"], "at every burner's firing cock first", "Then", "cylinder",
+                 "What they share last")  # fmt: skip
+        in_order(plate, "the firing cocks of all burners, then", "cylinder. What they share comes last")
+    card, plate = words_of(solved())
+    assert "share" not in card["Shut down"] and "they share" not in plate
+
+
+STRAIGHT = {
+    **{job.key: job for job in JOBS}["heat_treat"].texts("in", "propane"),
+    "chamber_temperature": "1000 degF",
+    "work_temperature": "900 degF",
+}
+
+
+def test_the_operating_card_of_a_chamber_that_never_glows_waits_for_no_glow():
+    """It said to stay at LIGHT until the walls glow where the lighting card says at most ten minutes: the two agree."""
+    for texts in (STRAIGHT, LIT["cylinder, guard"], {}):
+        r = solved(**texts)
+        card, plate = words_of(r)
+        assert ("until the walls glow" in plate) is r.part("lighting").glows
+        assert ("10 min at LIGHT at most" in card["It burns"]) is not r.part("lighting").glows
+    card, plate = words_of(solved(**STRAIGHT))
+    in_order(plate, "4. 10 min at LIGHT at most", "straight up to HIGH gas first")
+
+
+def test_gas_that_is_turned_down_first_makes_nothing_richer():
+    """From 3.3 psi down to 3.1 the mixture is leaner between the valves; from 0.85 up to 5 it is richer."""
+    told = rows_of(solved(**STRAIGHT))["High fire"]
+    light, high = (getattr(solved(**STRAIGHT).part("fires"), fire).gas_Pa for fire in ("light", "high"))
+    assert high < light and "GAS FIRST" in told and "richer" not in told
+    assert "GAS FIRST" in rows_of(solved())["High fire"] and "richer for a moment" in rows_of(solved())["High fire"]
+
+
+@pytest.mark.parametrize("name", LIT)
+def test_the_guard_watches_as_long_as_gas_flows_on_every_card(name):
+    """It was read as off above the heat that lights gas again; at shut-down the valve must still follow the flame."""
+    told = rows_of(solved(**LIT[name]))["While it burns"]
+    assert told.startswith("The flame guard watches as long as gas flows")
+    assert "watches till" not in told

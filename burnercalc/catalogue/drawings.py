@@ -355,8 +355,8 @@ DRAWINGS = (
             "flame_guard": "3. Damper to LIGHT. Firing cock shut, {opened} and pilot's cock open. A lit torch at the "
             "pilot, then PILOT held, {pilot:.0f} s at most: let go, it must burn on, as long as gas flows. All stand "
             "aside. {snap}",
-            "snap": "Needle at its mark, {opened} open, RESET held, snap the firing cock open, hand on it. The moment "
-            "it does not take, {hiss:.0f} s after the first hiss at most: gas off.",
+            "snap": "Needle at its mark, {opened} open, RESET held, snap the firing cock open, hand on it. It "
+            "burns: let RESET go. The moment it does not take, {hiss:.0f} s after the first hiss at most: gas off.",
             "snap.guard": "Needle at its mark, RESET, at once snap the firing cock open, hand on it. The moment it "
             "does not take, {hiss:.0f} s after the first hiss at most: gas off.",
             "opened.line": "isolating cock",
@@ -377,6 +377,8 @@ DRAWINGS = (
             "Somebody always stands by.",
             "turns_straight": "4. Stay at LIGHT until the walls glow. To LOW {to_low}; straight up to HIGH {to_high}. "
             "Never down: to stop or wait, gas off. Somebody always stands by.",
+            "turns_straight_cool": "4. {steady:time 1} at LIGHT at most: these walls never glow. Not to LOW; straight "
+            "up to HIGH {to_high}. Never down: to stop or wait, gas off. Somebody always stands by.",
             "way.gas": "gas first, then air{steps}",
             "way.air": "air first, then gas{steps}",
             "way.over": "up gas first, down air first{steps}",
@@ -399,6 +401,8 @@ DRAWINGS = (
             "put_out.torch": "the torch at its own valve where it stands, never drawn out lit",
             "put_out.pilot": "the pilot's cock",
             "regulator": "The regulator: no higher than {outlet} by its own gauge, gas flowing.",
+            "regulator_light": "The regulator at {outlet} by its own gauge, gas flowing: LIGHT may take more "
+            "than HIGH.",
             "listen": "It may run back {at}: listen; pop, flutter or whistle, gas off.",
             "listen.light": "at LIGHT from {glows:time 1} on",
             "listen.low": "hot at LOW",
@@ -406,8 +410,11 @@ DRAWINGS = (
             "listen.low_high": "hot at LOW and HIGH",
             "and": " and ",
             "way.gas_alone": "by gas alone, the damper stays",
-            "stop": "Stop: snap the gas shut at the firing cock, then {behind}. Blower on {run_on} min more, until all "
+            "stop": "Stop: snap the gas shut at {cocks}, then {behind}.{shared} Blower on {run_on} min more, until all "
             "is cold.",
+            "cock_alone": "the firing cock",
+            "cocks": "the firing cocks of all burners",
+            "shared": " What they share comes last: shut first, it fades a burner out, which runs back.",
             "source.line": "the line",
             "source.cylinder": "the cylinder",
             "source.cylinders": "every cylinder",

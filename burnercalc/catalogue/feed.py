@@ -680,13 +680,14 @@ ANSWERS = (
     ),
     Answer(
         "regulator_pressure",
-        "supply.outlet_Pa",
+        "regulated.holds_Pa",
         "gas_pressure",
         "Regulator holds",
-        meaning="Gauge pressure behind the regulator with gas flowing at high fire. Turn the burner's own, never the "
+        meaning="Gauge pressure behind the regulator with gas flowing at high fire, or as it is lit where that takes "
+        "more. Turn the burner's own, never the "
         "house's, so that the gauge at the jet shows what the jet needs: valves differ.",
-        formula="before the jet at high fire + hose + valves",
-        inputs=("jet_gas_pressure", "hose_pressure_drop", "valves_pressure_drop"),
+        formula="before the jet at high fire, or at the most that it is lit with if more, + hose + valves",
+        inputs=("jet_gas_pressure", "lighting_gas_pressure", "hose_pressure_drop", "valves_pressure_drop"),
         source=VALVES & PRACTICE,
         near="bench",
     ),

@@ -841,6 +841,8 @@ WORDS = {
     "again.several": "{off}, go back to Purge (or, if others burn, wait {purge:time 2})",
     "holds": "The regulator stays as for HIGH, {outlet:gas_pressure 2} by its own gauge, gas flowing: it holds steady "
     "from {regulator:gas_pressure} on, the needle from {needle:gas_pressure}. ",
+    "holds.light": "The regulator at {outlet:gas_pressure} by its own gauge, gas flowing, as lighting may take more "
+    "than HIGH: it holds steady from {regulator:gas_pressure} on, the needle from {needle:gas_pressure}. ",
     "holds.low": "The regulator no higher than {outlet:gas_pressure 2} by its own gauge, gas flowing: so the needle "
     "wide open gives no more fire than this burner may have. ",
     "holds.least": "The regulator at its least, {outlet:gas_pressure 2} by its own gauge, gas flowing. The needle "
@@ -1014,11 +1016,9 @@ WORDS = {
     "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",
     "attend.when": "While it burns",
-    "attend.do": "The flame guard watches, and somebody stands at the cock, till the walls are above "
+    "attend.do": "The flame guard watches as long as gas flows. Somebody stands at the cock till the walls are above "
     "{relights:temperature}; nobody leaves it later either.",
-    "attend.do.guard": "The flame guard watches till the walls are above {relights:temperature}; nobody leaves it "
-    "then or later.",
-    "attend.do.cool": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",
+    "attend.do.guard": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",
     "attend.source": "EN 746-2; NFPA 86, from memory",
     "pop.when": "Pop, roar",
     "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. After a second one at a setting: "
@@ -1026,15 +1026,17 @@ WORDS = {
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "from_low": ", from LOW too",
-    "stop.do": "Never fade it out, never back to LIGHT: hot, it runs back. Snap the gas shut at the firing cock "
+    "stop.do": "Never fade it out, never back to LIGHT: hot, it runs back. Snap the gas shut at {firing} "
     "first{from_low}; "
-    "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. Blower on, damper open, {run_on:time "
-    "2}, till face is black, box below "
-    "{cool:temperature}. {back}",
+    "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. {shared}Blower on, damper open, "
+    "{run_on:time 2}, till face is black, box below {cool:temperature}. {back}",
     "back.light": "Then needle and damper to LIGHT{cock_waits}.",
     "back.torch": "Then the needle nearly shut{cock_waits}.",
     "stop.do.unlit": "If it burns all the same: snap the gas shut at the firing cock, then {behind}, and stand "
     "aside. Blower on till face is black, box below {cool:temperature}.",
+    "firing": "the firing cock",
+    "firing.several": "every burner's firing cock",
+    "shared": "What they share last. ",
     "source.line": "the line",
     "source.cylinder": "the cylinder",
     "source.cylinders": "every cylinder",

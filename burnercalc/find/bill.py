@@ -108,6 +108,7 @@ def bill(
 # Of a burner of which is not known how it is lit: one gauge, and nothing that changes the list but by what is written.
 NOT_LIT = {
     "lighting_slide": SimpleNamespace(gas_Pa=None, kind="gap"),
+    "regulated": SimpleNamespace(holds_Pa=Band(0.0, 0.0, 0.0)),
     "lighting_card": SimpleNamespace(switch_Pa=0.0, switch_before=False, pipe_switch_Pa=0.0),
     "gauges": SimpleNamespace(jet_Pa=0.0, low_Pa=None, low_fire_Pa=0.0, small=False, shown_Pa=float),
 }

@@ -39,11 +39,11 @@ class Supply:
         share = (line_Pa - mixture_Pa) / (self.outlet_Pa.value - mixture_Pa)
         return mixture_Pa + max(min(share, 1.0), 0.0) * (jet_Pa - mixture_Pa)
 
-    def behind_Pa(self, jet_Pa: float, share: float) -> float:
+    def behind_Pa(self, jet_Pa: float, share: float) -> Band:
         """Gauge, behind the regulator, with so much before the jet at a share of high fire's gas, every valve wide
-        open and no more lost than in parts that take little."""
-        lost_Pa = self.hose_drop_Pa + self.valves_drop_Pa - making.CHECK_OPENS_PA
-        return jet_Pa + making.CHECK_OPENS_PA + (1 - LOSS_OFF) * lost_Pa * share**2
+        open, with what the losses are off by."""
+        lost_Pa = (self.hose_drop_Pa + self.valves_drop_Pa - making.CHECK_OPENS_PA) * share**2
+        return Band(*(jet_Pa + making.CHECK_OPENS_PA + of * lost_Pa for of in (1 - LOSS_OFF, 1.0, 1 + LOSS_OFF)))
 
 
 def supply(

@@ -21,6 +21,7 @@ from .jet import Jet
 from .legs import Legs
 from .lighting_card import LightingCard
 from .lighting_slide import LightingSlide
+from .regulated import Regulated
 from .steel import Steel
 from .supply import Supply
 
@@ -125,6 +126,7 @@ def train(
     lighting_card: LightingCard,
     gauges: Gauges,
     supply: Supply,
+    regulated: Regulated,
     house: House,
     steel: Steel,
     legs: Legs,
@@ -140,21 +142,22 @@ def train(
     burner_count: int,
     sizes: str,
 ) -> Train:
-    size, outlet_Pa, guarded = supply.pipe, supply.outlet_Pa.value, lit_by == "guard"
+    size, guarded = supply.pipe, lit_by == "guard"
+    outlet_Pa = max(supply.outlet_Pa.value, regulated.holds_Pa.value)
     hose = {"bore": supply.hose_m, "length": making.HOSE_LENGTH_M, "drop": supply.hose_drop_Pa}
     from_cylinder = not gas_line.there
     rated_Pa = making.rated_Pa(pressure_Pa=outlet_Pa, unit=sizes, from_cylinder=from_cylinder)
-    regulated = {"capacity": making.REGULATOR_ROOM * firing.rate_W, "outlet": outlet_Pa}
+    holds = {"capacity": making.REGULATOR_ROOM * firing.rate_W, "outlet": outlet_Pa}
     if from_cylinder:
-        regulated["inlet"] = max(cylinders.least_Pa, outlet_Pa)
-        parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, rated_Pa, sizes)]
+        holds["inlet"] = max(cylinders.least_Pa, outlet_Pa)
+        parts = [*_from_cylinder(firing, cylinder_count, burner_count, size, holds, hose, rated_Pa, sizes)]
         parts += [_part("gas", size, "isolating_cock" if guarded else "cock", rated=rated_Pa)]
         parts += [_part("gas", size, "filter")]
     else:
         low_Pa = outlet_Pa * _line_share(equivalence_ratio, gas)
-        parts = [*_from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa)]
+        parts = [*_from_line(house, gas_line, size, supply, holds, hose, rated_Pa, low_Pa)]
     if guarded:
-        parts += _pilot(rated_Pa, supply, gas_line)
+        parts += _pilot(rated_Pa, outlet_Pa, supply, gas_line)
     behind = gas_line.isolated(lit_by)
     parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, not from_cylinder, guarded, behind)
     parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
@@ -223,12 +226,12 @@ def _from_line(house, gas_line, size, supply, regulated, hose, rated_Pa, low_Pa)
     yield part("low_gas_switch", outlet=low_Pa)
 
 
-def _pilot(rated_Pa, supply, gas_line):
+def _pilot(rated_Pa, outlet_Pa, supply, gas_line):
     """Its gas comes from before the main valve, and does not pass the firing cock."""
     part = partial(_part, "gas", making.BRANCH)
     yield part("pilot_cock")
     if supply.pilot_regulated:
-        regulator = part("pilot_regulator", inlet=supply.outlet_Pa.value)
+        regulator = part("pilot_regulator", inlet=outlet_Pa)
         yield replace(regulator, case="metered") if gas_line.metered else regulator
     yield part("pilot_valve", rated=rated_Pa)
     yield part("pilot")

@@ -120,6 +120,8 @@ def lighting_card_table(
         "opened": opened,
         "blind": say("blind", opened=opened),
         "again": say("again.several" if burner_count > 1 else "again", purge=card.purge_s, off=say(f"off.{keeper}")),
+        "firing": say("firing.several" if burner_count > 1 else "firing"),
+        "shared": say("shared") if burner_count > 1 else "",
         "put_out": say(f"put_out.{keeper}"),
         "neighbours": say("neighbours"),
         "in_turn": say("in_turn"),
@@ -151,7 +153,10 @@ def lighting_card_table(
     }
     starts = {"then": lighting.waits_ratio, "high": lighting.waits_ratio if turning.straight else equivalence_ratio}
     starts_W = {"then": lighting.waits_W, "high": lighting.waits_W if turning.straight else firing.low_W}
-    whys = {step: _why(turn, (starts[step], equivalence_ratio), say) for step, turn in turns.items()}
+    lit_Pa = lighting_slide.gas_Pa and lighting_slide.gas_Pa.value
+    marks_Pa = {"then": (lit_Pa, steps.low.gas_Pa)}
+    marks_Pa["high"] = lit_Pa if turning.straight else steps.low.gas_Pa, steps.high.gas_Pa
+    whys = {step: _why(turn, (starts[step], equivalence_ratio), marks_Pa[step], say) for step, turn in turns.items()}
     near_back = say("near_back", back=fires.back_W, at=say(f"near_back.{hot}")) if (hot := fires.hot_back) else ""
     by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}
     late = "" if card.let_in <= LET_IN else "late_guard" if lit_by == "guard" else "late"
@@ -168,7 +173,7 @@ def lighting_card_table(
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
         **({"then": "gas_alone"} if fires.gas_alone else {}),
         **({"then": "straight" if lighting.glows else "straight_cool"} if turning.straight else {}),
-        "attend": "cool" if not lighting.glows else "guard" if lit_by == "guard" else "",
+        "attend": lit_by,
         **({"high": "cool"} if turning.held_W is not None else {}),
         **({"high": "same"} if firing.low_W >= firing.rate_W and to_low else {}),
         "several": "one" if blower.burners > 1 else "",
@@ -238,12 +243,14 @@ def _ups(turn, from_W):
     return sum(after > before for before, after in pairwise(rates_W))
 
 
-def _why(turn, ends, say):
-    """Why not the other order, and what the mixture is between the two valves, where it is beyond both ends."""
+def _why(turn, ends, marks_Pa, say):
+    """Why not the other order, and what the mixture is between the two valves, where it is beyond both ends: never
+    richer where gas goes first and its gauge goes down."""
     if turn is None or not turn.first:
         return ""
     between = ""
-    if turn.most_ratio > max(ends) + BETWEEN:
+    falls = turn.first == "gas" and all(marks_Pa) and marks_Pa[1] <= marks_Pa[0]
+    if turn.most_ratio > max(ends) + BETWEEN and not falls:
         between = say(f"between.{'smokes' if turn.most_ratio > SMOKES_FROM else 'rich'}", ratio=turn.most_ratio)
     elif turn.least_ratio < min(ends) - BETWEEN:
         between = say("between.lean", ratio=turn.least_ratio)
@@ -253,7 +260,8 @@ def _why(turn, ends, say):
 
 def _holds(fires, regulated, say):
     """Where the regulator stands; low where no fire above those that it is lit and turned to may be gone to."""
-    words = "holds" if fires.high else "holds.least" if regulated.at_least else "holds.low"
+    high = "holds.light" if regulated.to_light else "holds"
+    words = high if fires.high else "holds.least" if regulated.at_least else "holds.low"
     return say(words, outlet=regulated.outlet_Pa, regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA)
 
 

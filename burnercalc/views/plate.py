@@ -14,7 +14,7 @@ from ..parts.firing import Firing
 from ..parts.gas_line import GasLine
 from ..parts.gauges import Gauges
 from ..parts.jet import Jet
-from ..parts.lighting import Lighting
+from ..parts.lighting import STEADY_S, Lighting
 from ..parts.lighting_air import LightingAir
 from ..parts.lighting_card import PILOT_S, LightingCard
 from ..parts.lighting_day import LightingDay
@@ -184,6 +184,9 @@ def operating_card_drawing(
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "snap": say("snap.guard" if guarded else "snap", **lit),
         "run_on": ceil(card.run_on_s / 60),
+        "steady": STEADY_S,
+        "cocks": say("cocks" if burner_count > 1 else "cock_alone"),
+        "shared": say("shared") if burner_count > 1 else "",
         "source": say(f"source.{source}"),
         "behind": say(f"behind.{of_it}"),
         "scale": gauges.lit_by_Pa,
@@ -201,7 +204,7 @@ def operating_card_drawing(
     up = turning.to_high
     slots["down"] = say(f"down.{up.first}") if up and up.first and firing.low_W < firing.rate_W else ""
     turns = "turns" if lighting.glows else "turns_cool" if fires.high else "turns_low"
-    turns = "turns_straight" if straight else turns
+    turns = ("turns_straight" if lighting.glows else "turns_straight_cool") if straight else turns
     lighting_step = "flame_guard" if guarded else "flame"
     steps = ["before", "purge", lighting_step, "out", turns, "stop", "fails", "smell", "check"]
     if burner_count > 1:
@@ -217,6 +220,8 @@ def operating_card_drawing(
             steps.insert(steps.index("stop"), "listen")
         if regulated.low and not gas_line.there:
             steps.insert(steps.index(lighting_step), "regulator")
+        if regulated.to_light and not gas_line.there:
+            steps.insert(steps.index(lighting_step), "regulator_light")
     shapes += _lines([say(step, **slots) for step in steps], width, y, WORDS_MM)
     return Shapes(tuple(shapes))
 
