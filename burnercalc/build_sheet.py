@@ -58,14 +58,12 @@ CASTING = ("mould", "cast", "free", "strip", "trim", "air", "clear", "oven", "fi
 PROVED = (
     "Soap on every gas joint under pressure: no bubble",
     "RCD (GFCI), its test button: the blower stops",
-    "Air switch opens with the blower off",
 )
-# Without its pilot a guard opens nothing: then it is proved in the test fire.
-POWER_OFF = "Valve shuts with the power off, stays shut with it on"
-POWER_OFF_PILOT = "Power off at LIGHT: valves shut, stay shut with it on"
+# With the firing cock shut a valve that sticks open is not seen: it is proved at a flame.
+POWER_OFF = "Lights 5 of 5, all ports; power off, on: valves shut"
 FIRST_OF_ALL = "Leak to valve: before any flame"
 FIRED = (
-    "Lights five times of five, all ports",
+    POWER_OFF,
     "Ten minutes at {0}, no pop; valve shuts in {1:.0f} s",
 )
 STAYS = {"low": "low fire, hot", "high": "high fire, hot"}
@@ -637,8 +635,16 @@ def shown_by_fire(result):
 
 
 def proved(result):
-    """What is proved of the valves before any flame."""
-    return PROVED if result.design.lit_by == "guard" else (*PROVED, POWER_OFF)
+    """What is proved of seats and switches before any flame: that each switch drops the valve, by the button that opens
+    one without a flame."""
+    guard, line = result.design.lit_by == "guard", result.part("gas_line").there
+    button = "PILOT" if guard else "RESET"
+    return (
+        *PROVED,
+        "Cocks open, no button: no bubble at jet and pilot" if guard else "Cocks open, no RESET: no bubble at the jet",
+        f"Firing cock shut, blower alone off, {button}: no valve",
+        *((f"Isolating cock shut, no pressure, {button}: no valve",) if line else ()),
+    )
 
 
 def _guard_shown(result):
@@ -647,10 +653,7 @@ def _guard_shown(result):
     if result.design.lit_by == "guard":
         trial_s = result.part("lighting_card").trial_s
         alone = "pilot, others" if several else "pilot alone"
-        return (
-            f"Firing cock shut, RESET: no pilot, nothing; {alone}: shut after {trial_s:.0f} s",
-            POWER_OFF_PILOT,
-        )
+        return (f"Firing cock shut, RESET: no pilot, nothing; {alone}: off after {trial_s:.0f} s",)
     return (f"Firing cock shut, {'torch, others' if several else 'torch'} lit: RESET let go, shut",)
 
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 import pytest
 from designs import solved
 
-from burnercalc.build_sheet import POWER_OFF, POWER_OFF_PILOT
+from burnercalc.build_sheet import POWER_OFF
 from burnercalc.checks import CHECKS
 from burnercalc.drawing.shapes import Line, Polyline, Text, shape_box
 from burnercalc.errors import InputError
@@ -620,7 +620,7 @@ def test_the_valve_that_power_shuts_is_opened_by_a_hand_only():
             for part, row in zip(solved(**texts).part("train").parts, solved(**texts).tables["gas_train"].rows)
         }
         assert "relay with reset button" in rows["reset"][2] and rows["reset"][5] == rows["solenoid"][5] == "safety"
-    assert "stays shut with it on" in POWER_OFF and "stay shut with it on" in POWER_OFF_PILOT
+    assert "power off, on: valves shut" in POWER_OFF
 
 
 @pytest.mark.parametrize("units", ["in", "mm"])

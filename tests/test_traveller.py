@@ -51,7 +51,7 @@ def test_a_traveller_has_all_that_is_measured_on_the_way(default):
         units.show(one, "pressure", "in", 2).replace("₂", "2") for one in (alone.low, alone.high, fire_Pa)
     )
     for said in (f"{low} to {high}", f"tap at high fire: {fire} hot", "Serial no.", "GO: 1/4 in drill",
-                 "NO GO: 17/64 in drill", "Leak, before casting: air", "10 min", "Lights five times of five",
+                 "NO GO: 17/64 in drill", "Leak, before casting: air", "10 min", "Lights 5 of 5, all ports",
                  "Handed over", "must be certified", "local authority decides", *traveller.STEPS):  # fmt: skip
         assert said in text, said
 
@@ -90,7 +90,7 @@ def test_what_is_proved_comes_before_what_needs_it(texts):
     ):
         assert signed.index(first) < signed.index(then)
     record = str(build_sheet.blocks(solved(), "", 190, 250))
-    assert record.index("Leak to valve: before any flame") < record.index(PROVED[0]) < record.index("Lights five")
+    assert record.index("Leak to valve: before any flame") < record.index(PROVED[0]) < record.index("Lights 5 of 5")
 
 
 def test_it_is_weighed_when_the_calendar_has_hands(default):

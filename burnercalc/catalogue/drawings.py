@@ -336,8 +336,12 @@ DRAWINGS = (
             "where.doors": "Outdoors or doors wide open",
             "where.hood": "Outdoors or under a hood that draws it off",
             "where.open": "Outdoors, in the open only",
-            "purge": "2. Gas shut, no flame in the chamber. Blower on, damper {cleared}, {purge:time 2}.",
+            "purge": "2. Gas shut, no flame in the chamber. {blower} on, {damper} {cleared}, {purge:time 2}.",
             "mm": "{size:drill_length}",
+            "blower": "Blower",
+            "blower.several": "Every blower",
+            "damper": "damper",
+            "damper.several": "every damper",
             "hole": "hole {size}",
             "gap": "gap {size}",
             "air": "LIGHT is for air of {air} only; in other air by a card that is printed for it.",
@@ -394,8 +398,9 @@ DRAWINGS = (
             "out_several": "Not lit, or it goes out: its gas off at once, then {put_out}; its air at LIGHT; no new try "
             "for {purge:time 2}. Only if none burns: blower on, door open, purge again for {purge:time 2}. Hot: wait "
             "till the face is black.",
-            "several": "All dampers at LIGHT before the first burner is lit. One by one, the farthest from the door "
-            "first, each with its own torch or pilot. Each step at every burner, one by one, before the next.",
+            "several": "{blower} on, all dampers at LIGHT before the first burner is lit. Farthest from the "
+            "door first, each with its own torch or pilot. Each step at every burner, one by one, before the "
+            "next.",
             "cleared.high": "at HIGH",
             "cleared.wide": "wide open",
             "put_out.torch": "the torch at its own valve where it stands, never drawn out lit",
@@ -410,11 +415,10 @@ DRAWINGS = (
             "listen.low_high": "hot at LOW and HIGH",
             "and": " and ",
             "way.gas_alone": "by gas alone, the damper stays",
-            "stop": "Stop: snap the gas shut at {cocks}, then {behind}.{shared} Blower on {run_on} min more, until all "
-            "is cold.",
+            "stop": "Stop: snap the gas shut at {cocks}, then {behind}. {blower} on {run_on} min more, until "
+            "all is cold.",
             "cock_alone": "the firing cock",
-            "cocks": "the firing cocks of all burners",
-            "shared": " What they share comes last: shut first, it fades a burner out, which runs back.",
+            "cocks": "every firing cock",
             "source.line": "the line",
             "source.cylinder": "the cylinder",
             "source.cylinders": "every cylinder",
@@ -431,8 +435,10 @@ DRAWINGS = (
             "alarm all out.",
             "smell": "Smell of gas: no flame, no switch. Gas off at {source}. Leave, and call from outside.",
             "check": "Each lighting: the guard, firing cock shut, as the lighting card has it: with {others} alone the "
-            "valve must not stay open. Each month: soap on every joint, air switch, valve, alarm. Each year: hose, "
+            "valve must not stay open. Each month: soap on every joint, {switches}, valve, alarm. Each year: hose, "
             "check valve, block.",
+            "switches": "air switch",
+            "switches.line": "air and low-gas switch",
             "others.hand": "the torch",
             "others.stand": "the torch",
             "others.guard": "the pilot",

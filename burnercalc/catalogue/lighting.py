@@ -786,10 +786,14 @@ WORDS = {
     "blend": "Gas, no other, mole %: {shares}. ",
     "look.source": "common practice",
     "purge.when": "Purge",
-    "purge.do": "Gas shut, no flame in the chamber. Blower on, damper at HIGH, {high_mark}, for {purge:time 2}. Five "
-    "volumes take {five:.1f} s.{tap}",
-    "purge.do.wide": "Gas shut, no flame in the chamber. Blower on, damper wide open, for {purge:time 2}. Five volumes "
-    "take {five:.1f} s. Then damper to HIGH, {high_mark}.{tap}",
+    "purge.do": "Gas shut, no flame in the chamber. {blower} on, {damper} at HIGH, {high_mark}, for {purge:time 2}. "
+    "Five volumes take {five:.1f} s.{tap}",
+    "purge.do.wide": "Gas shut, no flame in the chamber. {blower} on, {damper} wide open, for {purge:time 2}. Five "
+    "volumes take {five:.1f} s. Then {damper} to HIGH, {high_mark}.{tap}",
+    "blower": "Blower",
+    "blower.several": "Every blower",
+    "damper": "damper",
+    "damper.several": "every damper",
     "cleared.high": "at HIGH",
     "cleared.wide": "wide open",
     "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, else no gas.",
@@ -901,9 +905,9 @@ WORDS = {
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once, then {put_out}. Then damper {cleared}, door open, purge again for {purge:time 2}; hot, "
     "light only when the face is black. {sniff}After three tries at one setting: find out why.",
-    "out.do.several": "Its gas off at once, then {put_out}. Only if none burns: dampers {cleared}, door open, purge "
-    "again for {purge:time 2}; hot, light only when the face is black. {sniff}After three tries at one setting: find "
-    "out why.",
+    "out.do.several": "Its gas off at once, then {put_out}. Its air at LIGHT. Only if none burns: dampers {cleared}, "
+    "door open, purge again for {purge:time 2}; hot, light only when the face is black. {sniff}After three tries at "
+    "one setting: find out why.",
     "put_out.torch": "the torch at its own valve, where it stands: never draw it out lit",
     "put_out.pilot": "the pilot's cock",
     "sniff.low": "Sniff low: this gas sinks. ",
@@ -1006,13 +1010,12 @@ WORDS = {
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
-    "several.do": "As the first, each with its own cock, damper and {flame}: no neighbour, no hot chamber lights it "
-    "for sure. Farthest from the door first. {neighbours}Not lit, or out: gas shut, then {flame}; air at LIGHT. "
-    "{in_turn}",
+    "several.do": "Every blower on, every damper at LIGHT before the first is lit, until all burn. As the first from "
+    "'{first}' on, no purge: own cock, damper and {flame}. Farthest from the door first. {neighbours}{in_turn}",
     "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
-    "Own cock and {flame} each, farthest from the door first. {neighbours}Not lit, or out: its gas off, then its "
-    "{flame}. {in_turn}",
-    "neighbours": "Try each guard while others burn: it must not see them. ",
+    "The next from '{first}' on, no purge, own cock and {flame}. Farthest from the door first. {neighbours}{in_turn}",
+    "neighbours": "Try each guard while others burn: it must not see them; the first's with the second lit: its firing "
+    "cock shut, RESET. ",
     "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",
     "attend.when": "While it burns",
@@ -1028,7 +1031,7 @@ WORDS = {
     "from_low": ", from LOW too",
     "stop.do": "Never fade it out, never back to LIGHT: hot, it runs back. Snap the gas shut at {firing} "
     "first{from_low}; "
-    "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. {shared}Blower on, damper open, "
+    "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. {blower} on, {damper} open, "
     "{run_on:time 2}, till face is black, box below {cool:temperature}. {back}",
     "back.light": "Then needle and damper to LIGHT{cock_waits}.",
     "back.torch": "Then the needle nearly shut{cock_waits}.",
@@ -1036,7 +1039,6 @@ WORDS = {
     "aside. Blower on till face is black, box below {cool:temperature}.",
     "firing": "the firing cock",
     "firing.several": "every burner's firing cock",
-    "shared": "What they share last. ",
     "source.line": "the line",
     "source.cylinder": "the cylinder",
     "source.cylinders": "every cylinder",

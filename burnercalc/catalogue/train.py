@@ -105,8 +105,8 @@ PARTS = {
         "flame guard",
         "electronic, by a rod or by light (UV); acts on the spring-shut valve",
         "Shuts the gas within 1 s of the main flame's going out, valve and all: one of 4 s or a thermocouple is too "
-        "slow. It must see neither torch nor neighbour: the lighting card has it tried. It watches till the walls "
-        "glow, a person all the time.",
+        "slow. It must see neither torch nor neighbour: the lighting card has it tried. It watches as long as "
+        "gas flows, and so does a person.",
     ),
     "pilot_cock": (
         "cock of the pilot",

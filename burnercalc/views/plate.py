@@ -122,6 +122,7 @@ def operating_card_drawing(
     gauges: Gauges,
     turning: Turning,
     regulated: Regulated,
+    blower: Blower,
     fuel: str,
     fuel_blend: tuple[tuple[str, float], ...] | None,
     gas_line: GasLine,
@@ -185,11 +186,13 @@ def operating_card_drawing(
         "snap": say("snap.guard" if guarded else "snap", **lit),
         "run_on": ceil(card.run_on_s / 60),
         "steady": STEADY_S,
+        "blower": say("blower.several" if burner_count > 1 and blower.burners == 1 else "blower"),
+        "damper": say("damper.several" if burner_count > 1 else "damper"),
         "cocks": say("cocks" if burner_count > 1 else "cock_alone"),
-        "shared": say("shared") if burner_count > 1 else "",
         "source": say(f"source.{source}"),
         "behind": say(f"behind.{of_it}"),
         "scale": gauges.lit_by_Pa,
+        "switches": say("switches.line" if gas_line.there else "switches"),
         "keeper": "" if guarded else say(f"keeper.{lit_by}"),
         "others": say(f"others.{lit_by}" + (".several" if burner_count > 1 else "")),
         "air": _air(lighting_day, shop, say),
@@ -267,5 +270,5 @@ def _lines(texts, width, y, height):
         for line in wrapped(words, height / CAP_HEIGHT_RATIO, width - 2 * MARGIN_MM):
             shapes.append(_text(MARGIN_MM, y, line, height))
             y -= height * 1.75
-        y -= height * 0.4
+        y -= height * 0.2
     return shapes
