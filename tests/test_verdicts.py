@@ -178,6 +178,7 @@ ENDS = {
 }
 # Bands that a check sees and does not judge by.
 ONLY_SAID = {
+    ("lighting", "holding.hot_W"),  # whether larger ports want low fire set higher too; flashback_hot judges by it
     ("lighting_by_hand", "lighting_meter.passes_s"),  # the window, by a watch
     ("carbon_monoxide", "carbon_monoxide.fresh_air_m3_s"),
     ("throughput", "throughput.fire_kg_s"),  # as metal_kg_s, the less of bars and fire
@@ -245,8 +246,10 @@ def test_a_check_judges_by_the_end_of_a_band_that_harms():
 
 
 # The one caution that a known-good build may get: house gas lights over a shorter gap than propane. Its lift lies
-# nearer to flashback, so that a dozen ports of 9/32 leave no rate to wait at; of 19/64 they do.
+# nearer to flashback, so that a dozen ports of 9/32 leave no rate to wait at; of 19/64 they do, but a house meter that
+# takes over 2 min to be read proves no jet before a lip may glow.
 TOLD = {
+    "hand-sized box, 12 ports of 19/64, house gas": ["lighting_by_hand"],
     "small square tube, 20 ports of 5/16, house gas": ["cross_light"],
 }
 
