@@ -765,7 +765,7 @@ def test_down_from_high_fire_passes_the_states_of_the_way_up():
         for one, other in zip(before[::-1], back, strict=True):
             assert one == pytest.approx(other)
         small = "the small gauge's cock shut" in told["High fire"]
-        assert ("Its cock open again below" in told["High fire"]) == small
+        assert ("The small gauge's cock open again below" in told["High fire"]) == small
     assert "air" in seen
 
 

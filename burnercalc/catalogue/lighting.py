@@ -980,7 +980,7 @@ WORDS = {
     "down.gas": "Down: backwards, AIR FIRST, then gas, never to LIGHT.{reopens}",
     "down.air": "Down: backwards, GAS FIRST, then air, never to LIGHT.{reopens}",
     "down.over": "Down: backwards, in each step the other valve first, never to LIGHT.{reopens}",
-    "reopens": " Its cock open again below {scale:gas_pressure}.",
+    "reopens": " The small gauge's cock open again below {scale:gas_pressure}.",
     "down.straight": "Never down: gas off.",
     # Why in this order, and what the mixture is between the two valves.
     "other.gas": "air first",

@@ -178,7 +178,7 @@ def find(
         _add(asked, space, found, weighed, given_keys, budget)
     given_keys = _given(space, found)
     if not _own(_best(found, weighed), given_keys):
-        _turned_otherwise(space, found, weighed, kinds, asked, min(POLISH, budget // 10))
+        _turned_otherwise(space, found, weighed, kinds, min(POLISH, budget // 10))
     best, chosen = _best_in_each_kind(found, weighed, given_keys)
     if _own(best, given_keys) and _mended(space, found, chosen, weighed, given_keys):
         best, chosen = _best_in_each_kind(found, weighed, given_keys)
@@ -252,14 +252,11 @@ def _add(asked: Node, space: Space, found: Found, weights: Mapping[str, float], 
 
 
 def _turned_otherwise(
-    space: Space, found: Found, weights: Mapping[str, float], kinds: tuple[str, ...], asked: Node | None, most: int
+    space: Space, found: Found, weights: Mapping[str, float], kinds: tuple[str, ...], most: int
 ) -> None:
-    """The best of each kind, with another low fire as long as that betters it, of which a dive takes one for all; the
-    design in question polished as the others are, where it is one of them."""
+    """The best of each kind, with another low fire as long as that betters it, of which a dive takes one for all."""
     held = tuple(axis.name for axis in space.axes if axis.name != "low fire")
     for kind in kinds:
-        if asked is not None and found.best(weights, kind) is asked:
-            polish(space, found, weights, kind, most)
         polish(space, found, weights, kind, most, None, held)
 
 
