@@ -13,6 +13,7 @@ from .drawing.text_pages import (
     QR,
     RATIOS,
     SIDE_MM,
+    SMALLEST_TEXT_MM,
     TOP_MM,
     Caution,
     Columns,
@@ -40,7 +41,7 @@ ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM, APART_MM = 52.0, 57.0  # height of the mould's view and of the burner's taken apart
 NEST_MM, MOST_NESTS = 28.0, 5  # height of one board as it is cut; of no more than so many above one another
-TRAIN_RATIO, SLIDE_MM = 3.1, 62.0
+TRAIN_RATIO, SLIDE_MM = 4.0, 62.0
 LEAST_BESIDE_MM = 45.0  # a column that words can be read in, beside the train
 SLENDER = 2.5  # a body longer than this many widths has its section along over the whole page
 MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
@@ -568,8 +569,8 @@ def _train(result):
 
 
 def _train_drawn(result, width):
-    """As small as its names can be read one under the other."""
-    drawing = result.drawing("train", text_mm=TEXT_MM * TRAIN_RATIO)
+    """At a plain ratio, as small as its names can be read one under the other: none is made larger in the figure."""
+    drawing = result.drawing("train", text_mm=SMALLEST_TEXT_MM * TRAIN_RATIO)
     left, low, right, high = drawing.bounds()
     caption = "Thick: safety; dashed: comfort; beside the line: on a branch, or between the others"
     figure = Figure(drawing, 1.01 * (high - low) / TRAIN_RATIO, caption, scheme=True)

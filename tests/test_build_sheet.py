@@ -15,7 +15,7 @@ from test_measures import INCH, NAMES
 from burnercalc import build_sheet, foot, shopping, traveller, units
 from burnercalc.design import Design
 from burnercalc.drawing.shapes import Circle, Line, Text, shape_box
-from burnercalc.drawing.text_pages import Caution, Columns
+from burnercalc.drawing.text_pages import Caution, Columns, flow
 from burnercalc.link import to_link
 from burnercalc.result import solve
 
@@ -366,14 +366,20 @@ def test_no_drawing_is_both_true_and_not_to_scale(name):
     assert "A scheme, without sizes" in text
 
 
-@pytest.mark.parametrize("texts", [{}, {"body_length": "36 in", "inlets": "2", "ports_per_row": "60"}])
-def test_names_in_the_train_stand_clear_of_each_other_on_the_sheet(texts):
-    made = build_sheet._train_drawn(solve(Design.from_texts(texts)), 190.0)
-    drawing = made[1].columns[0][0].drawing
-    boxes = [shape_box(s) for s in drawing.shapes if isinstance(s, Text) and s.layer != "number"]
+@pytest.mark.parametrize(
+    "texts",
+    [{}, {"body_length": "36 in", "inlets": "2", "ports_per_row": "60"}, {"units": "mm", "lit_by": "guard"}],
+)
+def test_names_in_the_train_stand_clear_of_each_other_and_of_the_air_on_the_sheet(texts):
+    columns = build_sheet._train_drawn(solve(Design.from_texts(texts)), 190.0)[1]
+    (page,) = flow(columns.columns[0], columns.weights[0], 250.0)  # as it comes out on paper
+    names = [s for s in page if isinstance(s, Text) and re.match(r"\d+\. |cylinder|blower|burner", s.text)]
+    boxes = [shape_box(s) for s in names]
     over = [(a, b) for i, a in enumerate(boxes) for b in boxes[:i]
             if a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]]  # fmt: skip
     assert len(boxes) > 20 and not over
+    air = next(s for s, box in zip(names, boxes) if s.text == "blower").x
+    assert all(box[2] < air - 3.0 for s, box in zip(names, boxes) if s.x < air)
 
 
 def test_a_drawing_at_its_own_size_says_so():

@@ -13,7 +13,8 @@ from .view import Say, Shapes
 
 INTO_BRANCH = ("gauge", "jet_gauge", "low_gauge", "gauge_cock", "low_gas_switch")
 TEXT_MM = 2.6
-BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 10.0, 74.0, 12.0  # the column of the air, at least
+BOX_MM, STEP_MM, COLUMN_MM, BRANCH_MM = 7.0, 10.0, 74.0, 12.0  # step and the column of the air: at least
+LINE = 1.45  # from row to row, times the height of capitals
 
 
 def called(part, say: Say) -> str:
@@ -89,25 +90,26 @@ def gas_train_table(train: Train, lighting: Lighting, fires: Fires, stopped: boo
 def train_drawing(train: Train, say: Say, text_mm: float | None) -> Shapes:
     """Gas down the left, air down the right; they meet in the mixing tee, and the mixture goes down to the burner."""
     text = text_mm or TEXT_MM
+    step = max(STEP_MM, LINE * text)
     numbers = {id(part): number for number, part in enumerate(train.parts, 1)}
     stretches = {name: [p for p in train.parts if p.stretch == name] for name in ("gas", "air", "mixture")}
     start = "cylinder" if train.from_cylinder else "line"
-    meet = -STEP_MM * (max(len(stretches["gas"]), len(stretches["air"])) + 1)
-    meet -= max(0.0, 2 * text + 5.0 - STEP_MM)  # the tee's name stands between the line and the row above
+    meet = -step * (max(len(stretches["gas"]), len(stretches["air"])) + 1)
+    meet -= max(0.0, 2 * text + 5.0 - step)  # the tee's name stands between the line and the row above
     gas = [_end(say(start)), *_boxes(stretches["gas"], numbers, say)]
     mouth, *air = _boxes(stretches["air"], numbers, say)  # the guard stands before the blower
     air = [mouth, _end(say("blower")), *air]
     # No name of the gas side reaches the line of the air.
     air_x = max(COLUMN_MM, *(shape_box(_name(BRANCH_MM * box.branch, 0.0, box, text))[2] + 2 * BOX_MM for box in gas))
     tee, *mixture = [*_boxes(stretches["mixture"], numbers, say), _end(say("burner"))]
-    half, below = BOX_MM / 2, meet - STEP_MM
+    half, below = BOX_MM / 2, meet - step
     shapes = [
-        *_chain(0.0, 0.0, gas, meet + half, text),
-        *_chain(air_x, 0.0, air, meet, text),
+        *_chain(0.0, 0.0, gas, meet + half, text, step),
+        *_chain(air_x, 0.0, air, meet, text, step),
         *_box(0.0, meet, tee),
         _name(0.0, meet + text / 2 + 2.4, tee, text),  # above the line that the air comes by
         Line(half, meet, air_x, meet, "window"),
-        *_chain(0.0, below, mixture, below - STEP_MM * (len(mixture) - 1), text, first=meet - half),
+        *_chain(0.0, below, mixture, below - step * (len(mixture) - 1), text, step, first=meet - half),
     ]
     return Shapes(tuple(shapes))
 
@@ -155,15 +157,15 @@ def _box(x, y, box):
     return [rectangle(x - half, y - half, BOX_MM, BOX_MM, box.layer)]
 
 
-def _chain(x, top, boxes, bottom, text, first=None):
+def _chain(x, top, boxes, bottom, text, step, first=None):
     """Boxes one under the other on a line from `first` or the first of them to `bottom`; names at the right."""
     shapes, from_y = [], first
     for row, box in enumerate(boxes):
-        y, middle = top - STEP_MM * row, x + BRANCH_MM * box.branch
+        y, middle = top - step * row, x + BRANCH_MM * box.branch
         half = BOX_MM / 2
         shapes += [*_box(middle, y, box), _name(middle, y, box, text)]
         if box.on_box:
-            shapes.append(Line(middle, y + STEP_MM - half, middle, y + half, "window"))
+            shapes.append(Line(middle, y + step - half, middle, y + half, "window"))
         elif box.loose:
             continue
         elif box.branch:
