@@ -37,6 +37,7 @@ CARD_TITLE = "Lighting card"
 CARD_TYPE_MM = (3.4, 3.3, 3.2, 3.1, 3.0)  # the largest that keeps the card on one page; 3.0 mm is 8.5 pt
 LEAST_VIEW_MM, MOST_VIEW_MM = (40.0, 56.0, 72.0), 100.0  # height of the face on the first page, as there is room
 TEXT_MM = 2.5
+WHEN_MM = 16.0  # of the lighting card's first column, of few words
 ACROSS = ("Across", "Across, through one inlet")
 ALONG = 1.35  # width of the section along over that of the section across
 MOULD_MM, APART_MM = 52.0, 57.0  # height of the mould's view and of the burner's taken apart
@@ -861,7 +862,7 @@ def _lighting(result):
     return [
         Heading(card.title),
         *(Paragraph(why, bold=True) for why in stops[:1]),
-        Table(tuple(names), tuple((when, do) for when, do, _ in card.rows), "ll"),
+        Table(tuple(names), tuple((when, do) for when, do, _ in card.rows), "ll", least=WHEN_MM),
         Paragraph(f"{source}. " + _tags(card.rows)),
     ]
 

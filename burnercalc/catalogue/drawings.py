@@ -385,22 +385,24 @@ DRAWINGS = (
             "up to HIGH {to_high}. Never down: to stop or wait, gas off. Somebody always stands by.",
             "way.gas": "gas first, then air{steps}",
             "way.air": "air first, then gas{steps}",
-            "way.over": "up gas first, down air first{steps}",
+            "way.over": "by the lighting card's {count} steps",
             "down.gas": ", air first",
             "down.air": ", gas first",
             "down.over": ", other valve first",
             "way.same": "no turn, it is the same",
             "way.none": "not at all: no order of the valves holds",
-            "steps": ", in {steps} steps, a minute at each",
+            "steps": ", by the lighting card's {steps} steps, a minute at each",
             "unlit": "2. DO NOT LIGHT. The lighting card tells why.",
             "out": "Not lit, or it goes out: gas off at once, then {put_out}. Blower on, door open, purge again for "
             "{purge:time 2}. Hot: wait till the face is black.",
-            "out_several": "Not lit, or it goes out: its gas off at once, then {put_out}; its air at LIGHT; no new try "
-            "for {purge:time 2}. Only if none burns: blower on, door open, purge again for {purge:time 2}. Hot: wait "
-            "till the face is black.",
+            "out_several": "{hot}: every gas off at once, then 2, faces black. Not lit, or out before that: its gas "
+            "off at once, then {put_out}; its air at LIGHT; no new try for {purge:time 2}. Only if none burns: blower "
+            "on, door open, purge again for {purge:time 2}. Hot: wait till the face is black.",
             "several": "{blower} on, all dampers at LIGHT before the first burner is lit. Farthest from the "
             "door first, each with its own torch or pilot. Each step at every burner, one by one, before the "
             "next.",
+            "hot": "Walls glowing, one out",
+            "hot.cool": "Past LIGHT, one out",
             "cleared.high": "at HIGH",
             "cleared.wide": "wide open",
             "put_out.torch": "the torch at its own valve where it stands, never drawn out lit",
@@ -431,8 +433,8 @@ DRAWINGS = (
             "behind.cylinder.guard": "the pilot's cock, isolating cock and cylinder",
             "behind.cylinders.guard": "the pilot's cock, isolating cock and every cylinder",
             "behind.tank.guard": "the pilot's cock, isolating cock and tank",
-            "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. At an "
-            "alarm all out.",
+            "fails": "Pop, roar or whistle in the box, air or power fails, alarm sounds: gas off at once. Power "
+            "fails: blower off at its switch, on again only for 2, face black. Alarm: {keeper_name} off too, all out.",
             "smell": "Smell of gas: no flame, no switch. Gas off at {source}. Leave, and call from outside.",
             "check": "Each lighting: the guard, firing cock shut, as the lighting card has it: with {others} alone the "
             "valve must not stay open. Each month: soap on every joint, {switches}, valve, alarm. Each year: hose, "

@@ -730,10 +730,10 @@ CHECKS += (
             "mean": "A working day's {day:gas_share 2} allow {ppm:gas_share 2} for so long, and none after[|; in the "
             "EU the day's mean is {eu_day:gas_share 2}].",
             "quiet": "Up to {silent:gas_share 2} an alarm keeps silent so long, and above it may: silence proves "
-            "nothing. If it sounds, gas off, and out.",
+            "nothing. If it sounds, all gas off, and out.",
             "alarm": "An alarm keeps silent that long up to {silent:gas_share 2}, and above it may: silence proves "
             "nothing. To stay below that takes {quiet:air_flow 2} of fresh air, which a fan must bring. With less it "
-            "may sound before the walls glow: then gas off, and out.",
+            "may sound before the walls glow: then all gas off, and out.",
         },
         cures=(("burner_count", "lower"), ("ports_per_row", "lower"), ("rows", "lower")),
         to_light=True,
@@ -776,12 +776,14 @@ CHECKS += (
 WORDS = {
     "look.when": "Before",
     "look.do": "{blend}Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, "
-    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand. {new}",
+    "every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
+    "hand. {new}",
     "look.do.hood": "{blend}Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head "
-    "height. Ports clear, every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, "
+    "height. Ports clear, every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, "
     "extinguisher at hand. {new}",
     "look.do.open": "{blend}Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, "
-    "every gas cock shut, gauge at nothing, chamber door open, nobody in front of it, extinguisher at hand. {new}",
+    "every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
+    "hand. {new}",
     "new": "New block: by its build sheet.",
     "blend": "Gas, no other, mole %: {shares}. ",
     "look.source": "common practice",
@@ -852,6 +854,7 @@ WORDS = {
     "holds.least": "The regulator at its least, {outlet:gas_pressure 2} by its own gauge, gas flowing. The needle "
     "alone keeps away more fire than this burner may have. ",
     "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. ",
+    "alone.several": "this burner alone (each on a day of its own; together only at what is PROVED), ",
     "alone.torch": "nothing else on it",
     "alone.pilot": "nothing else on it but the pilot (counted alone for 10 min, its share off)",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
@@ -889,13 +892,10 @@ WORDS = {
     "flows. A pilot with a flame guard does.",
     "set.source": "flame limits; common practice",
     "trial.when": "First {hiss:.0f} s",
-    "trial.do": "{reset}Snap the firing cock open, hand on it. The mixture takes {arrives:.1f} s to the face: not "
-    "alight {hiss:.0f} s after the first hiss, gas off. With {hand:.0f} s for the hand, all that is let in fills "
-    "{let_in:percent 0} of the cold chamber.",
-    "trial.do.late": "Torch AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
+    "trial.do": "Torch AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
     "Gas takes {arrives:.1f} s to the torch: the moment it does not take, gas off. Never light it late: in "
     "{hiss:.0f} s, and {hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
-    "trial.do.late_guard": "Pilot AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
+    "trial.do.guard": "Pilot AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
     "Gas takes {arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in "
     "{hiss:.0f} s, and {hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
     "over": ", and the rest stands in front of its opening: nobody may stand there",
@@ -905,9 +905,11 @@ WORDS = {
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once, then {put_out}. Then damper {cleared}, door open, purge again for {purge:time 2}; hot, "
     "light only when the face is black. {sniff}After three tries at one setting: find out why.",
-    "out.do.several": "Its gas off at once, then {put_out}. Its air at LIGHT. Only if none burns: dampers {cleared}, "
-    "door open, purge again for {purge:time 2}; hot, light only when the face is black. {sniff}After three tries at "
-    "one setting: find out why.",
+    "out.do.several": "{hot}: every gas off at once; all from Purge on, faces black. Before that: its gas off at once, "
+    "then {put_out}. Its air at LIGHT. Only if none burns: dampers {cleared}, door open, purge again for "
+    "{purge:time 2}; hot, light only when the face is black. {sniff}After three tries at one setting: find out why.",
+    "hot": "Walls glowing, one out",
+    "hot.cool": "Past LIGHT, one out",
     "put_out.torch": "the torch at its own valve, where it stands: never draw it out lit",
     "put_out.pilot": "the pilot's cock",
     "sniff.low": "Sniff low: this gas sinks. ",
@@ -916,15 +918,16 @@ WORDS = {
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
     "lit.do": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
-    "({relights:temperature}): {likely:time 2}, {wait:time 2} at most; not by then, gas off. {lip}"
+    "({relights:temperature}): {counted}{likely:time 2}, {wait:time 2} at most; not by then, gas off. {lip}"
     "{burnt}Pop, flutter, a port dark, {flame} or flame out: gas off.",
     "lit.do.stays": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
-    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most; not by then, gas off. "
+    "({relights:temperature}): {counted}about {likely:time 2}, {wait:time 2} at most; not by then, gas off. "
     "{burnt}Pop, flutter, "
     "a port dark, {flame} or flame out: gas off at once.",
     "lit.do.torch": "See every port alight. {lip}The {flame} stays in front till the walls glow "
-    "({relights:temperature}): about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}Pop, "
-    "flutter, a port dark, {flame} or flame out: gas off at once.",
+    "({relights:temperature}): {counted}about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}"
+    "Pop, flutter, a port dark, {flame} or flame out: gas off at once.",
+    "counted": "from the last lit on ",
     "away": "Glowing: torch off at its valve, and away. ",
     "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only the {flame} keeps it alight. ",
     "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, {flame} or not. ",
@@ -945,7 +948,7 @@ WORDS = {
     "burnt gas. {alarm}",
     "air.do.open": LEAVES + "In the open only: to stay below {kept:gas_share 2} takes {fresh:air_flow 2} of fresh air. "
     "Nobody stands in the burnt gas. {alarm}",
-    "alarm": "Alarm: gas off, all out.",
+    "alarm": "Alarm: gas and {flame} off, all out.",
     "air.source": "NIOSH 1972",
     "then.when": "The walls glow",
     "then.when.cool": "It burns steadily",
@@ -1015,7 +1018,7 @@ WORDS = {
     "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
     "The next from '{first}' on, no purge, own cock and {flame}. Farthest from the door first. {neighbours}{in_turn}",
     "neighbours": "Try each guard while others burn: it must not see them; the first's with the second lit: its firing "
-    "cock shut, RESET. ",
+    "cock shut, RESET, then light it again. ",
     "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",
     "attend.when": "While it burns",
@@ -1031,8 +1034,8 @@ WORDS = {
     "from_low": ", from LOW too",
     "stop.do": "Never fade it out, never back to LIGHT: hot, it runs back. Snap the gas shut at {firing} "
     "first{from_low}; "
-    "the valve must follow {hand:.0f} s after the flame. {pops}Then {behind}. {blower} on, {damper} open, "
-    "{run_on:time 2}, till face is black, box below {cool:temperature}. {back}",
+    "the valve must follow {hand:.0f} s after the flame, else no gas till it is mended. {pops}Then {behind}. "
+    "{blower} on, {damper} open, {run_on:time 2}, till face is black, box below {cool:temperature}. {back}",
     "back.light": "Then needle and damper to LIGHT{cock_waits}.",
     "back.torch": "Then the needle nearly shut{cock_waits}.",
     "stop.do.unlit": "If it burns all the same: snap the gas shut at the firing cock, then {behind}, and stand "
@@ -1057,24 +1060,17 @@ WORDS = {
     "pops.rich": "Rich as set, it may pop: stand aside. ",
     "stop.source": "NFPA 86, from memory; common practice",
     "fails.when": "Air or power fails",
-    "fails.do": "{cut}The gas must close by itself too: an air switch on the mix pipe lets go below "
-    "{switch:pressure 2}, half of the least it shows while it burns; a valve then springs shut, opened by hand "
-    "only. In {by_hand:.0f} s, {seen:.0f} to notice, {hand:.0f} for the hand, high fire fills "
+    "fails.do": "{cut}The gas must close by itself too: air switch off below {switch:pressure 2}, valve sprung shut, "
+    "opened by hand only. In {by_hand:.0f} s, {seen:.0f} to notice, {hand:.0f} for the hand, high fire fills "
     "{times:percent 0} of the cold chamber.{aside}",
-    "fails.do.before": "{cut}The gas must close by itself too: an air switch before the damper, which lets go below "
-    "{switch:pressure 2}, and a spring-shut valve, opened by hand only. It proves the fan, not the damper: a pin "
-    "stops that at {pinned}. In {by_hand:.0f} s, {seen:.0f} to notice, {hand:.0f} for the hand, high fire "
-    "fills {times:percent 0} of the cold chamber.{aside}",
-    "fails.do.before_several": "{cut}The gas must close by itself too: an air switch before the damper, off below "
-    "{switch:pressure 2}, and a spring-shut valve, opened by hand only. It proves the fan, not the damper: a pin "
-    "stops that at {pinned}.{aside}",
-    "cut": "Firing cock shut, then {then_off}. Back: from Purge on. ",
-    "cut.several": "Every firing cock shut, then {then_off}. Back: from Purge on. ",
+    "fails.do.several": "{cut}The gas must close by itself too: air switch off below {switch:pressure 2}, valve sprung "
+    "shut, opened by hand only.{aside}",
+    "cut": "Firing cock shut, then {then_off}. {no_blower}",
+    "cut.several": "Every firing cock shut, then {then_off}. {no_blower}",
+    "no_blower": "{blower} off at its switch, or it starts when power is back; on again only for Purge, face black. ",
     "then_off.torch": "the torch, then {behind}",
     "then_off.pilot": "{behind}",
     "aside": " Then stand aside; nobody blows into it.",
-    "pinned": "LIGHT",
-    "pinned.low": "LIGHT or LOW",
     "fails.source": "BS 5990:2006; half: common practice",
     "smell.when": "Smell of gas",
     "smell.do": "No flame, no switch, no telephone there. Gas off at {source} if you can. Leave, let air in; "

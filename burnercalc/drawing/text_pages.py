@@ -22,7 +22,7 @@ RATIOS = (1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 7
 SMALLEST_NUMBER_MM = 1.2
 SMALLEST_TEXT_MM = 2.3
 SHARES = 40  # steps in which the width of a page is shared out between the columns of a table
-LEAST_MM = 24.0  # width of a column of texts, where they are not shorter
+LEAST_MM = 24.0  # width of a column of texts, where they are not shorter and no table has another
 ROW_AIR_MM = 0.5  # over and under a row
 WHOLE = 0.3  # of a page: a table up to so high is not broken
 
@@ -50,13 +50,14 @@ class Items:
 @dataclass(frozen=True)
 class Table:
     """Rows of texts under a header; align is a letter l, r or c a column; fold sets the rows in that many columns; size
-    is that of the type [mm]."""
+    is that of the type [mm], least the width of a column of longer texts."""
 
     header: tuple
     rows: tuple
     align: str = ""
     fold: int = 1
     size: float = TABLE_MM
+    least: float = LEAST_MM
 
 
 @dataclass(frozen=True)
@@ -192,7 +193,7 @@ def _widths(table, width, pad):
         for column in zip(table.header, *table.rows)
     ]
     # What stands at the right is a number, best not broken; a text has at least its longest word, and room for two.
-    least = [0.35 * width if side == "r" else LEAST_MM for side in table.align]
+    least = [0.35 * width if side == "r" else table.least for side in table.align]
     widths = [min(n, max(word + 2 * pad, some)) for n, word, some in zip(need, words, least)]
     if sum(widths) >= width:
         return [width * w / sum(widths) for w in widths]

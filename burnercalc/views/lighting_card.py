@@ -14,7 +14,7 @@ from ..parts.gauges import Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, STEADY_S, Lighting
 from ..parts.lighting_air import LightingAir
-from ..parts.lighting_card import COOL_K, HAND_S, LET_IN, PILOT_S, LightingCard
+from ..parts.lighting_card import COOL_K, HAND_S, PILOT_S, LightingCard
 from ..parts.lighting_day import LightingDay
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
@@ -96,6 +96,9 @@ def lighting_card_table(
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     source = gas_line.source(cylinder, cylinder_count)
     of_it = f"{source}.guard" if lit_by == "guard" else source
+    several = burner_count > 1
+    alone = say("alone.several") if several else ""
+    every = say("blower.several" if several and blower.burners == 1 else "blower")
     opened, keeper = say(f"opened.{of_it}"), "pilot" if lit_by == "guard" else "torch"
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
@@ -103,9 +106,9 @@ def lighting_card_table(
         "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
         "air": air_told(lighting_day, shop, say),
-        "meter": _metered(lighting_meter, lighting_slide, say(f"alone.{keeper}"), say),
+        "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}"), say),
         "new": say("new"),
-        "tap": say("tap", low=alone.low, high=alone.high) if (alone := air_proof.alone_Pa) else say("tap.none"),
+        "tap": say("tap", low=by_air.low, high=by_air.high) if (by_air := air_proof.alone_Pa) else say("tap.none"),
         "holds": "" if gas_line.there else _holds(fires, regulated, say),
         "beyond": _beyond(lighting_slide, lighting_meter),
         "lip": say("lip", glows=LIP_GLOWS_S) if fires.lip_back else "",
@@ -119,27 +122,28 @@ def lighting_card_table(
         "cock_open": say("cock_open") if gauges.small else "",
         "opened": opened,
         "blind": say("blind", opened=opened),
-        "again": say("again.several" if burner_count > 1 else "again", purge=card.purge_s, off=say(f"off.{keeper}")),
-        "firing": say("firing.several" if burner_count > 1 else "firing"),
+        "again": say("again.several" if several else "again", purge=card.purge_s, off=say(f"off.{keeper}")),
+        "firing": say("firing.several" if several else "firing"),
         "put_out": say(f"put_out.{keeper}"),
         "neighbours": say("neighbours"),
         "first": say("torch.when.guard" if lit_by == "guard" else "torch.when"),
-        "blower": say("blower.several" if burner_count > 1 and blower.burners == 1 else "blower"),
-        "damper": say("damper.several" if burner_count > 1 else "damper"),
+        "blower": every,
+        "damper": say("damper.several" if several else "damper"),
         "in_turn": say("in_turn"),
         "reset": say("reset.guard" if lit_by == "guard" else "reset.hand", trial=card.trial_s),
         "read": say("read.tube" if gas_line.there else "read.gauge"),
         "aside": say("aside"),
         "source": say(f"source.{source}"),
         "behind": say(f"behind.{of_it}", follows=say("follows")),
-        "cut": _cut(of_it, keeper, burner_count, say),
-        "alarm": say("alarm"),
+        "cut": _cut(of_it, keeper, burner_count, every, say),
+        "alarm": say("alarm", flame=flame),
+        "hot": say("hot" if lighting.glows else "hot.cool"),
+        "counted": say("counted") if several else "",
         "back": say("back.torch" if way == "torch" else "back.light", cock_waits=waits),
         "sniff": say(f"sniff.{where}"),
         "lies": say(f"lies.{where}"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
         "from_low": say("from_low") if to_low else "",
-        "pinned": say("pinned.low" if to_low else "pinned"),
         "down": _down(turning, fires, say("reopens", scale=gauges.lit_by_Pa) if reopens else "", say),
         "relights": RELIGHTS_K,
         "arm": HAND_HOLDS_S,
@@ -161,7 +165,6 @@ def lighting_card_table(
     whys = {step: _why(turn, (starts[step], equivalence_ratio), marks_Pa[step], say) for step, turn in turns.items()}
     near_back = say("near_back", back=fires.back_W, at=say(f"near_back.{hot}")) if (hot := fires.hot_back) else ""
     by_the_way = {"then": by_way(steps.to_low, ()), "high": by_way(steps.to_high, before_high)}
-    late = "" if card.let_in <= LET_IN else "late_guard" if lit_by == "guard" else "late"
     cool = "" if lighting.glows else "cool_guard"
     cases = {  # words of their own, where a step has them
         "look": air.where,
@@ -169,8 +172,8 @@ def lighting_card_table(
         "air": air.where,
         "torch": "" if lit_by == "stand" else lit_by,
         "set": (lighting.way if f"set.do.{lighting.way}" in say.words else "never") if way == "never" else way,
-        "trial": late,
-        "out": "several" if burner_count > 1 else "",
+        "trial": "guard" if lit_by == "guard" else "",
+        "out": "several" if several else "",
         "lit": cool or way,
         **{step: (turn.first or "none") if turn else way for step, turn in turns.items()},
         **({"then": "gas_alone"} if fires.gas_alone else {}),
@@ -180,10 +183,10 @@ def lighting_card_table(
         **({"high": "same"} if firing.low_W >= firing.rate_W and to_low else {}),
         "several": "one" if blower.burners > 1 else "",
         "stop": "unlit" if unlit else "",
-        "fails": ("before_several" if burner_count > 1 else "before") if card.switch_before else "",
+        "fails": "several" if several and card.switch_before else "",
     }
     left_out = {
-        "several": burner_count == 1,
+        "several": not several,
         "air": air.co_dry is None,
         "high": turning.to_high is None,
         **({step: True for step in STEPS if step not in OF_NO_FLAME} if unlit else {}),
@@ -223,10 +226,11 @@ def _down(turning, fires, reopens, say):
     return say(f"down.{turn.first}", reopens=reopens) if turn and turn.first else ""
 
 
-def _cut(of_it, keeper, burner_count, say):
+def _cut(of_it, keeper, burner_count, blower, say):
     """What hands shut where air or power fails: nobody knows of a valve that it has shut."""
     then_off = say(f"then_off.{keeper}", behind=say(f"behind.{of_it}", follows=""))
-    return say("cut.several" if burner_count > 1 else "cut", then_off=then_off)
+    words = "cut.several" if burner_count > 1 else "cut"
+    return say(words, then_off=then_off, no_blower=say("no_blower", blower=blower))
 
 
 def _way(lighting, lighting_slide, stopped):

@@ -25,7 +25,7 @@ from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 112.0), (190.0, 153.0)
+PLATE_MM, CARD_MM = (140.0, 112.0), (186.0, 165.0)  # A4 and Letter take either whole
 PLATE_COLUMNS_MM = (8.0, 66.0, 100.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 UNSET = (None, None, None, None)  # rate, gas, the damper's mark and its size
@@ -188,6 +188,8 @@ def operating_card_drawing(
         "steady": STEADY_S,
         "blower": say("blower.several" if burner_count > 1 and blower.burners == 1 else "blower"),
         "damper": say("damper.several" if burner_count > 1 else "damper"),
+        "hot": say("hot" if lighting.glows else "hot.cool"),
+        "keeper_name": "pilot" if guarded else "torch",
         "cocks": say("cocks" if burner_count > 1 else "cock_alone"),
         "source": say(f"source.{source}"),
         "behind": say(f"behind.{of_it}"),
@@ -246,7 +248,7 @@ def _way(turn, say):
     """Which valve goes first, in how many steps; as the lighting card says it."""
     if turn is None or not turn.first:
         return say("way.none")
-    return say(f"way.{turn.first}", steps=say("steps", steps=turn.steps) if turn.steps > 1 else "")
+    return say(f"way.{turn.first}", count=turn.steps, steps=say("steps", steps=turn.steps) if turn.steps > 1 else "")
 
 
 def _blank(width, height):
