@@ -717,7 +717,7 @@ def regulated(result):
     if never_lit(result) or not found.low or result.part("gas_line").there:
         return []
     most = units.show(found.outlet_Pa, "gas_pressure", result.design.reader)
-    return [("Regulator, its own gauge, gas flowing", f"{most} at most")]
+    return [("Regulator, its own gauge, firing cock shut", f"{most} at most")]
 
 
 def leads_high(result):

@@ -407,7 +407,7 @@ DRAWINGS = (
             "cleared.wide": "wide open",
             "put_out.torch": "the torch at its own valve where it stands, never drawn out lit",
             "put_out.pilot": "the pilot's cock",
-            "regulator": "The regulator: no higher than {outlet} by its own gauge, gas flowing.",
+            "regulator": "The regulator: no higher than {outlet} by its own gauge, firing cock shut.",
             "regulator_light": "The regulator at {outlet} by its own gauge, gas flowing: LIGHT may take more "
             "than HIGH.",
             "listen": "It may run back {at}: listen; pop, flutter or whistle, gas off.",

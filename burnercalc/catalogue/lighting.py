@@ -834,25 +834,26 @@ WORDS = {
     "read.tube": " (sloping gauge)",
     "air_span": "In air of {least:temperature} to {most:temperature} only (worked out for {own:temperature}). ",
     "air_own": "Worked out for air of {own:temperature}. ",
-    "set.do": "{air}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
+    "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
     "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}, "
     "{gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
     "mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
-    "{holds}The first time, not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
+    "The first time, not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
     "further, never beyond "
     "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT. PROVED: ......",
     "again": "{off}, go back to Purge",
     "off.torch": "torch off",
     "off.pilot": "pilot's cock shut",
     "again.several": "{off}, go back to Purge (or, if others burn, wait {purge:time 2})",
-    "holds": "The regulator stays as for HIGH, {outlet:gas_pressure 2} by its own gauge, gas flowing: it holds steady "
-    "from {regulator:gas_pressure} on, the needle from {needle:gas_pressure}. ",
-    "holds.light": "The regulator at {outlet:gas_pressure} by its own gauge, gas flowing, as lighting may take more "
-    "than HIGH: it holds steady from {regulator:gas_pressure} on, the needle from {needle:gas_pressure}. ",
-    "holds.low": "The regulator no higher than {outlet:gas_pressure 2} by its own gauge, gas flowing: so the needle "
+    # With the cock shut no regulator shows less than gas flowing.
+    "holds": "Regulator first, firing cock shut: {outlet:gas_pressure 2} by its own gauge. After the first HIGH again, "
+    "gas flowing; then LIGHT is marked anew. ",
+    "holds.light": "Regulator first, firing cock shut: {outlet:gas_pressure} by its own gauge, as lighting may take "
+    "more than HIGH. After the first HIGH again, gas flowing; then LIGHT is marked anew. ",
+    "holds.low": "Regulator first, firing cock shut: {outlet:gas_pressure 2} at most by its own gauge, so the needle "
     "wide open gives no more fire than this burner may have. ",
-    "holds.least": "The regulator at its least, {outlet:gas_pressure 2} by its own gauge, gas flowing. The needle "
-    "alone keeps away more fire than this burner may have. ",
+    "holds.least": "Regulator first, firing cock shut: at its least, {outlet:gas_pressure 2} by its own gauge. The "
+    "needle alone keeps away more fire than this burner may have. ",
     "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. ",
     "alone.several": "this burner alone (each on a day of its own; together only at what is PROVED), ",
     "alone.torch": "nothing else on it",

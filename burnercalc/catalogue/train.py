@@ -33,7 +33,7 @@ PARTS = {
     "gauge": (
         "gauge after the regulator",
         "0 to {scale:gas_pressure}",
-        "Shows a regulator that creeps: with the cock shut its needle climbs.",
+        "The regulator is set by it. One that creeps shows: with the cock shut the needle climbs.",
     ),
     "jet_gauge": (
         "gauge at the jet",

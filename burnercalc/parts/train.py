@@ -40,7 +40,7 @@ SAFETY = (
 )
 SAFETY += ("pilot_valve", "filter_guard", "air_switch", "air_flap")
 LINE_HALF = 0.5  # of what the regulator holds, at which a low-gas switch opens at the least; common practice
-COMFORT = ("gauge", "flexible_joint", "union")
+COMFORT = ("flexible_joint", "union")
 # What gas or air does not flow through: it stands on a branch, or before the mouth of it all.
 BRANCHES = (
     "gauge",

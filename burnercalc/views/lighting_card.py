@@ -22,7 +22,6 @@ from ..parts.lighting_steps import LightingSteps
 from ..parts.lighting_try import LIP_GLOWS_S, RELIGHTS_K
 from ..parts.regulated import Regulated
 from ..parts.shop import Shop
-from ..parts.tries import LEAST_NEEDLE_PA, LEAST_REGULATOR_PA
 from ..parts.turning import Turning
 from .view import Say
 
@@ -268,7 +267,7 @@ def _holds(fires, regulated, say):
     """Where the regulator stands; low where no fire above those that it is lit and turned to may be gone to."""
     high = "holds.light" if regulated.to_light else "holds"
     words = high if fires.high else "holds.least" if regulated.at_least else "holds.low"
-    return say(words, outlet=regulated.outlet_Pa, regulator=LEAST_REGULATOR_PA, needle=LEAST_NEEDLE_PA)
+    return say(words, outlet=regulated.outlet_Pa)
 
 
 def _beyond(slide, meter):
