@@ -598,7 +598,7 @@ def test_the_card_has_every_step_with_its_source():
                 "8.5 % open",
                 "PROVED: ...",
                 "mixture 1.16",
-                "(worked out for 60 °F). Regulator first, firing cock shut: 5.1 psi by its own gauge. After the first HIGH",
+                "(worked out for 60 °F). Regulator first, firing cock shut: 5.1 psi by its own gauge.",
                 "After the first HIGH again, gas flowing; then LIGHT is marked anew. Before any gas",
                 "(the first time: a little open), then the small gauge's cock open. Lit: to 0.85 psi",
                 "gas off, torch off, go back to Purge, then with the needle a little further, never beyond 0.95 psi",

@@ -478,8 +478,8 @@ def test_the_gauge_stands_on_its_cock_beside_the_line():
 
 
 def test_what_the_lighting_card_asks_for_is_no_comfort():
-    """Needle valve, damper, every gauge, the cock and the taps: the card sets gas and air by them; the regulator's is the
-    one that tells how far its needle's mark may be trusted."""
+    """Needle valve, damper, every gauge, the cock and the taps: the card sets gas and air by them, the regulator by its
+    own."""
     for texts in ({}, {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}):
         purpose = {part.key: part.purpose for part in solved(**texts).part("train").parts}
         asked = {"needle", "gauge_cock", "low_gauge", "jet_gauge", "damper", "tap", "mix_tap"}
@@ -730,7 +730,11 @@ def test_the_regulator_holds_what_is_lit_with_where_that_is_more_than_high_fire_
     card = {row[0]: row[1] for row in r.tables["lighting_card"].rows}["Set"]
     plate = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if hasattr(shape, "text"))
     if least_psi is None:
-        assert "After the first HIGH again" in card and "as lighting may take" not in card and "LIGHT may take more" not in plate
+        assert (
+            "After the first HIGH again" in card
+            and "as lighting may take" not in card
+            and "LIGHT may take more" not in plate
+        )
         return
     assert f"never beyond {least_psi:g} psi" in card
     listed = sizes(r)["regulator"].split(" psi")[0]
