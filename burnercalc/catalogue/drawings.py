@@ -59,6 +59,10 @@ DRAWINGS = (
         {
             "works": "Cut along the chamber, {length} long: burner, work, opening. Flames only where they hold.",
             "empty": "Cut along the chamber, {length} long: burner, opening. Flames only where they hold.",
+            "works_above": "Seen from above and cut along the chamber, {length} long: burner in a side wall, work, "
+            "opening. Flames only where they hold.",
+            "empty_above": "Seen from above and cut along the chamber, {length} long: burner in a side wall, opening. "
+            "Flames only where they hold.",
         },
         words={
             "work": "work",
@@ -66,6 +70,7 @@ DRAWINGS = (
             "opening": "opening",
             "burner": "burner",
             "burners": "{count} burners",
+            "in_end": "burner in an end, not drawn",
         },
         room="heat",
     ),

@@ -866,19 +866,31 @@ CHECKS = (
         "ratio",
         "Burner in the chamber's wall",
         harm="rework",
-        source=GEOMETRY & Source("a flat face on a quarter of a round wall at most", "common practice"),
+        source=GEOMETRY
+        & Source("a flat face on a quarter of a round wall at most; lining left round a hole", "common practice"),
         cases={
-            "good": "The face, {long:size} by {wide:length}, stands in a wall of the chamber, {wall_long:size} by "
-            "{wall_wide:length}.",
-            "body": "The body, {long:size} by {wide:length}, is larger than every wall of the chamber, the best "
-            "{wall_long:size} by {wall_wide:length}: steel and lining come in each other's way. Make the chamber "
+            "roof": "It stands in the roof, {wall_long:size} by {wall_wide:length}.",
+            "side": "It stands in a side wall, {wall_long:size} by {wall_wide:length}.",
+            "end": "It stands in an end wall, {wall_long:size} by {wall_wide:length}.",
+            "round": "It stands in the round wall, {wall_long:length} long.",
+            "lid": "It stands in an end of the chamber, {wall_long:length} across.",
+            "one": "Its ports look into the chamber; its hole, {long:size} by {wide:length}, leaves {keep:length} of "
+            "lining or more round it.",
+            "several": "The ports of all {burners} look into the chamber; their holes, each {long:size} by "
+            "{wide:length}, leave {keep:length} of lining or more round each, twice that between two.",
+            "over": "The hole runs {behind:length} behind the lining of the walls beside it: this wall lies over "
+            "them, out to the shell.",
+            "body": "No wall of the chamber takes the body: its ports must look in, and {keep:length} of lining "
+            "stays round its hole, {long:size} by {wide:length}. The best wall is {wall_long:size} by "
+            "{wall_wide:length}, with the linings beside it {out_long:size} by {out_wide:length}. Make the chamber "
             "larger or the burner smaller.",
-            "several": "{burners} bodies of {long:size} by {wide:length} do not stand in one wall of the chamber, the "
-            "best {wall_long:size} by {wall_wide:length}. Put them in several walls, use fewer, or make the chamber "
-            "longer.",
-            "stop": "The face, {long:size} by {wide:length}, is larger than every wall of the chamber, the best "
-            "{wall_long:size} by {wall_wide:length}: it does not fire into it. Make the chamber larger or the burner "
-            "smaller.",
+            "crowded": "No wall of the chamber takes {burners} bodies: their ports must look in, and {keep:length} of "
+            "lining stays round each hole, {long:size} by {wide:length}. The best wall is {wall_long:size} by "
+            "{wall_wide:length}, with the linings beside it {out_long:size} by {out_wide:length}. Put them in several "
+            "walls, use fewer, or make the chamber longer.",
+            "stop": "The face, {window_long:size} by {window_wide:length}, is larger than every wall of the chamber, "
+            "the best {wall_long:size} by {wall_wide:length}: it does not fire into it. Make the chamber larger or "
+            "the burner smaller.",
         },
     ),
     Check(

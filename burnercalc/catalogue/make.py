@@ -1810,6 +1810,10 @@ MOUNTING_WORDS = {
     "hole": "Hole in lining and shell",
     "hole.box": f"{{length:length}} by {{width:length}}: {_PACKED}",
     "hole.round": f"{{width:length}} across: {_PACKED}",
+    "hole.keep": "Leave {keep:length} of lining or more round it.",
+    "hole.keep.several": "Leave {keep:length} of lining or more round each, twice that between two.",
+    "hole.over": "It runs {behind:length} behind the lining of the walls beside it: this wall lies over them, out to "
+    "the shell.",
     "depth": "Depth",
     "depth.in": f"{_FLUSH}the body stands {{deep:length}} deep in it.",
     "depth.out": f"{_FLUSH}the body ends {{deep:length}} outside it, the block between wrapped in fibre.",

@@ -1,9 +1,9 @@
 """The verdicts of the room Heat: one function a check, named <key>_check; None where it does not apply."""
 
 from dataclasses import replace
-from itertools import combinations
-from math import hypot, inf, pi, sqrt
+from math import inf, pi, sqrt
 
+from ..making.wall import SLACK
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, NO_LESS_SPARED, TORCHES_PA, BackPressure
 from ..parts.bars import Bars
 from ..parts.blower import Blower
@@ -24,6 +24,8 @@ from ..parts.lit_length import LitLength
 from ..parts.mixture import Mixture
 from ..parts.need import Need
 from ..parts.reached import Reached, walls_K
+from ..parts.standing import Standing
+from ..parts.standing import standing as stood
 from ..parts.throughput import Throughput
 from ..parts.zone import Zone
 from ..physics import linings
@@ -378,57 +380,76 @@ def _fire_by_time(firing: Firing, need: Need) -> bool:
 
 
 def chamber_fit_check(
-    face: Face,
+    standing: Standing,
     body: Body,
+    face: Face,
+    mould_clearance: float,
+    sizes: str,
     chamber_shape: str,
     chamber_length: float,
     chamber_width: float,
     chamber_height: float,
     chamber_diameter: float,
+    lining: tuple[tuple[str, float], ...],
     burner_count: int,
 ) -> Judged:
-    """Each side over the wall's, of the wall that it fills least, either way round; a burner may also stand in an end.
-
-    A round wall is taken as wide as the square in its circle: a flatter chord would stand in the middle of the chamber.
-    """
+    """The ports of all must look into the chamber through one wall; the holes stay within its shell."""
+    at, word = standing.at, "good" if standing.at.fits else "caution"
+    if at.fits:
+        over = ("over",) if at.behind_m > SLACK else ()
+        case = (at.wall.name, "one" if burner_count == 1 else "several", *over)
+    elif not standing.looks_in.fits:
+        at, word, case = standing.looks_in, "stop", ("stop",)
+    elif not standing.alone.fits:
+        at, case = standing.alone, ("body",)
+    else:
+        case = ("crowded",)
+    hole, window = standing.hole, (face.window_length_m, face.window_width_m)
+    slots = {
+        "long": hole[0],
+        "wide": hole[1],
+        "window_long": window[0],
+        "window_wide": window[1],
+        "wall_long": at.wall.inside[0],
+        "wall_wide": at.wall.inside[1],
+        "out_long": at.wall.outside[0],
+        "out_wide": at.wall.outside[1],
+        "keep": standing.keep_m,
+        "behind": at.behind_m,
+        "burners": burner_count,
+    }
+    if at.fits:
+        return verdict(word, at.share, 1.0, case=case, cures=(), **slots)
+    # What by itself, halved or doubled at most, lets all of them stand there; else what brings them nearer to it.
     chamber = {"chamber_length": chamber_length, "chamber_diameter": chamber_diameter}
     if chamber_shape == "box":
         chamber = {"chamber_length": chamber_length, "chamber_width": chamber_width, "chamber_height": chamber_height}
+    all_sides = {"chamber_width": chamber_width, "chamber_height": chamber_height, "chamber_diameter": chamber_diameter}
 
-    def filled(long, wide, count, chamber=chamber):
-        """(share, wall): of so many in a row."""
-        if chamber_shape == "box":
-            walls = list(combinations(chamber.values(), 2))
-        else:
-            walls = [(chamber["chamber_length"], chamber["chamber_diameter"] / sqrt(2))]
-        ways = ((count * long, wide), (long, count * wide), (wide, count * long), (count * wide, long))
-        found, wall = min((min(max(a / w[0], b / w[1]) for a, b in ways), w) for w in walls)
-        if chamber_shape != "box" and count == 1:
-            across = long if face.round else hypot(long, wide)
-            found = min(found, across / chamber["chamber_diameter"])
-        return found, wall
+    def share(length_m: float = 0.0, width_m: float = 0.0, burners: int = burner_count, **sides: float) -> float:
+        """With so much off body and face."""
+        moved = stood(
+            replace(body, length_m=body.length_m - length_m, width_m=body.width_m - width_m),
+            replace(face, window_length_m=max(window[0] - length_m, 0.0), window_width_m=max(window[1] - width_m, 0.0)),
+            mould_clearance,
+            sizes,
+            chamber_shape,
+            lining=lining,
+            burner_count=burners,
+            **{"chamber_length": chamber_length, **all_sides, **sides},
+        )
+        return moved.at.share
 
-    window, steel = (face.window_length_m, face.window_width_m), (body.length_m, body.width_m)
-    tries = (("stop", window, 1), ("body", steel, 1), ("several", steel, burner_count))
-    wrong = (one for one in tries if filled(*one[1], one[2])[0] > 1 + 1e-9)
-    case, sides, count = next(wrong, ("good", window, 1))
-    share, wall = filled(*sides, count)
-    word = case if case in ("stop", "good") else "caution"
-    slots = {"long": sides[0], "wide": sides[1], "wall_long": wall[0], "wall_wide": wall[1], "burners": burner_count}
-    # What by itself, halved or doubled at most, lets all of them stand there; else what brings them nearer to it.
-    now = filled(*steel, burner_count)[0]
-    short, thin = (steel[0] / 2, steel[1]), (steel[0], steel[1] / 2)
-    if face.round:
-        short = thin = (steel[0] / 2, steel[1] / 2)
-    moves = {("burner_count", "lower"): filled(*steel, 1)} if burner_count > 1 else {}
+    length_m, width_m = body.length_m / 2, body.width_m / 2
+    moves = {("burner_count", "lower"): share(burners=1)} if burner_count > 1 else {}
     moves |= {
-        ("body_length", "lower"): filled(*short, burner_count),
-        ("body_width", "lower"): filled(*thin, burner_count),
+        ("body_length", "lower"): share(length_m, width_m if face.round else 0.0),
+        ("body_width", "lower"): share(length_m if face.round else 0.0, width_m),
     }
-    moves |= {(key, "raise"): filled(*steel, burner_count, chamber | {key: 2 * side}) for key, side in chamber.items()}
-    alone = tuple(move for move, (then, _) in moves.items() if then <= 1 + 1e-9)
-    cures = alone or tuple(move for move, (then, _) in moves.items() if then < now)
-    return verdict(word, share, 1.0, case=case, cures=() if word == "good" else cures, **slots)
+    moves |= {(key, "raise"): share(**{key: 2 * side}) for key, side in chamber.items()}
+    alone = tuple(move for move, then in moves.items() if then <= 1 + SLACK)
+    cures = alone or tuple(move for move, then in moves.items() if then < standing.at.share)
+    return verdict(word, at.share, 1.0, case=case, cures=cures, **slots)
 
 
 def chamber_pressure_check(

@@ -36,6 +36,7 @@ from ..parts.pins import Pins
 from ..parts.purchases import Purchases
 from ..parts.schedule import Schedule
 from ..parts.selling import Selling
+from ..parts.standing import Standing
 from ..parts.steel import Steel, bought_as
 from ..parts.stock import Stock
 from ..parts.tools import Tools
@@ -230,7 +231,9 @@ def welding_table(
     )
 
 
-def mounting_table(mounting: Mounting, steel: Steel, face: Face, block: Block, say: Say) -> tuple:
+def mounting_table(
+    mounting: Mounting, standing: Standing, steel: Steel, face: Face, block: Block, burner_count: int, say: Say
+) -> tuple:
     """How block and box sit in the chamber's wall."""
     m = mounting
     case, angle = "round" if face.round else "box", steel.angle
@@ -238,8 +241,14 @@ def mounting_table(mounting: Mounting, steel: Steel, face: Face, block: Block, s
     depth = {"back": m.back_m, "lining": m.lining_m, "deep": abs(m.deep_m)}
     bracket = {"bracket": m.bracket_m, "mass": block.burner_kg, "count": angle.count, **_slots(m.angle, angle)}
     bolts = {"count": BOLTS, "bolt": m.angle.bolt, "bolt_length": m.bolt_m, "spacer": m.spacer_m, "gasket": m.gasket_m}
+    told = [
+        say(f"hole.{case}", **hole),
+        say("hole.keep" if burner_count == 1 else "hole.keep.several", keep=standing.keep_m),
+    ]
+    if standing.at.fits and standing.at.behind_m > NOISE_M:
+        told.append(say("hole.over", behind=standing.at.behind_m))
     return (
-        (say("hole"), say(f"hole.{case}", **hole)),
+        (say("hole"), " ".join(told)),
         (say("depth"), say("depth.in" if m.deep_m >= 0 else "depth.out", **depth)),
         (say("bracket"), say(f"bracket.{case}", **bracket)),
         (say("bolts"), say("bolts.off" if m.spacer_m > 0 else "bolts.near", **bolts)),

@@ -258,24 +258,30 @@ def section_drawing(
     return Shapes(tuple(shapes))
 
 
-def along(body, face, plenum, caps, inlet_position, inlet_length):
-    """The burner cut along, without words: steel, block and ports, and an inlet in the back."""
-    half, ends = body.length_m * MM / 2, _ends(body, caps)
-    shapes = _section(body, face, half, face.window_length_m * MM / 2, _middle_row(face), *ends)
-    plate = half - ends[1] * MM
+def in_section(body, face, plenum, caps, inlet_position, inlet_length, across):
+    """The burner cut along or across, without words: steel, block and ports, and an inlet in the back."""
+    if across:
+        half, window, ports = body.width_m * MM / 2, face.window_width_m * MM / 2, _middle_column(face)
+        end_m, in_m = _ends(body, caps) if body.round else (body.wall_m, 0.0)
+        inlets = [0.0]
+    else:
+        half, window, ports = body.length_m * MM / 2, face.window_length_m * MM / 2, _middle_row(face)
+        (end_m, in_m), inlets = _ends(body, caps), inlets_mm(plenum)
+    shapes, plate = _section(body, face, half, window, ports, end_m, in_m), half - in_m * MM
     if inlet_position == "end":
         depth, wall = body.depth_m * MM, body.face_m * MM
         return [*shapes, rectangle(-plate, depth - wall, 2 * plate, wall, "steel")]
-    return [*shapes, *_inlet_above(body, plenum, inlet_length, plate, inlets_mm(plenum))[0]]
+    return [*shapes, *_inlet_above(body, plenum, inlet_length, plate, inlets)[0]]
 
 
-def flames(body, face, burns):
-    """A flame under each port of the middle row, where the verdicts say that it holds. Its length is no number."""
+def flames(body, face, burns, across=False):
+    """A flame under each port of the cut, where the verdicts say that it holds. Its length is no number."""
     low, radius = -(body.block_thickness_m - body.grip_m) * MM, face.port_diameter_m * MM / 2
     tip = low - 2 * FLAME * radius
+    ports = _middle_column(face) if across else _middle_row(face)
     return [
         Polyline(((x * MM - radius, low), (x * MM + radius, low), (x * MM, tip)), True, "flame")
-        for x in (_middle_row(face) if burns else ())
+        for x in (ports if burns else ())
     ]
 
 
@@ -297,10 +303,8 @@ def section_across_drawing(
     text = text_mm or max(body.width_m, body.depth_m + body.block_thickness_m) * MM * TEXT_SHARE
     half, depth, wall = body.width_m * MM / 2, body.depth_m * MM, body.face_m * MM
     outside, window = (body.block_thickness_m - body.grip_m) * MM, face.window_width_m * MM / 2
-    x0 = min((x for x, _ in face.ports), key=abs)
-    ports = sorted(y for x, y in face.ports if abs(x - x0) < 1e-9)
     end_m, in_m = _ends(body, caps) if body.round else (body.wall_m, 0.0)
-    shapes, away = _section(body, face, half, window, ports, end_m, in_m), 2.6 * text
+    shapes, away = _section(body, face, half, window, _middle_column(face), end_m, in_m), 2.6 * text
     if inlet_position == "end":
         middle = end_inlet.axis_m * MM
         shapes += [
@@ -421,6 +425,12 @@ def _middle_row(face):
     """x of the ports that a cut along the middle of the face meets: those of the row nearest to it."""
     y0 = min((y for _, y in face.ports), key=abs)
     return sorted(x for x, y in face.ports if abs(y - y0) < 1e-9)
+
+
+def _middle_column(face):
+    """y of the ports that a cut across the middle of the face meets."""
+    x0 = min((x for x, _ in face.ports), key=abs)
+    return sorted(y for x, y in face.ports if abs(x - x0) < 1e-9)
 
 
 def _above(label, least, shapes):
