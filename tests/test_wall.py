@@ -86,7 +86,7 @@ def test_the_hole_that_the_sheet_tells_to_cut_is_judged():
     thin = {**METRIC, "chamber_width": "100 mm", "lining": "blanket_8lb 30 mm"}
     assert "stands in a side wall" in solved(**thin).checks["chamber_fit"].text
     low = solved(**{**thin, "chamber_height": "100 mm"}).checks["chamber_fit"]
-    assert low.verdict == "caution" and "160 mm" in low.text and "leaves 25 mm" in low.text
+    assert low.verdict == "caution" and "160 mm" in low.text and "25 mm of lining stays" in low.text
 
 
 def test_the_drawing_shows_the_wall_that_the_check_tells():
