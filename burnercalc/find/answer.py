@@ -156,7 +156,7 @@ def find(
     asked = None
     with counts.at_most(max(budget - len(space.axes), LEAST_BUDGET)):
         search(space, weighed, max(budget * SEARCH // BUDGET, LEAST_BUDGET), found)
-    with counts.at_most(len(space.axes)):
+    with counts.at_most(2 * len(space.axes)):
         asked = in_question(space)
     if not found.pool:
         with counts.at_most(counts.left):  # one that stands, if no good one, before anything is refused

@@ -68,7 +68,7 @@ def bill(
     `parts`: cost and train in place of those that are worked out; `fed`: whether its gas is chosen, without which every
     regulator at hand may do.
     """
-    own = _own(chosen, have, figures) | (_regulators(burner, have) if fed else {})
+    own = _own(chosen, have, figures) | (_regulators(burner, have, parts is None) if fed else {})
     batch = burner.part("batch_size")
     things: dict[str, Bought | None] = {}  # None: the parts of the train together, each sum in `sums`
     sums: dict[str, float] = {}
@@ -257,9 +257,12 @@ def _size_m(piece: Piece, key: str) -> float:
     return float(parse_setting(BY_KEY[key], piece.texts[key]))
 
 
-def _regulators(burner: Burner, have: Have) -> dict[str, float]:
-    """How many regulators at hand do in the place that the train has for one."""
+def _regulators(burner: Burner, have: Have, lit: bool) -> dict[str, float]:
+    """How many regulators at hand do in the place that the train has for one; where it is lit with more than high fire
+    takes, of `lit` burners, that too."""
     asked, on_line = burner.part("supply").outlet_Pa, burner.part("gas_line").there
+    if lit and not on_line:
+        asked = asked._replace(low=burner.part("regulated").holds_Pa.low)
     line_Pa = burner.part("line_pressure") if on_line else inf
     count = sum(_does(one, asked, line_Pa) for one in have.of("regulator"))
     return {"regulator": 0.0 if on_line else count, "line_regulator": count if on_line else 0.0}

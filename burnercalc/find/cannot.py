@@ -250,7 +250,7 @@ def nothing_fits(space: Space) -> list[InputError]:
 def _crowded(space: Space, nodes: list[Node]) -> list[InputError]:
     """How many burners and how long a chamber would do, where the chamber and no piece keeps each body short; empty
     where it does not, or where ports have no room on the longest either and neither helps."""
-    node = min(nodes, key=lambda one: one.values["burner_count"])
+    node = min(nodes, key=lambda one: (one.values["burner_count"], one.values["setback"]))
     v, system, count = node.values, str(space.start.units), int(node.values["burner_count"])
     run_m = chamber_m(space.asking(node))
     if any(one.values["body_kind"] == "pipe" or space.longest_m(one) <= run_m / count for one in nodes):

@@ -23,6 +23,7 @@ from ..parts.blower import curve
 from ..parts.gas import gas
 from ..parts.jet import TURN
 from ..parts.lit_length import SPREAD, run_m
+from ..parts.tries import EASY_LINE_PA, LEAST_NEEDLE_PA
 from ..physics import pipes
 from ..physics.mixing import DIAMETERS_NEEDED
 from ..settings import BY_KEY
@@ -34,6 +35,7 @@ from .have import Have, Piece, choice_name
 MOST_BURNERS = 4
 SPARE_FIRE = (1.05, 1.1, 1.3)  # firing rate over what the chamber needs
 LEAST_LOW = 10  # percent; less is hard to set
+LOW_SPARE = 1.05  # low fire over the least that the gas can be set to
 LEAST_BODY_M = 0.076
 SHORTEST_BODY_M: float = limits(BY_KEY["body_length"])[0] or 0.0  # of any
 PORT_SPEED_M_S = 8.0  # fast enough to be turned down, slow enough for a small blower
@@ -200,9 +202,42 @@ def low_options(a: Asked) -> Iterable[Option]:
     need = a.burner.part("need")
     installed_W = a.values["burner_count"] * _fire_W(a, need.needed_W)
     holds = floor(100 * need.hold_W / installed_W) if need.hold_W and installed_W else 0
-    texts = (a.start.text("low_fire"), *([f"{holds} %"] if LEAST_LOW <= holds <= 100 else []), *sold.LOW_FIRES)
-    for text in dict.fromkeys(texts):
+    least = _least_low(a)
+    own = [f"{percent} %" for percent in (holds, least) if LEAST_LOW <= percent <= 100]
+    for text in dict.fromkeys((a.start.text("low_fire"), *own, *sold.LOW_FIRES)):
         yield option({"low_fire": text})
+
+
+def _least_low(a: Asked) -> int:
+    """Of high fire, the least that such gas is turned down to, in percent, where that is more than a usual low fire; 0
+    where it is not."""
+    least = ceil(100 * LOW_SPARE * least_share(a) / LOW_STEPS[1]) * LOW_STEPS[1]
+    return least if least > 100 * parse_quantity(sold.LOW_FIRES[0], "fraction", "low_fire") else 0
+
+
+def likely_low(a: Asked, menu: list[Option]) -> float:
+    """As set, or what such gas can be turned down to."""
+    text = f"{_least_low(a)} %"
+    return next((at for at, one in enumerate(menu) if dict(one.texts)["low_fire"] == text), 0)
+
+
+def least_share(a: Asked) -> float:
+    """The least of high fire that can be set by the pressure that a line, or what regulators lie there, give the jet at
+    most; 0 where another may be had."""
+    from_ = sources(a.have, a.start)
+    if from_ == ("line",):
+        line_Pa = max(parse_quantity(text, "pressure", "line_pressure") for text in lines(a))
+        return sqrt(EASY_LINE_PA / (LINE_LEAVES * line_Pa))
+    regulators = a.have.of("regulator")
+    if from_ != ("cylinder",) or not regulators or a.have.may_buy("regulator"):
+        return 0.0
+    most_Pa = max(
+        parse_quantity(one.texts["gas_pressure"], "gas_pressure", "gas_pressure")
+        if one.texts
+        else one.figures["high_Pa"]
+        for one in regulators
+    )
+    return sqrt(LEAST_NEEDLE_PA / (LINE_LEAVES * most_Pa)) if most_Pa else 0.0
 
 
 def fine_fire(a: Asked, texts: Mapping[str, str]) -> Iterable[Mapping[str, str]]:
@@ -246,13 +281,25 @@ def body_options(a: Asked) -> Iterable[Option]:
             texts = {"body_kind": "tube", "body_width": width, "body_depth": depth, "wall": wall}
             words = f"tube {width.removesuffix(' ' + a.system)} x {depth.removesuffix(' ' + a.system)} x {wall}"
             stick_m = parse_quantity(sold.STICK[a.system], "long_length", "tube")
-            yield from _tube(a, Piece("tube", words, texts, {"length_m": stick_m}), words)
+            if not _ample(a, largest.get(tuple(texts.items())), width):
+                yield from _tube(a, Piece("tube", words, texts, {"length_m": stick_m}), words)
     if a.have.may_buy("plate"):
         wall = "3/16 in" if a.system == "in" else "5 mm"
         piece = Piece(
             "plate", f"plate {wall}", {"body_kind": "plates", "wall": wall}, {"length_m": 1.2, "width_m": 1.2}
         )
-        yield from _plates(a, piece, piece.typed)
+        if not _ample(a, largest.get(tuple(piece.texts.items())), sold.PLATE_BOXES[a.system][-1]):
+            yield from _plates(a, piece, piece.typed)
+
+
+def _ample(a: Asked, own: Piece | None, width: str) -> bool:
+    """Whether as long a body comes out of the same at hand as the chamber has room for, so that none need be bought."""
+    if own is None:
+        return False
+    width_m = parse_quantity(width, "length", "body_width")
+    values = {**a.values, "body_kind": own.texts["body_kind"], "body_width": width_m, "body_depth": width_m}
+    of_it = replace(a, values=values, figures={"width_m": 0.0, **own.figures})
+    return from_stick_m(of_it) >= chamber_m(a) / a.values["burner_count"] - 1e-9
 
 
 def _size_of(piece: Piece) -> float:
@@ -330,7 +377,7 @@ def length_options(a: Asked) -> Iterable[Option]:
     ratio = max(longest_m / least_m, 1.0) ** (1 / (MOST_LENGTHS - 1))  # an inch is much of a short body
     lengths = {round(least_m * ratio**n / step_m) * step_m for n in range(MOST_LENGTHS)}
     lengths = {length for length in lengths if least_m - 1e-9 <= length <= longest_m + 1e-9}
-    if longest_m >= shortest_body_m(a.values["setback"]):
+    if longest_m >= shortest_body_m(a.values["setback"]) - 1e-9:
         lengths.add(_on_tape(longest_m, a.system))  # the whole piece
     for length_m in sorted(lengths):
         yield option({"body_length": show(length_m, "length", a.system, exact=True)})
@@ -390,7 +437,8 @@ def long_body(a: Asked, menu: list[Option]) -> float:
 
 
 def long_low(a: Asked, menu: list[Option]) -> float:
-    off = [abs(_value(one, "low_fire", "fraction") - LONG_LOW) for one in menu]
+    wanted = max(LONG_LOW, _least_low(a) / 100)
+    off = [abs(_value(one, "low_fire", "fraction") - wanted) for one in menu]
     return off.index(min(off))
 
 
@@ -678,12 +726,11 @@ def jet_as_set(a: Asked) -> Option | None:
         ranges = _ranges(a.have)
         reached = bool(ranges or not fixed) and _reached(start.gas_pressure, ranges)
         there &= reached or any(_is(text, start.gas_pressure) for text in given)
-    buy = (
-        "a jet drill" if drilled and start.text("jet_drill") not in {one.texts["jet_drill"] for one in drilled} else ""
-    )
+    lies = start.text("jet_drill") in {one.texts["jet_drill"] for one in drilled}
+    buy, price = ("", 0.0) if lies else _drill_of(drilled)
     if not there or (buy and not a.have.may_buy("drill")):
         return None
-    return option({key: start.text(key) for key in keys}, buy)
+    return option({key: start.text(key) for key in keys}, buy, price)
 
 
 def _is(pressure: str, pressure_Pa: float) -> bool:
@@ -696,7 +743,7 @@ def _from(source: str, one: Option) -> Option:
 
 def _of_cylinders(a: Asked, regulators: list[str], line: str) -> Iterable[Option]:
     for set_to in regulators:
-        yield from _at_pressures(a, of_fixed(set_to, a.system), line)
+        yield from _at_pressures(a, _given(a, set_to, of_fixed(set_to, a.system)), line)
     ranges = _ranges(a.have)
     if ranges or not regulators:
         yield from _any_pressure(a, line, ranges)
@@ -729,8 +776,23 @@ def before_jet(line: str, system: str) -> list[str]:
 
 
 def of_fixed(set_to: str, system: str) -> list[str]:
-    """What a regulator that nobody can turn gives, and what hose and valves leave of it before the jet, as texts."""
-    return [set_to, _leaves(set_to, REGULATED[system])]
+    """What a regulator that nobody can turn gives, and what hose and valves leave of it before the jet, as texts; and
+    less, for the nearest drill may ask for more than that."""
+    left = _leaves(set_to, REGULATED[system])
+    return [set_to, left, _leaves(left, REGULATED[system])]
+
+
+def _given(a: Asked, most: str, left: list[str]) -> list[str]:
+    """Of what may be left of the most that a regulator gives that which it does give through the drill sold for it; all
+    but the least where a drill lies there or no pressure does."""
+    asked = {one: a.burner.call(PARTS["jet"], gas_pressure=_Pa(one), jet_drill=None) for one in left}
+    supply = partial(a.burner.call, PARTS["supply"], line_pressure=inf)
+    given = [one for one, jet in asked.items() if supply(jet=jet).outlet_Pa.low <= _Pa(most) + 1]
+    return left[:-1] if a.have.of("drill") else given or left
+
+
+def _Pa(pressure: str) -> float:
+    return parse_quantity(pressure, "gas_pressure", "gas_pressure")
 
 
 def _leaves(pressure: str, told: tuple[float, str]) -> str:
@@ -745,7 +807,7 @@ def _at_pressures(a: Asked, pressures: Iterable[str], line: str) -> Iterable[Opt
         for piece in drilled:
             yield option({**supply, **piece.texts})
         if not drilled or a.have.may_buy("drill"):
-            yield option({**supply, "jet_drill": ""}, "a jet drill" if drilled else "")
+            yield option({**supply, "jet_drill": ""}, *_drill_of(drilled))
 
 
 def _any_pressure(a: Asked, line: str, ranges: list[tuple[float, float]]) -> Iterable[Option]:
@@ -759,9 +821,13 @@ def _any_pressure(a: Asked, line: str, ranges: list[tuple[float, float]]) -> Ite
     if not drilled or a.have.may_buy("drill"):
         usual = _within((a.start.text("gas_pressure"), *sold.PRESSURES[a.system]), ranges)
         for pressure in usual or _within(_ends(a, ranges), ranges):
-            yield option(
-                {"gas_pressure": pressure, "line_pressure": line, "jet_drill": ""}, "a jet drill" if drilled else ""
-            )
+            supply = {"gas_pressure": pressure, "line_pressure": line, "jet_drill": ""}
+            yield option(supply, *_drill_of(drilled))
+
+
+def _drill_of(drilled: tuple[Piece, ...]) -> tuple[str, float]:
+    """What is bought beside the drills that lie there, and its price; where none is told of, any does."""
+    return ("a jet drill", sold.DRILL_PRICE) if drilled else ("", 0.0)
 
 
 def _within(pressures: Iterable[str], ranges: list[tuple[float, float]]) -> list[str]:
@@ -771,14 +837,18 @@ def _within(pressures: Iterable[str], ranges: list[tuple[float, float]]) -> list
 
 
 def _ends(a: Asked, ranges: list[tuple[float, float]]) -> Iterable[str]:
-    """The highest and the lowest of regulators that reach none of the usual pressures, to a tenth of their step."""
+    """The highest of regulators that reach none of the usual pressures, as of one that is set to it, and their lowest,
+    to a tenth of their step."""
     step, unit = REGULATED[a.system]
     told = step / 10, unit
-    fine_Pa = parse_quantity(f"{step / 10:g} {unit}", "gas_pressure", "gas_pressure")
+    fine_Pa = _Pa(f"{step / 10:g} {unit}")
     for low_Pa, high_Pa in ranges:
-        for marks in (floor(high_Pa / fine_Pa + 1e-6), ceil(low_Pa / fine_Pa - 1e-6)):
-            if marks * fine_Pa >= REGULATOR_PA[0]:
-                yield _pressure(marks * fine_Pa, told)
+        highest, lowest = floor(high_Pa / fine_Pa + 1e-6), ceil(low_Pa / fine_Pa - 1e-6)
+        if highest * fine_Pa >= REGULATOR_PA[0]:
+            most = _pressure(highest * fine_Pa, told)
+            yield from _given(a, most, of_fixed(most, a.system))
+        if lowest * fine_Pa >= REGULATOR_PA[0]:
+            yield _pressure(lowest * fine_Pa, told)
 
 
 def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
@@ -789,8 +859,9 @@ def _reached(pressure_Pa: float, ranges: list[tuple[float, float]]) -> bool:
 
 def _pressure(pressure_Pa: float, told: tuple[float, str]) -> str:
     step, unit = told
-    unit_Pa = parse_quantity(f"1 {unit}", "gas_pressure", "gas_pressure")
-    return f"{round(pressure_Pa / unit_Pa / step) * step:.6g} {unit}"
+    steps = pressure_Pa / _Pa(f"1 {unit}") / step
+    tenths = 10 if steps < 10 else 1  # of a step, where it is much of the pressure
+    return f"{round(steps * tenths) * step / tenths:.6g} {unit}"
 
 
 def cylinder_options(a: Asked) -> Iterable[Option]:
@@ -856,7 +927,7 @@ class Axis:
 BLOWER = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")
 AXES = (
     Axis("fire", (), ("burner_count", "firing_rate", "batch_size"), fire_options, fine=fine_fire),
-    Axis("low fire", (), ("low_fire",), low_options, fine=fine_low, long=long_low),
+    Axis("low fire", (), ("low_fire",), low_options, likely=likely_low, fine=fine_low, long=long_low),
     Axis(
         "body",
         ("tube", "plate", "round"),

@@ -115,6 +115,7 @@ ON_SCREEN = (
     "The design on screen has fewer faults than any found here. It may use things that are not on your list. Keep it, "
     "and take Make it good for the rest."
 )
+BOUGHT = "Once it is bought and on the list, find again from that design (--link): then nothing worse is found."
 NO_KIND_TO_BUY = "No purchase helps: there is nothing of a kind that is not bought already."
 MISSED = "The best of what was looked at; a longer search may find a better one"
 FEW = (
@@ -360,7 +361,7 @@ def _opening_lines(answer: Answer, base: str) -> list[str]:
     left = _faults(opening.left, answer.given)
     spent = units.show(opening.to_spend, "money", opening.design.reader)
     lines = [f"{opening_head(answer)} {words}.{_does(opening)} To spend in all then: {spent}."]
-    lines.append("   " + to_link(opening.design, base))
+    lines += ["   " + to_link(opening.design, base), BOUGHT]
     if left:
         lines.append("Left in the design that was tried with it (to find the best one, add it to the list):")
         lines += [f"   {one['verdict'].upper()} {one['text']}" for one in left]

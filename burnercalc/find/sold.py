@@ -46,6 +46,7 @@ CYLINDERS = (  # size and how many, the cheapest first
 )
 MOST_CYLINDERS = 6  # of one size, when more are bought
 CYLINDER_PRICES = {"20": 60.0, "30": 90.0, "40": 110.0, "100": 220.0, "tank": 1500.0}  # examples
+DRILL_PRICE = 3.0  # of one for a jet; an example
 BLOCKS = {"in": ("1 1/2 in", "2 in", "2 1/2 in", "3 in", "4 in"), "mm": ("40 mm", "50 mm", "65 mm", "75 mm", "100 mm")}
 PRESSURES = {"in": ("5 psi", "10 psi", "15 psi", "20 psi"), "mm": ("0.35 bar", "0.7 bar", "1 bar", "1.4 bar")}
 LOW_FIRES = ("60 %", "50 %", "40 %", "30 %", "25 %", "20 %", "15 %")

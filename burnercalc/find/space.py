@@ -445,12 +445,18 @@ def _late(function: Callable[..., Any]) -> int:
 
 
 def _each_once(found: list[Option]) -> list[Option]:
-    """Of the same texts the first, which is at hand where any is, and of such pieces the largest, in the last place."""
-    once: dict[tuple[tuple[str, str], ...], Option] = {}
+    """Of the same texts the first, which is at hand where any is, and of such pieces the largest, in the last place;
+    beside it stays a larger one that is bought."""
+    own: dict[tuple[tuple[str, str], ...], float] = {}
+    for one in found:
+        if not one.buy:
+            own[one.texts] = max(_size(one), own.get(one.texts, 0.0))
+    once: dict[tuple[Any, bool], Option] = {}
     for one in reversed(found):
-        other = once.setdefault(one.texts, one)
+        key = one.texts, bool(one.buy) and _size(one) > own.get(one.texts, inf)
+        other = once.setdefault(key, one)
         if other.buy or _size(one) >= _size(other):
-            once[one.texts] = one
+            once[key] = one
     return list(once.values())[::-1]
 
 

@@ -1,34 +1,34 @@
-"""By thumb, long before it is known: whether a cold flame of this body is strong enough to be lit on gas from a line.
+"""By thumb, long before it is known: whether a cold flame of this body is strong enough to be lit on gas at a pressure
+that nobody can raise.
 
-Gas from a line is set by its pressure alone, so the weakest fire that can be set is a share of high fire, and the ports
-must hold that cold. What lights a burner is known only of a whole design; this leads a dive to bodies with room enough.
+Such gas is set down from there alone, so the weakest fire that can be set is a share of high fire, and the ports must
+hold that cold. What lights a burner is known only of a whole design; this leads a dive to bodies with room enough.
 """
 
 from collections.abc import Iterable
-from math import pi, sqrt
+from math import pi
 
 from ..design import parse_setting
 from ..parts.hand import MIXTURE_SLIP
-from ..parts.tries import EASY_LINE_PA, KEEP_OFF, WIDE, careful_lift_m_s
+from ..parts.tries import KEEP_OFF, WIDE, careful_lift_m_s
 from ..physics.combustion import mixture_flow_m3_s
 from ..settings import BY_KEY
-from ..units import parse_quantity
 from . import sold
-from .choices import LEAST_WEB_M, LINE_LEAVES, PITCHES, Asked, lines, sources
+from .choices import LEAST_WEB_M, PITCHES, Asked, least_share
 
 ROOM = 1.8  # for what gauge, mark and jet are off by; from 1 to 2.2 good burners were found soonest with it
 RICH = (1.1, 1.2)  # what a burner is lit at where the mixture as set leaves no room
 
 
 def too_weak_to_light(a: Asked) -> float:
-    """By what share the most that the ports hold cold falls short of the least that the line can be set to; 0 where it
+    """By what share the most that the ports hold cold falls short of the least that the gas can be set to; 0 where it
     does not, or where nobody can tell yet."""
     gas, v = a.burner.part("gas"), a.values
-    if sources(a.have, a.start) != ("line",) or v["body_length"] is None:
+    share = least_share(a) if v["body_length"] is not None else 0.0
+    if not share:
         return 0.0
     firing, shop = a.burner.part("firing"), a.burner.part("shop")
-    line_Pa = max(parse_quantity(text, "pressure", "line_pressure") for text in lines(a))
-    least_W = ROOM * KEEP_OFF * WIDE * firing.rate_W * sqrt(EASY_LINE_PA / (LINE_LEAVES * line_Pa))
+    least_W = ROOM * KEEP_OFF * WIDE * firing.rate_W * share
     holds_W = 0.0
     for diameter_m in _diameters_m(a):
         area_m2 = _ports(a, diameter_m) * pi / 4 * diameter_m**2

@@ -43,7 +43,7 @@ function sayFoundFor() {
   if (words) words.hidden = words.dataset.asked === byId("find-asked").textContent;
 }
 
-async function find() {
+async function find(from = design.texts()) {
   const weights = Object.fromEntries(all("[data-weight]").map((field) => [field.dataset.weight, dotted(field.value.trim())]));
   name([]);
   nameWeights([]);
@@ -52,7 +52,7 @@ async function find() {
   first = null;
   // Sizes of what lay there are in the list itself; opening a found design has only marked them.
   const mine = kept().filter((key) => !marked().includes(key)).join(",");
-  const reply = await askAside({ kind: "find", settings: { ...design.texts(), mine }, have: written(), weights }, hear);
+  const reply = await askAside({ kind: "find", settings: { ...from, mine }, have: written(), weights }, hear);
   run(false);
   byId("find-first").replaceChildren();
   if (reply.stopped) {
@@ -158,16 +158,17 @@ function open(settings, mine = [], got = []) {
 }
 
 // Look again, with sold sizes of these kinds, or with these entries on the list; without any, with sold sizes of all.
-function buy(kinds, adds = []) {
+// From the design that the purchase was tried with, so that nothing worse is found, as long as the page asks the same.
+function buy(kinds, adds = [], from = undefined) {
   if (adds.length) add(adds);
   else mayBuy(kinds, true);
-  find();
+  find(byId("found-for").hidden ? from : undefined);
 }
 
 // The way to a purchase: its kinds may be bought from now on, or what is no kind that is sold is put on the list.
-function buying(kinds, adds) {
+function buying(kinds, adds, from) {
   if (!adds.length && !mayBuy(kinds)) return [];
-  return [button(adds.length ? "Put it on my list, and look again" : "Let it be bought, and look again", () => buy(kinds, adds), "small")];
+  return [button(adds.length ? "Put it on my list, and look again" : "Let it be bought, and look again", () => buy(kinds, adds, from), "small")];
 }
 
 function show(reply) {
@@ -179,9 +180,9 @@ function show(reply) {
     head.push(make("p", "caution", make("b", "", complete ? "None fits without a fault. " : "None of those looked at fits without a fault; another may. "), "In the way of the least wrong one, the worst first:"), faults(way));
     if (opens) {
       head.push(make("p", "", `${opens.head} `, make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${opens.does} To spend in all then: ${opens.to_spend}.`));
-      head.push(make("p", "row", ...buying(opens.kinds, opens.adds), button("Open that design", () => open(opens.settings), "small")));
+      head.push(make("p", "row", ...buying(opens.kinds, opens.adds, opens.settings), button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(make("p", "", "Left in that design, which need not be the best with it:"), faults(opens.left));
-      if (opens.whole) head.push(make("p", "row", make("span", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."), ...buying(opens.whole_kinds, opens.whole_adds), button("Open the design without a fault", () => open(opens.whole_settings), "small")));
+      if (opens.whole) head.push(make("p", "row", make("span", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."), ...buying(opens.whole_kinds, opens.whole_adds, opens.whole_settings), button("Open the design without a fault", () => open(opens.whole_settings), "small")));
     } else head.push(make("p", "row", reply.no_purchase, button("Let all be bought, and look again", () => buy(), "small")));
   }
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;

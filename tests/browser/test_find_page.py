@@ -200,10 +200,21 @@ def test_a_purchase_is_let_be_bought_and_looked_for_again_by_one_button(page):
     said, card = page.locator("#find-list").inner_text(), page.locator("#find-list .found").first.inner_text()
     assert "To spend in all then: " in said and "Blower: stop." in said
     assert "Blower: stop." not in card and "In the way: what is told above" in card  # once is enough
+    # It is looked for from the design that the purchase was tried with.
+    page.evaluate("""() => {
+      const kept = JSON.parse(sessionStorage.getItem("burnercalc-found"));
+      kept.reply.opens.settings.price_blower = "77";
+      sessionStorage.setItem("burnercalc-found", JSON.stringify(kept));
+    }""")
+    page.reload()
+    page.wait_for_selector("html[data-state=ready]")
+    reopen(page)
     let_buy.tap()
     page.wait_for_function("() => document.getElementById('find-status').textContent.endsWith(' found.')")
     assert page.is_checked("#buy-blower")
     assert "Good" in page.locator("#find-list .found").first.inner_text().splitlines()
+    found = page.evaluate("() => JSON.parse(sessionStorage.getItem('burnercalc-found')).reply.designs")
+    assert {one["settings"]["price_blower"] for one in found} == {"77"}
 
 
 def test_opening_a_found_design_says_what_it_marks_and_lets_go_of_it(page):
