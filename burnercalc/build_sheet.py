@@ -651,12 +651,11 @@ def proved(result):
 
 def _guard_shown(result):
     """What proves that the guard sees its own flame alone, by RESET with the firing cock shut."""
-    several = result.design.burner_count > 1
+    several, trial_s = result.design.burner_count > 1, result.part("lighting_card").trial_s
     if result.design.lit_by == "guard":
-        trial_s = result.part("lighting_card").trial_s
         alone = "pilot, others" if several else "pilot alone"
         return (f"Firing cock shut, RESET: no pilot, nothing; {alone}: off after {trial_s:.0f} s",)
-    return (f"Firing cock shut, {'torch, others' if several else 'torch'} lit: RESET let go, shut",)
+    return (f"Firing cock shut, {'torch, others' if several else 'torch'} lit: RESET held, off after {trial_s:.0f} s",)
 
 
 def proofs(result):
@@ -844,7 +843,8 @@ def _gas(result, width):
                     Paragraph(
                         "The damper is a flat plate that slides across the air pipe, behind the blower, of the mix "
                         "pipe's size, in the guide of a gate that is bought. Shut, its straight edge at the top "
-                        "touches the bore. Drawn back to a mark, it leaves the gap that is told."
+                        "touches the bore. Drawn back to a mark, it leaves the gap that is told: "
+                        "scratch each on it before it is built in."
                     ),
                     Table(("Mark", "Damper"), tuple((row[0], row[-1]) for row in fires(result)), "ll"),
                 ),

@@ -609,7 +609,7 @@ def test_the_card_has_every_step_with_its_source():
             "First 2 s",
             (
                 "Torch AT the ports before gas",
-                "RESET first, held till the guard sees the flame. Snap the firing cock open, hand on it",
+                "RESET, which gives 3 s, the other hand on the cock. Snap the firing cock open, hand on it",
                 "aside",
                 "0.8 s to the torch",
                 "gas off",
@@ -2115,7 +2115,7 @@ def test_each_step_says_what_gauge_and_slide_stand_at():
     assert len(steps) == 2 and all(one.small for one in steps)
     for one, rate in zip(steps, (54.3, 73.7)):
         assert one.gas_Pa / PSI_PA == pytest.approx(4.83 * (rate / 100) ** 2.08, rel=0.025)
-    told = [f"{one.gas_Pa / PSI_PA:.3g} psi, gap" for one in steps]
+    told = [f"{one.gas_Pa / PSI_PA:.3g} psi, mark {n}, gap" for n, one in enumerate(steps, 1)]
     assert [text for text in told if text not in words] == []
     assert "the small gauge's cock shut (it ends at 3 psi), 4.8 psi before the jet" in words
 

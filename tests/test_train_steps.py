@@ -48,7 +48,7 @@ class Bench:
         self.order, self.guard, self.sees, self.sees_pilot = order, guard, {*sees}, {*sees_pilot}
         self.stuck = {*stuck}
         self.open, self.pressed, self.burning = set(), set(), set()
-        self.power = self.air = self.torch = self.relay = self.trial = self.pilot_valve = False
+        self.power = self.air = self.torch = self.relay = self.trial = self.pilot_valve = self.new = False
 
     def gas_at(self, key):
         """Whether gas comes as far as that part, by all that stands before it."""
@@ -89,11 +89,9 @@ class Bench:
             self.pilot_valve = (
                 self.guard and self.switches and ("PILOT" in self.pressed or (self.pilot_valve and pilot_seen))
             )
-            if self.guard:  # RESET starts the trial, while the pilot is seen; a timer ends it
-                self.trial = self.switches and (self.trial or ("RESET" in self.pressed and pilot_seen))
-                bridged = self.trial
-            else:
-                bridged = "RESET" in self.pressed
+            # RESET starts the trial, where there is a pilot while that is seen; a timer ends it, held or not.
+            self.trial = self.switches and (self.trial or (self.new and (pilot_seen or not self.guard)))
+            self.new, bridged = False, self.trial
             held = self.relay and self.seen(self.sees)
             self.relay = self.switches and (bridged or held)
             lights = {"pilot"} if self.to_pilot and (self.torch or "pilot" in self.burning) else set()
@@ -110,6 +108,7 @@ class Bench:
         return self.settle()
 
     def press(self, button):
+        self.new = button == "RESET" and button not in self.pressed
         self.pressed.add(button)
         return self.settle()
 
@@ -173,12 +172,14 @@ def told_open(result):
 
 def torch_tried(result, **sensors):
     """Whether the valve is shut again after the trial of the card's row, done as it stands there."""
-    words = rows_of(result)["Torch first"]
+    words, trial_s = rows_of(result)["Torch first"], result.part("lighting_card").trial_s
     in_order(words, "Damper to LIGHT.", "torch", f"Try the guard, {told_open(result)}, firing cock shut",
-             "RESET held opens the valve", "let go, it snaps shut", "no gas")  # fmt: skip
+             "RESET, held on, opens the valve", f"must snap shut {trial_s:.0f} s after all the same",
+             "no gas")  # fmt: skip
     found = opened(purged(result, **sensors).turn(torch=True), result).press("RESET")
     assert found.relay and not found.to_burner and not found.burning  # the step can be done, and no gas comes
-    found.let_go("RESET")
+    found.wait()
+    assert "RESET" in found.pressed
     assert found.switches  # so it is the guard that shut it, and nothing else
     return not found.relay
 
@@ -218,13 +219,12 @@ def test_each_step_of_the_lighting_card_can_be_done(name):
     if guard:
         *tried, found = pilot_tried(r)
         assert tried == [True, True, True]
-        in_order(rows[hiss], f"RESET, which gives {r.part('lighting_card').trial_s:.0f} s", "Snap the firing cock open")
         found.press("RESET").let_go("RESET")
     else:
         assert torch_tried(r)
         found = opened(purged(r).turn(torch=True), r)
-        in_order(rows[hiss], "RESET first, held till the guard sees the flame", "Snap the firing cock open")
-        found.press("RESET")
+        found.press("RESET").let_go("RESET")
+    in_order(rows[hiss], f"RESET, which gives {r.part('lighting_card').trial_s:.0f} s", "Snap the firing cock open")
     assert not found.to_burner
     found.do("cock")
     assert found.to_burner and "main" in found.burning
@@ -362,7 +362,8 @@ def test_record_and_operating_card_try_the_same(name):
         in_order(plate, "Firing cock shut", "isolating cock and pilot's cock open", "A lit torch at the pilot",
                  "then PILOT held, 10 s at most", "RESET", "snap the firing cock open")  # fmt: skip
     else:
-        in_order(plate, f"{told_open(r)}, RESET held, snap the firing cock open", "It burns: let RESET go.")
+        in_order(plate, f"{told_open(r)}, RESET, at once snap the firing cock open")
+        assert f"RESET held, off after {r.part('lighting_card').trial_s:.0f} s" in record[0]
     several = r.design.burner_count > 1
     cocks = "every firing cock" if several else "the firing cock"
     in_order(plate, f"Stop: snap the gas shut at {cocks}, then",
@@ -427,14 +428,18 @@ def words_of(result):
     return rows_of(result), " ".join(shape.text for shape in shapes if hasattr(shape, "text"))
 
 
-def test_a_guard_whose_reset_is_held_on_watches_nothing():
-    """Held after it burns, RESET holds the valve open over a fire that is out; let go, the valve falls with it."""
+def test_a_reset_that_is_tied_down_holds_no_valve_open():
+    """Without a timer it held it open over a fire that is out; and the relay that is bought has one."""
     for held in (True, False):
         found = opened(purged(solved()).turn(torch=True), solved()).press("RESET").do("cock")
         if not held:
             found.let_go("RESET")
+        found.wait()
+        assert found.to_burner
         found.turn(torch=False).burning = set()
-        assert found.settle().to_burner is held
+        assert not found.settle().to_burner
+    row = next(row for row in solved().tables["gas_train"].rows if row[2].startswith("lock-out relay"))
+    assert "timer" in row[3] and "by a timer, however long it is held" in row[7]
 
 
 def test_what_burners_share_is_shut_last():

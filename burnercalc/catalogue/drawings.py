@@ -263,12 +263,16 @@ DRAWINGS = (
             "low": "LOW: edge back {size:drill_length}",
             "high": "HIGH: edge back {size:drill_length}",
             "guide": "guide, bought with the gate",
+            "pin": "stop pin, {size:drill_length}",
             "plate": "Thick line: the plate, {width} by {length}, of flat sheet; file its top edge straight. Face it: "
             "it slides tight in its guide, else air leaks past.",
             "sharp": "Sheet at most {thick:drill_length} thick, a quarter of the hole. The hole's edge sharp, no "
             "countersink: burr off with a flat file.",
             "broken": "Broken line: the bore of the pipe, the plate shut. Do not cut it.",
-            "level": "Level lines: where the top edge stands, drawn back. Set it with the drill, not by eye.",
+            "level": "Level lines: where the top edge stands, drawn back. Before it is built in, set each by its drill "
+            "and scratch the plate at the guide's end; so too the marks 1, 2 on of the lighting card.",
+            "stop": "Stop pin: a screw through the plate, which the guide stops there. No air switch sees a slide that "
+            "is shut too far.",
         },
         room="feed",
     ),
@@ -364,8 +368,8 @@ DRAWINGS = (
             "flame_guard": "3. Damper to LIGHT. Firing cock shut, {opened} and pilot's cock open. A lit torch at the "
             "pilot, then PILOT held, {pilot:.0f} s at most: let go, it must burn on, as long as gas flows. All stand "
             "aside. {snap}",
-            "snap": "Needle at its mark, {opened} open, RESET held, snap the firing cock open, hand on it. It "
-            "burns: let RESET go. The moment it does not take, {hiss:.0f} s after the first hiss at most: gas off.",
+            "snap": "Needle at its mark, {opened} open, RESET, at once snap the firing cock open, hand on it. The "
+            "moment it does not take, {hiss:.0f} s after the first hiss at most: gas off.",
             "snap.guard": "Needle at its mark, RESET, at once snap the firing cock open, hand on it. The moment it "
             "does not take, {hiss:.0f} s after the first hiss at most: gas off.",
             "opened.line": "isolating cock",

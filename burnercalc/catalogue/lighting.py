@@ -92,11 +92,11 @@ FIRE_MARKS = {
 }
 UNLIT = "do not light"  # instead of a number to light with
 NO_LOW = {"never": "none: it is not lit", "no_low": "none: the lighting card leads past low fire"}
-# At a step between them, as short as there is room for.
+# At a step between them, as short as there is room for; inside a closed pipe no drill is held to it.
 STEP_MARKS = {
-    "gap": "gap {drill}",
-    "gap_named": "gap {size:drill_length} (drill {drill})",
-    "rule": "gap {size:length}",
+    "gap": "mark {n}, gap {drill}",
+    "gap_named": "mark {n}, gap {size:drill_length}",
+    "rule": "mark {n}, gap {size:length}",
     "shut": "slide shut",
     "full": "slide fully open",
     "weak": "slide fully open",
@@ -817,8 +817,8 @@ WORDS = {
     "and must snap shut {trial:.0f} s after, for the guard may not see the pilot. Else no gas. The pilot stays at the "
     "face to the last, its air holes outside, beside the door.",
     # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
-    "blind": "Try the guard, {opened}, firing cock shut: RESET held opens the valve; let go, it snaps shut. If it "
-    "stays open, the guard sees the torch: no gas.",
+    "blind": "Try the guard, {opened}, firing cock shut: RESET, held on, opens the valve, which must snap shut "
+    "{trial:.0f} s after all the same. If it stays open, the guard sees the torch: no gas.",
     "opened.line": "isolating cock open",
     "opened.cylinder": "cylinder open",
     "opened.cylinders": "every cylinder open",
@@ -900,8 +900,7 @@ WORDS = {
     "Gas takes {arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in "
     "{hiss:.0f} s, and {hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
     "over": ", and the rest stands in front of its opening: nobody may stand there",
-    "reset.hand": "RESET first, held till the guard sees the flame. ",
-    "reset.guard": "RESET, which gives {trial:.0f} s, the other hand on the cock. ",
+    "reset": "RESET, which gives {trial:.0f} s, the other hand on the cock. ",
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once, then {put_out}. Then damper {cleared}, door open, purge again for {purge:time 2}; hot, "

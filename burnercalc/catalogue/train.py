@@ -96,10 +96,10 @@ PARTS = {
     ),
     "reset": (
         "lock-out relay with reset button",
-        "coil and contacts for the valve's current; fuse, main switch, case, cable",
+        "coil and contacts for the valve's current; timer; fuse, main switch, case, cable",
         "Switches and guard in one row before its coil, which holds itself in: what opens drops it, and the valve "
-        "stays shut till a hand presses the button. The button bridges the guard alone, and only while it is held. "
-        "Wired by an electrician.",
+        "stays shut till a hand presses the button. The button bridges the guard alone, for the lighting card's "
+        "seconds by a timer, however long it is held. Wired by an electrician.",
     ),
     "flame_guard": (
         "flame guard",

@@ -62,7 +62,7 @@ class LightingCard:
 
     @property
     def trial_s(self) -> float:
-        """From RESET until the guard of a pilot has shut the main valve again: the hand may take its second to snap the
+        """From RESET until the guard has shut the main valve again: the hand may take its second to snap the
         firing cock, or to shut it."""
         return self.hiss_s + HAND_S
 

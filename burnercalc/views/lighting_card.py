@@ -83,10 +83,17 @@ def lighting_card_table(
 
     def by_way(those, before):
         said = (
-            say("step", cock=cock(one, (*before, *those[:n])), gas=one.gas_Pa, damper=_told(say, "step", one.damper))
+            say("step", cock=cock(one, (*before, *those[:n])), gas=one.gas_Pa, damper=scratched(one.damper))
             for n, one in enumerate(those)
         )
         return "".join(said)
+
+    scratches = [one.damper for one in (*steps.to_low, *steps.to_high) if "size" in one.damper.slots]
+
+    def scratched(damper):
+        """By the number of its mark on the slide, where there is one."""
+        n = next((n for n, one in enumerate(scratches, 1) if one is damper), None)
+        return say(f"step.{damper.case}", n=n, **damper.slots)
 
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
     where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"
@@ -120,7 +127,7 @@ def lighting_card_table(
         "burnt": _burnt(burnt_gas, flame, say) + (say("away") if lit_by != "guard" else ""),
         "cock_open": say("cock_open") if gauges.small else "",
         "opened": opened,
-        "blind": say("blind", opened=opened),
+        "blind": say("blind", opened=opened, trial=card.trial_s),
         "again": say("again.several" if several else "again", purge=card.purge_s, off=say(f"off.{keeper}")),
         "firing": say("firing.several" if several else "firing"),
         "put_out": say(f"put_out.{keeper}"),
@@ -129,7 +136,7 @@ def lighting_card_table(
         "blower": every,
         "damper": say("damper.several" if several else "damper"),
         "in_turn": say("in_turn"),
-        "reset": say("reset.guard" if lit_by == "guard" else "reset.hand", trial=card.trial_s),
+        "reset": say("reset", trial=card.trial_s),
         "read": say("read.tube" if gas_line.there else "read.gauge"),
         "aside": say("aside"),
         "source": say(f"source.{source}"),

@@ -1,4 +1,5 @@
-"""The slide of the damper, shut: its hole, its straight edge, and how far that goes back at each mark."""
+"""The slide of the damper, shut: its hole, its straight edge, how far that goes back at each mark, and the pin that
+stops it at the least of them."""
 
 from ..drawing.shapes import Circle, Line, Text, dimension, rectangle
 from ..making.slide import BESIDE_M, HOLE_THICKEST, TAIL_M, plate_m
@@ -13,6 +14,7 @@ from .view import Say, Shapes
 
 TEXT_MM, SIDE_MM, TAIL_MM = 2.6, BESIDE_M * MM, TAIL_M * MM
 GUIDE_MM = SIDE_MM / 2  # of the plate's margin that lies in the guide, and the guide beside it
+PIN_MM = 3.0  # through the plate below the guide, where nothing else keeps it open for LIGHT or LOW; common practice
 
 
 def slide_drawing(
@@ -49,12 +51,16 @@ def slide_drawing(
         shapes += dimension(-side, 0.0, -side, radius, 3 * text, say.length(radius / MM), text)
         marks.append(("hole", {"drill": light.drill.name}, 0.0))
     marks.append(("guide", {}, -radius))
+    pin_y = None if hole_m or not gaps else -radius - SIDE_MM + min(gap_m for _, gap_m in gaps) * MM - PIN_MM / 2
+    if pin_y is not None:  # drawn back to that mark it touches the guide's end
+        shapes.append(Circle(0.0, pin_y, PIN_MM / 2, "port"))
+        marks.append(("pin", {"size": PIN_MM / MM}, pin_y))
     top = radius
     # Words beside the plate, one under the other, each with a line to its mark.
     for name, slots, y in sorted(marks, key=lambda mark: -mark[2]):
         top = min(top, y) - 0.5 * text
         words = Text(side + 4 * text, top, say(name, **slots), text)
-        start = {"hole": hole if hole_m else side, "guide": side + GUIDE_MM}.get(name, side)
+        start = {"hole": hole if hole_m else side, "guide": side + GUIDE_MM, "pin": PIN_MM / 2}.get(name, side)
         shapes += [Line(start, y, side + 3.6 * text, top + text / 2, "dimension"), words]
         top -= 1.6 * text
     if not text_mm:  # paper says what its lines are
@@ -62,7 +68,13 @@ def slide_drawing(
         slots = {"width": say.length(width_m), "length": say.length(length_m)}
         if hole_m:
             slots["thick"] = hole_m * HOLE_THICKEST
-        names = ("plate", *(("sharp",) if hole_m else ()), "broken", *(("level",) if gaps else ()))
+        names = (
+            "plate",
+            *(("sharp",) if hole_m else ()),
+            "broken",
+            *(("level",) if gaps else ()),
+            *(("stop",) if pin_y is not None else ()),
+        )
         lines = [say(line, **slots) for line in names]
         shapes += legend(-side, -radius - TAIL_MM - BELOW_MM, lines)
     return Shapes(tuple(shapes), "unlit" if unlit else "hole" if hole_m else "gap")
