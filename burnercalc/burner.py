@@ -74,6 +74,11 @@ class Burner:
         )
         return record if same else PARTS[name](**given)
 
+    def part_with(self, name: str, **given: Any) -> Any:
+        """A part with some settings or parts other than the burner's; parts must be made by a burner of the same store,
+        or last as long as it."""
+        return self._same_as_before(name, self._given(needs(PARTS[name]), given))
+
     def off(self, settings: Mapping[str, Any], parts: Mapping[str, Any]) -> "Burner":
         """The burner with other settings and with parts as given; what neither touches is taken from here."""
         given = {name: one for name, (of, one) in self._made.items() if not of}
@@ -83,6 +88,12 @@ class Burner:
             self._store,
             {**given, **parts},
         )
+
+    def further(self, value: Callable[[str], Any], moved: frozenset[str]) -> "Burner":
+        """The burner with other values of some settings; `moved`: the parts that rest on them, given ones apart."""
+        other = Burner(value, store=self._store)
+        other._made = {name: made for name, made in self._made.items() if name not in moved}
+        return other
 
     def made(self) -> frozenset[str]:
         """Names of the parts that have been asked for so far."""

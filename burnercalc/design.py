@@ -350,7 +350,7 @@ def _elsewhere(setting: Setting, value: Any) -> bool:
     if setting.key == "sizes":  # stay anyhow
         return False
     others = (setting.default, setting.metric, *setting.line, *setting.lp_line)
-    return any(text and _parsed(setting.key, text) != value for text in others)
+    return any(text and parsed(setting.key, text) != value for text in others)
 
 
 def units_of(texts: Texts) -> str:
@@ -387,11 +387,11 @@ def read_each(texts: Texts, bare_units: str | None = None) -> tuple[dict[str, An
     errors = few(errors, "settings")
     system = "mm" if texts.get("units") in dict(BY_KEY["units"].choices[1:]) else "in"
     for setting in SETTINGS:
-        values[setting.key] = default = _parsed(setting.key, default_text(setting, values))
+        values[setting.key] = default = parsed(setting.key, default_text(setting, values))
         if setting.key not in texts:
             continue
         try:
-            value = parse_setting(setting, texts[setting.key], bare_units, system)
+            value = parsed(setting.key, str(texts[setting.key]), bare_units, system)
         except (InputError, InputErrors) as refused:
             errors += refused.errors
             values[setting.key] = None
@@ -560,7 +560,7 @@ def _others(setting: Setting, values: Mapping[str, Any], stood: Texts) -> Iterat
     """Texts that a setting may hold: what stood there, its default, then from its present value outwards, in its steps
     and finer. What may be left empty is offered no example: it is nobody's blower and nobody's drill."""
     system = values.get("units") or "in"
-    default = _parsed(setting.key, default_text(setting, values))
+    default = parsed(setting.key, default_text(setting, values))
     yield _in_measures(setting, str(stood.get(setting.key, "")), system)
     yield default_text(setting, values)
     if setting.choices:
@@ -610,9 +610,11 @@ def with_unit(setting: Setting, text: object, bare_units: str | None = None) -> 
     return text
 
 
-@cache
-def _parsed(key: str, text: str) -> Any:
-    return parse_setting(BY_KEY[key], text)
+# Defaults, sizes on the menus of a search and what was typed before are read over and over.
+@lru_cache(maxsize=4096)
+def parsed(key: str, text: str, bare_units: str | None = None, system: str = "in") -> Any:
+    """parse_setting of a setting by its key."""
+    return parse_setting(BY_KEY[key], text, bare_units, system)
 
 
 _DEFAULTS: dict[str, Any] = {}

@@ -415,12 +415,11 @@ def _ways(
     least = min(node.rank(weights)[:2] for node in listed)
 
     def another(node: Node) -> bool:
-        told = {_differs(space, one, ways[0]) for one in ways}
         return (
             node.rank(weights)[:2] <= least
             and not (better and any(_no_better(node, one) for one in ways))
             and all(_differs(space, node, one) for one in ways)
-            and _differs(space, node, ways[0]) not in told
+            and _differs(space, node, ways[0]) not in {_differs(space, one, ways[0]) for one in ways}
         )
 
     for node in found.in_order(lambda node: rank(node, weights), another):

@@ -11,15 +11,15 @@ from types import SimpleNamespace
 from typing import Any
 
 from ..burner import Burner
-from ..design import parse_setting
+from ..design import parsed
 from ..making.stock import NOISE_M
 from ..parts import PARTS
 from ..parts.cost import Cost
 from ..parts.first_fire import of_low_fire
 from ..parts.house import House
+from ..parts.supply import Supply
 from ..parts.train import Part, Train
 from ..physics.band import Band
-from ..settings import BY_KEY
 from .choices import Option, blocks_at_once, is_of
 from .have import Have, Piece
 
@@ -186,8 +186,13 @@ def _some_blower(burner: Burner) -> SimpleNamespace:
 
 def _thin(burner: Burner) -> Any:
     """The thinnest hose, and parts to go with it; for a pilot and on a line no regulator, which may be none to buy."""
-    thin = burner.call(PARTS["supply"], jet=THIN_JET, line_pressure=inf)
-    return replace(thin, regulated=not burner.part("gas_line").there, pilot_regulated=False)
+    return replace(thin_supply(burner), regulated=not burner.part("gas_line").there, pilot_regulated=False)
+
+
+def thin_supply(burner: Burner) -> Supply:
+    """To a jet that asks for so much that the thinnest hose does."""
+    found: Supply = burner.part_with("supply", jet=THIN_JET, line_pressure=inf)
+    return found
 
 
 def _of(parts: tuple[Part, ...], purpose: str) -> float:
@@ -254,7 +259,7 @@ def pins_missing(burner: Burner, have: Have) -> int:
 
 
 def _size_m(piece: Piece, key: str) -> float:
-    return float(parse_setting(BY_KEY[key], piece.texts[key]))
+    return float(parsed(key, piece.texts[key]))
 
 
 def _regulators(burner: Burner, have: Have, lit: bool) -> dict[str, float]:
@@ -274,6 +279,6 @@ def _does(piece: Piece, asked: Band, line_Pa: float) -> bool:
     it, but for a cylinder."""
     least_Pa, most_Pa = piece.figures.get("low_Pa", 0.0), piece.figures.get("high_Pa", 0.0)
     if piece.texts:
-        most_Pa = float(parse_setting(BY_KEY["gas_pressure"], piece.texts["gas_pressure"]))
+        most_Pa = float(parsed("gas_pressure", piece.texts["gas_pressure"]))
         least_Pa = most_Pa / NEEDLE
     return least_Pa - 1 <= asked.high and asked.low <= most_Pa + 1 and most_Pa <= line_Pa * (1 + 1e-6)

@@ -15,7 +15,7 @@ from ..burner import Burner
 from ..catalogue.sentences import pipe_size
 from ..checks.make import FLOOR_M, PIN_STANDS
 from ..constants import INCH_M
-from ..design import Design, limits, parse_setting
+from ..design import Design, limits, parsed
 from ..making.mould import BASE_MARGIN_M
 from ..making.stock import NOISE_M, Board, board, boards, tube_inside_radius_m
 from ..parts import PARTS
@@ -85,6 +85,10 @@ class Option:
     price: float = 0.0
     figures: tuple[tuple[str, float], ...] = ()
     spare: bool = False
+
+    def over(self, texts: Mapping[str, str]) -> "Option":
+        """The option with these texts for what it leaves open."""
+        return Option(tuple({**texts, **dict(self.texts)}.items()), self.buy, self.price, self.figures, self.spare)
 
 
 @dataclass(frozen=True)
@@ -433,12 +437,12 @@ def long_length(a: Asked, menu: list[Option]) -> float:
 
 def long_body(a: Asked, menu: list[Option]) -> float:
     """The narrowest: of as many ports it has the longest face."""
-    return min(_there(menu), key=lambda at: _value(menu[at], "body_width", "length"))
+    return min(_there(menu), key=lambda at: _value(menu[at], "body_width"))
 
 
 def long_low(a: Asked, menu: list[Option]) -> float:
     wanted = max(LONG_LOW, _least_low(a) / 100)
-    off = [abs(_value(one, "low_fire", "fraction") - wanted) for one in menu]
+    off = [abs(_value(one, "low_fire") - wanted) for one in menu]
     return off.index(min(off))
 
 
@@ -455,12 +459,13 @@ def _length_at(a: Asked, menu: list[Option], window_m_s: float) -> float:
     window_m2 = a.burner.part("firing").mixture_m3_s / window_m_s
     rim_m = 2 * (a.values["setback"] + a.values["edge_margin"])
     wanted_m = max(window_m2 / max(a.values["body_width"] - rim_m, LEAST_WEB_M), field_m) + rim_m
-    off_m = [abs(_value(one, "body_length", "length") - wanted_m) for one in menu]
+    off_m = [abs(_value(one, "body_length") - wanted_m) for one in menu]
     return off_m.index(min(off_m))
 
 
-def _value(one: Option, key: str, dimension: str) -> float:
-    return parse_quantity(dict(one.texts)[key], dimension, key)
+def _value(one: Option, key: str) -> float:
+    value: float = parsed(key, dict(one.texts)[key])
+    return value
 
 
 def _pushed_m_s(a: Asked) -> float:
@@ -474,9 +479,7 @@ def _pushed_m_s(a: Asked) -> float:
     air_m3_s = firing.air_m3_s * shop.swell * (a.values["burner_count"] if a.start.blowers == "one" else 1)
     has_Pa = 0.0
     for texts in own:
-        whole = curve(
-            *(parse_setting(BY_KEY[key], texts[key]) if key in texts else a.start.value(key) for key in BLOWER)
-        )
+        whole = curve(*(parsed(key, texts[key]) if key in texts else a.start.value(key) for key in BLOWER))
         if air_m3_s < whole.last_m3_s:
             has_Pa = max(has_Pa, whole.pressure_Pa(air_m3_s, shop.air_density_kg_m3))
     return sqrt(2 * has_Pa / (PORTS_K * shop.air_density_kg_m3))
@@ -524,12 +527,12 @@ def _stood(a: Asked, diameter: str) -> dict[str, str]:
     """Pin depth and base: as set; pins that would lean stand deeper, as far as the base leaves wood under them, and in
     a thicker base where that is not enough."""
     set_depth, set_base = (a.start.text(key) for key in ("pin_depth", "mould_base"))
-    wanted_m = PIN_STANDS * parse_setting(BY_KEY["port_diameter"], diameter)
+    wanted_m = PIN_STANDS * parsed("port_diameter", diameter)
     if wanted_m <= a.start.pin_depth:
         return {"pin_depth": set_depth, "mould_base": set_base}
     base = set_base
     if not {"mould_base", "pin_depth"} & a.have.mine.keys():
-        least_m = parse_setting(BY_KEY["pin_depth"], a.length(wanted_m)) + FLOOR_M
+        least_m = parsed("pin_depth", a.length(wanted_m)) + FLOOR_M
         enough = [one for one in _bases(a) if one.thickness_m >= least_m - 1e-9]
         if board(set_base).thickness_m < least_m - 1e-9 and enough:
             base = min(enough, key=lambda one: one.thickness_m).name
@@ -537,7 +540,7 @@ def _stood(a: Asked, diameter: str) -> dict[str, str]:
     if min(wanted_m, deepest_m) <= a.start.pin_depth:
         return {"pin_depth": set_depth, "mould_base": base}
     depths = a.length(wanted_m), a.length(deepest_m, up=False)
-    return {"pin_depth": min(depths, key=partial(parse_setting, BY_KEY["pin_depth"])), "mould_base": base}
+    return {"pin_depth": min(depths, key=partial(parsed, "pin_depth")), "mould_base": base}
 
 
 def _bases(a: Asked) -> list[Board]:
@@ -599,7 +602,7 @@ def ports_of_pins(burner: Burner, have: Have) -> float:
 
 def is_of(piece: Piece, diameter_m: float) -> bool:
     """Whether pins are of a port's size."""
-    return abs(parse_setting(BY_KEY["port_diameter"], piece.texts["port_diameter"]) - diameter_m) <= NOISE_M
+    return abs(parsed("port_diameter", piece.texts["port_diameter"]) - diameter_m) <= NOISE_M
 
 
 def blocks_at_once(burner: Burner) -> int:

@@ -33,6 +33,12 @@ def parts_of(function: Callable[..., Any]) -> frozenset[str]:
     return frozenset(found)
 
 
+@cache
+def resting_on(keys: frozenset[str]) -> frozenset[str]:
+    """Parts that rest on any of these settings, but for those that are given."""
+    return frozenset(name for name in PARTS if name not in GIVEN and not keys.isdisjoint(touches(PARTS[name])))
+
+
 def level_of(keys: Iterable[str], decided_at: dict[str, int]) -> int:
     """The first level at which all these settings are decided; what no level decides is known from the start (-1)."""
     return max((decided_at.get(key, -1) for key in keys), default=-1)

@@ -12,7 +12,6 @@ from typing import Any
 from .. import checks
 from ..burner import Burner
 from ..checks.judge import FAULTS
-from ..parts import PARTS
 from ..physics.band import Band
 from ..result import Result, solve
 from .score import how_wrong
@@ -32,26 +31,26 @@ MIXTURE_RISES, STEEL_RISES = 0.91, 0.67
 
 
 def _of_pins(burner: Burner, off_m: float) -> dict[str, Any]:
-    return {"face": burner.call(PARTS["face"], port_diameter=burner.part("port_diameter") + off_m)}
+    return {"face": burner.part_with("face", port_diameter=burner.part("port_diameter") + off_m)}
 
 
 def _thinner(burner: Burner, off_m: float) -> dict[str, Any]:
     made = _of_pins(burner, off_m)
-    return {**made, "crossing": burner.call(PARTS["crossing"], **made)}
+    return {**made, "crossing": burner.part_with("crossing", **made)}
 
 
 def _more_through(burner: Burner, off_m: float) -> dict[str, Any]:
     made = _of_pins(burner, off_m)
-    made["stream"] = burner.call(PARTS["stream"], **made)
-    return {"passage": burner.call(PARTS["passage"], **made)}
+    made["stream"] = burner.part_with("stream", **made)
+    return {"passage": burner.part_with("passage", **made)}
 
 
 def _other_jet(burner: Burner, off: float) -> dict[str, Any]:
     """The drill stays."""
     coefficient = burner.part("jet_discharge_coefficient") + off
     drill = burner.part("jet").drill_name
-    jet = burner.call(PARTS["jet"], jet_discharge_coefficient=coefficient, jet_drill=drill)
-    return {"jet": jet, "jet_drill": drill, "supply": burner.call(PARTS["supply"], jet=jet)}
+    jet = burner.part_with("jet", jet_discharge_coefficient=coefficient, jet_drill=drill)
+    return {"jet": jet, "jet_drill": drill, "supply": burner.part_with("supply", jet=jet)}
 
 
 def _jet_is_large(burner: Burner) -> bool:
@@ -80,12 +79,12 @@ def _leaner(burner: Burner, off: float) -> dict[str, Any]:
 
 def _weaker(burner: Burner, off: float) -> dict[str, Any]:
     given = {key: off_by(key, burner.part(key), off, True) for key in BLOWER.keys}
-    return {"blower": burner.call(PARTS["blower"], **given)}
+    return {"blower": burner.part_with("blower", **given)}
 
 
 def _colder(burner: Burner, off_K: float) -> dict[str, Any]:
-    shop = burner.call(PARTS["shop"], ambient_temperature=burner.part("ambient_temperature") + off_K)
-    return {"shop": shop, "cylinders": burner.call(PARTS["cylinders"], shop=shop)}
+    shop = burner.part_with("shop", ambient_temperature=burner.part("ambient_temperature") + off_K)
+    return {"shop": shop, "cylinders": burner.part_with("cylinders", shop=shop)}
 
 
 @dataclass(frozen=True)

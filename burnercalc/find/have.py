@@ -117,6 +117,8 @@ class Have:
     mine: Mapping[str, str | None] = field(default_factory=dict)
 
     def of(self, *kinds: str) -> tuple[Piece, ...]:
+        if len(kinds) == 1:
+            return self.pieces.get(kinds[0], ())
         return tuple(piece for kind in kinds for piece in self.pieces.get(kind, ()))
 
     def in_order(self) -> "Have":

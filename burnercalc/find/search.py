@@ -11,9 +11,10 @@ from typing import Any
 
 from .. import checks
 from ..catalogue import CHECKS
+from ..design import parsed
 from .choices import MOST_LENGTHS, Option
-from .score import BY_TERM, points
-from .space import Bound, Hopeful, Node, Space, setting_value
+from .score import BY_TERM, EVEN, points
+from .space import Bound, Hopeful, Node, Space
 
 # Nodes kept at each level of a dive: of the first, and of one that looks once more where that fails.
 WIDTH, WIDER = 2, 4
@@ -469,7 +470,7 @@ def _followed(space: Space, node: Node, model: Node, hopeful: Hopeful) -> Iterat
         kids = [kid for one in near if (kid := space.child(node, one, hopeful)) is not None]
         if not kids:
             return
-        node = min(kids, key=lambda kid: (kid.stops, kid.cautions, points(kid.terms, {}.fromkeys(BY_TERM, 1.0))))
+        node = min(kids, key=lambda kid: (kid.stops, kid.cautions, points(kid.terms, EVEN)))
     yield node
 
 
@@ -478,7 +479,7 @@ def _far(one: Option, other: Option) -> float:
     far = 0.0
     for (key, mine), (_, theirs) in zip(one.texts, other.texts):
         if mine != theirs:
-            values = [setting_value(key, text) for text in (mine, theirs)]
+            values = [parsed(key, text) for text in (mine, theirs)]
             most = max(abs(value) if isinstance(value, (int, float)) else 0.0 for value in values)
             both = most and all(isinstance(value, (int, float)) for value in values)
             far += abs(values[0] - values[1]) / most if both else 1.0

@@ -10,25 +10,34 @@ a node is a bound for all designs below it, and no more is asked of one that is 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from functools import cache, lru_cache
+from functools import cache
 from math import inf, prod
 from typing import Any
 
 from .. import checks
 from ..burner import Burner
-from ..design import Design, parse_setting, supplied_so
+from ..design import Design, parsed, supplied_so
 from ..errors import InputError, InputErrors
 from ..parts import PARTS
 from ..parts.own_heat import OwnHeat
 from ..parts.schedule import Schedule
 from ..parts.train import Train
 from ..rules import RULES
-from ..settings import BY_KEY, SETTINGS
+from ..settings import SETTINGS
 from .begun import begun
-from .bill import bill, first_fire_gas, least_bill, least_of_a_box, least_of_a_fire, pins_missing, thin_train
+from .bill import (
+    bill,
+    first_fire_gas,
+    least_bill,
+    least_of_a_box,
+    least_of_a_fire,
+    pins_missing,
+    thin_supply,
+    thin_train,
+)
 from .choices import AXES, Asked, Axis, Option, blocks_at_once, from_stick_m, middle, ports_of_pins, sources
 from .faults import short_of
-from .graph import GIVEN, level_of, parts_of, touches
+from .graph import GIVEN, level_of, parts_of, resting_on, touches
 from .hardy import spoilt
 from .have import Have
 from .score import IDLE, SPOILT, TERMS, days_of_one_term, days_term, how_wrong, points, thinness
@@ -40,13 +49,9 @@ SOLVE = 5  # nodes that a solve counts for, of a design that is mended
 LATE = ("hot_run", "soaking", "tries", "as_cast")
 # What counts for a line alone, or for cylinders alone.
 OF_SUPPLY = {one.key: one.when for one in SETTINGS if one.when[:1] in (("fuel",), ("gas_from",))}
+GAS_FROM = frozenset(("gas_from",))
 Bound = tuple[int, int, float]
 Hopeful = Callable[["Node"], bool]
-
-
-@lru_cache(maxsize=4096)
-def setting_value(key: str, text: str) -> Any:
-    return parse_setting(BY_KEY[key], text)
 
 
 class Spent(Exception):
@@ -168,9 +173,11 @@ class Space:
         self.rules_at: dict[int, list[Any]] = {}
         for rule, weighed in RULES:
             self.rules_at.setdefault(level_of(weighed, self.decided_at), []).append((rule, weighed))
+        # What an option leaves open stays as the question has it.
+        self.as_asked = [{key: self.start.text(key) for key in axis.keys} for axis in axes]
         self.parts: dict[Any, Any] = like.parts if like else {}  # of all nodes
-        # The cheapest, by the id of the fire that it is for, which `parts` keeps, and what its gas comes from.
-        self.trains: dict[tuple[int, str], Train] = like.trains if like else {}
+        # The cheapest, by the id of the supply that it has, which `parts` keeps.
+        self.trains: dict[int, Train] = like.trains if like else {}
         self.root = self._root()
 
     def _mine(self, start: Design, have: Have) -> dict[str, str]:
@@ -216,8 +223,8 @@ class Space:
     def menu(self, node: Node) -> list[Option]:
         """Options of the next axis, each once, what is mine kept."""
         if node.menu is None:
-            axis, asked = self.axes[node.level + 1], self.asking(node)
-            found = [self._filled(axis, one) for one in axis.options(asked)]
+            axis, asked, as_asked = self.axes[node.level + 1], self.asking(node), self.as_asked[node.level + 1]
+            found = [one.over(as_asked) for one in axis.options(asked)]
             things = [key for key in axis.stock if key in self.mine]
             if things:
                 fitting = [one for one in found if self.keeps(one, things)]
@@ -249,15 +256,10 @@ class Space:
             node.weak = too_weak_to_light(self.asking(node))
         return node.weak
 
-    def _filled(self, axis: Axis, one: Option) -> Option:
-        """With the start's text for what an option leaves open."""
-        texts = {key: self.start.text(key) for key in axis.keys}
-        return replace(one, texts=_over(tuple(texts.items()), dict(one.texts)))
-
     def keeps(self, one: Option, keys: Iterable[str]) -> bool:
         """Whether an option has what the question has of these settings."""
         texts = dict(one.texts)
-        return all(_same(setting_value(key, texts[key]), self.start.value(key)) for key in keys)
+        return all(_same(parsed(key, texts[key]), self.start.value(key)) for key in keys)
 
     def _as_set(self, axis: Axis) -> Option:
         texts = tuple((key, self.start.text(key)) for key in axis.keys)
@@ -282,13 +284,14 @@ class Space:
         ):  # what only stands beside the spare is no choice
             self.counts.another()
         try:
-            values = {**node.values, **{key: setting_value(key, text) for key, text in one.texts}}
+            values = {**node.values, **{key: parsed(key, text) for key, text in one.texts}}
         except (InputError, InputErrors):
             return None
         for rule, weighed in self.rules_at.get(level, ()):
             if all(values[key] is not None for key in weighed) and rule(values) is not None:
                 return None
-        burner, figures = self._burner(values), {**node.figures, **dict(one.figures)}
+        moved = resting_on(frozenset(key for key, _ in one.texts))
+        burner, figures = node.burner.further(values.__getitem__, moved), {**node.figures, **dict(one.figures)}
         made = Node(
             level,
             values,
@@ -359,7 +362,6 @@ class Space:
 
     def _least_to_spend(self, node: Node) -> float:
         burner = node.burner
-        firing = burner.part("firing")
         known = self._chosen(node), self.have, node.figures
         if node.level == self.last:
             made = least_bill(burner, *known)
@@ -367,8 +369,8 @@ class Space:
             return made.to_spend
 
         def least(source: str) -> float:
-            of_it = self._burner({**node.values, "gas_from": source})
-            key = id(firing), source
+            of_it = burner.further({**node.values, "gas_from": source}.__getitem__, resting_on(GAS_FROM))
+            key = id(thin_supply(of_it))
             train = self.trains.get(key) or self.trains.setdefault(key, thin_train(of_it))
             if node.level == self.decided_at["low_fire"]:
                 return least_of_a_fire(of_it, self.have, train)

@@ -8,11 +8,10 @@ hold that cold. What lights a burner is known only of a whole design; this leads
 from collections.abc import Iterable
 from math import pi
 
-from ..design import parse_setting
+from ..design import parsed
 from ..parts.hand import MIXTURE_SLIP
 from ..parts.tries import KEEP_OFF, WIDE, careful_lift_m_s
 from ..physics.combustion import mixture_flow_m3_s
-from ..settings import BY_KEY
 from . import sold
 from .choices import LEAST_WEB_M, PITCHES, Asked, least_share
 
@@ -44,7 +43,7 @@ def _diameters_m(a: Asked) -> Iterable[float]:
         return [a.values["port_diameter"]]
     there = [piece.texts["port_diameter"] for piece in a.have.of("pins")]
     texts = {*there, *(sold.PINS[a.system] if a.have.may_buy("pins") else ())}
-    return [float(parse_setting(BY_KEY["port_diameter"], text)) for text in sorted(texts)]
+    return [float(parsed("port_diameter", text)) for text in sorted(texts)]
 
 
 def _ports(a: Asked, diameter_m: float) -> float:

@@ -227,6 +227,10 @@ def house_pipes(*, gas_m3_s, drop_Pa, composition):
     return tuple(found)
 
 
+def _od_m(pipe):
+    return pipe_of(pipe).od_m
+
+
 def reducers(smaller, larger):
     """Bell reducers from one nominal pipe size to another, as (from, to) pairs, one size at a step; () for the same.
 
@@ -235,10 +239,8 @@ def reducers(smaller, larger):
     Checked by: tests/test_train.py
     """
     known = pipe_names()
-    for one in (smaller, larger):
-        require(one in known, "mix_pipe", one, "is not in the table; known: " + ", ".join(known))
+    step = 1 if _od_m(larger) >= _od_m(smaller) else -1
     at, to = known.index(smaller), known.index(larger)
-    step = 1 if to >= at else -1
     return tuple((known[i], known[i + step]) for i in range(at, to, step))
 
 
@@ -249,13 +251,10 @@ def bushings(pipe, thread):
     Source: ASME B16.14 (memory)
     Checked by: tests/test_train.py
     """
-    known = pipe_names()
-    for one in (pipe, thread):
-        require(one in known, "mix_pipe", one, "is not in the table; known: " + ", ".join(known))
-    require(known.index(thread) <= known.index(pipe), "mix_pipe", pipe, f"must be {thread} or larger", thread)
+    require(_od_m(thread) <= _od_m(pipe), "mix_pipe", pipe, f"must be {thread} or larger", thread)
     steps = [pipe]
     while steps[-1] != thread:
-        steps.append(max(thread, BUSHED[steps[-1]], key=known.index))
+        steps.append(max(thread, BUSHED[steps[-1]], key=_od_m))
     return tuple(pairwise(steps))
 
 
@@ -277,10 +276,8 @@ def price(part, pipe):
     Source: train_parts.csv
     Checked by: tests/test_train.py
     """
-    known = pipe_names()
-    require(pipe in known, "mix_pipe", pipe, "is not in the table; known: " + ", ".join(known))
     row = by_key("train_parts", "part")[part]
-    return row["price_small" if known.index(pipe) <= known.index(LARGE_PIPE) else "price_large"]
+    return row["price_small" if _od_m(pipe) <= _od_m(LARGE_PIPE) else "price_large"]
 
 
 def pipe_bought(*, length_m, stock_lengths_m):

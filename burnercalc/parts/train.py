@@ -287,7 +287,7 @@ def _gas_fittings(parts, size, mix_pipe, from_cylinder):
 
 
 def _wider(pipe, other):
-    return making.pipe_names().index(pipe) > making.pipe_names().index(other)
+    return pipes.pipe(pipe).od_m > pipes.pipe(other).od_m
 
 
 def _air_switch(stretch, lighting_card, mix_pipe):
@@ -338,7 +338,7 @@ def _inlets(steel, legs, mix_pipe, inlet, inlets):
         yield _part("mixture", mix_pipe, "tee")
     steps = making.reducers(mix_pipe, inlet)
     if steps:
-        widest = max(mix_pipe, inlet, key=making.pipe_names().index)
+        widest = inlet if _wider(inlet, mix_pipe) else mix_pipe
         sizes = (mix_pipe, *(far for _, far in steps))
         yield _part("mixture", widest, "reducer", inlets * len(steps), sizes=sizes)
     if steel.inlet_spacing_m is not None:

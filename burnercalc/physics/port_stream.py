@@ -6,7 +6,7 @@ Laminar, turbulent and in between, with the thin young boundary layer of a short
 from bisect import bisect_right
 from functools import cache
 from itertools import pairwise
-from math import exp, log, sqrt
+from math import exp, inf, log, sqrt
 
 from ..errors import require
 from ..tables import read_table
@@ -20,9 +20,9 @@ def turbulent_weight(reynolds):
 
     Laminar and turbulent figures are blended by this weight, so nothing jumps as a flow is turned up.
     """
-    require(0 <= reynolds < float("inf"), "reynolds", reynolds, "must be 0 or more")
-    if reynolds <= REYNOLDS_LAMINAR:
+    if 0 <= reynolds <= REYNOLDS_LAMINAR:
         return 0.0
+    require(0 <= reynolds < inf, "reynolds", reynolds, "must be 0 or more")
     return min((reynolds - REYNOLDS_LAMINAR) / (REYNOLDS_TURBULENT - REYNOLDS_LAMINAR), 1.0)
 
 
