@@ -259,11 +259,20 @@ def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
     return replace(setting, dimension="line_pressure") if low else setting
 
 
+NO_LINE = GasLine(False, False)
+
+
 def supply(values: Mapping[str, Any]) -> GasLine:
     """Whether the gas comes by a line, and a meter; not known where the fuel is refused, nor where that is."""
     if values["fuel"] is None:
-        return GasLine(False, False)
-    return gas_line(values.get("gas_from") or "cylinder", gas(values["fuel"], values["fuel_blend"]))
+        return NO_LINE
+    return _supply(values.get("gas_from") or "cylinder", values["fuel"], values["fuel_blend"])
+
+
+# Asked of each default that follows it.
+@lru_cache(maxsize=16)
+def _supply(gas_from: str, fuel: str, fuel_blend: tuple[tuple[str, float], ...] | None) -> GasLine:
+    return gas_line(gas_from, gas(fuel, fuel_blend))
 
 
 def supplied_so(when: tuple[str, ...], values: Mapping[str, Any]) -> bool:
@@ -286,7 +295,7 @@ def default_text(setting: Setting, values: Mapping[str, Any]) -> str:
     A shop not told has the sizes of the reader's measures.
     """
     shop = values.get("sizes") if setting.key != "sizes" else None
-    line = supply(values) if setting.line or setting.lp_line else GasLine(False, False)
+    line = supply(values) if setting.line or setting.lp_line else NO_LINE
     return setting.default_in(shop or values.get("units") or "in", line.there, line.metered)
 
 

@@ -718,7 +718,7 @@ def heat_up_wait_check(fired_heat_up: FiredHeatUp, lighting_try: LightingTry, he
     harms nobody, so the middle counts; None where it is not lit or never gets there, which others say."""
     if lighting_try.waits_W is None:
         return None
-    takes, waits = (getattr(one, "value", one) for one in (fired_heat_up.time_s, fired_heat_up.waits_s))
+    takes, waits = fired_heat_up.middle_s, fired_heat_up.middle_waits_s
     if takes is None or (waits is None and fired_heat_up.glows):
         return None
     word = ladder(takes / heat_up_time, good=1 + LATER, note=MUCH_LATER, stop=inf)

@@ -39,7 +39,7 @@ from .search import (
     refine,
     search,
 )
-from .space import SOLVE, Counts, Node, Space
+from .space import SOLVE, Counts, Node, Space, uncollected
 
 NUMBERS = ("firing_rate_gross", "port_count", "plenum_to_port_ratio", "turndown")  # those that the page keeps in sight
 PURCHASE = 380  # nodes that are left for one, where the best is at fault
@@ -126,6 +126,7 @@ class Answer:
     first_at: int | None
 
 
+@uncollected()
 def find(
     start: Design,
     have: Have,

@@ -24,11 +24,11 @@ from ..parts.shares import Shares
 THIN = 0.1  # of its limit, by which a check that is good still counts as thin
 SPOILT = 2.0  # what a check that a shop a little off spoils counts at least, where one at its limit counts 1
 # Checks whose number is a measure of safety against its limit; the rest say what fits exactly or not at all.
-MARGINS = (
+MARGINS = {
     *("flashback_cold", "flashback_hot", "blower", "mix_pipe_velocity", "flow_spread", "web", "edge", "inlet_ratio"),
     *("port_velocity", "port_length", "jet_impingement", "perry", "cylinder", "rate_for_need", "chamber_pressure"),
     *("gas_low_fire", "turndown", "damper", "lining_limit"),
-)
+}
 # What a number is measured from, where that is not 0: a share of 1 is none too many; nothing to spare is just enough.
 NOUGHT = {"jet_impingement": 1.0, "blower": -1.0}
 PORT_S, BAFFLE_HOLE_S = 180.0, 60.0  # work on one port (pin, clearing) and on one hole of a baffle; common practice

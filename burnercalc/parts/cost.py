@@ -1,6 +1,7 @@
 """What a burner costs with stock bought whole, the hours in it, and whether to make or to buy."""
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..catalogue.sentences import Said, said
 from ..making import money
@@ -12,8 +13,7 @@ from .train import Part, Train
 SAME = 0.01  # of the price of a bought one: a smaller saving is none to tell
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """One line of the shopping list: a line of the cost, or a part of the train that such a line pays for.
 
     `price` is of the batch; None where a part is paid for by a sum of one's own.

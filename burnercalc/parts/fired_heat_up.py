@@ -21,6 +21,8 @@ from .zone import Zone, gas_zones
 # dimensions. The half cell at the face holds no heat: too thick a one is hot at once.
 FINE = {"cells_per_layer": 18, "cell_time_s": 10.0, "step_growth": 0.1, "early_step_s": 0.5}
 
+MIDDLE = 1  # of three films of gas
+
 
 @dataclass(frozen=True)
 class FiredHeatUp:
@@ -47,26 +49,36 @@ class FiredHeatUp:
         return bool(self.lit_zones) and gets_hotter(self.lit_zones[1], self.lit_W, RELIGHTS_K + NEVER_WITHIN_K)
 
     @cached_property
-    def _lit(self):
-        return [_lit(one, self.lit_W, RELIGHTS_K) for one in self.lit_zones]
-
-    @cached_property
     def waits_s(self) -> Band | float | None:
-        if not self.glows:
-            return None
-        return _told(heating and heating.times_s[-1] for heating in self._lit)
+        return _told(map(self._waits_s, range(len(self.lit_zones)))) if self.glows else None
 
     @cached_property
     def time_s(self) -> Band | float | None:
+        films = range(len(self.zones))
+        return _told(self.middle_s if film == MIDDLE else self._time_s(film) for film in films)
+
+    @cached_property
+    def middle_s(self) -> float | None:
+        """The middle of `time_s`, a third of its work."""
+        return self._time_s(MIDDLE) if self.zones else None
+
+    @property
+    def middle_waits_s(self) -> float | None:
+        """The same of `waits_s`."""
+        return self._waits_s(MIDDLE) if self.glows and self.lit_zones else None
+
+    def _waits_s(self, film):
+        heating = self._lit(film)
+        return heating and heating.times_s[-1]
+
+    def _lit(self, film):
+        return _lit(self.lit_zones[film], self.lit_W, RELIGHTS_K)
+
+    def _time_s(self, film):
         if not self.glows:
-            return _told(_heated(zone, self.led_W, self.wall_K) for zone in self.zones)
-        return _told(
-            heating
-            and physics.fired_heat_up(
-                zone, firing_rate_W=self.installed_W, wall_temp_K=self.wall_K, after=heating, **FINE
-            ).time_s
-            for zone, heating in zip(self.zones, self._lit)
-        )
+            return _heated(self.zones[film], self.led_W, self.wall_K)
+        heating = self._lit(film)
+        return heating and _heating(self.zones[film], self.installed_W, self.wall_K, heating).time_s
 
 
 # Burners alike in what they are lit with in the same chamber come to a glow alike.
@@ -77,9 +89,11 @@ def _lit(zone: GasZone, rate_W: float, until_K: float) -> physics.Heating | None
 
 def _heated(zone, rate_W, wall_K):
     """Of a cold chamber, at one rate; None where it never gets there."""
-    if not gets_hotter(zone, rate_W, wall_K + NEVER_WITHIN_K):
-        return None
-    return physics.fired_heat_up(zone, firing_rate_W=rate_W, wall_temp_K=wall_K, **FINE).time_s
+    return _heating(zone, rate_W, wall_K).time_s if gets_hotter(zone, rate_W, wall_K + NEVER_WITHIN_K) else None
+
+
+def _heating(zone, rate_W, wall_K, after=None):
+    return physics.fired_heat_up(zone, firing_rate_W=rate_W, wall_temp_K=wall_K, after=after, **FINE)
 
 
 def fired_heat_up(

@@ -1,7 +1,6 @@
 """Heat that the lining takes in while the chamber heats up: transient conduction through the layers."""
 
 from dataclasses import dataclass
-from itertools import chain
 
 from ..errors import require
 from .walls import check_temperatures, checked_layers
@@ -118,9 +117,7 @@ class WallMarch:
         self.cold = self.enthalpies = [
             lining.enthalpy_J_kg(ambient_temp_K) for lining, cells in cut.layers for _ in self.temps[cells]
         ]
-        _, self.conductivities, self.capacities = zip(
-            *chain.from_iterable(lining.states(self.cold[cells]) for lining, cells in cut.layers)
-        )
+        _, self.conductivities, self.capacities = self._states(self.cold)
         self.shell_K, self.film_at_K = ambient_temp_K, None
         self.absorbed_J = self.lost_J = 0.0
 
@@ -180,16 +177,23 @@ class WallMarch:
     def advance(self, hot_face_temp_K):
         """Take the step that is prepared."""
         self.absorbed_J += self.step_s * self.heat_W(hot_face_temp_K)
-        hotter, enthalpies, states = hot_face_temp_K, [], []
+        hotter, enthalpies = hot_face_temp_K, []
         for (start, slope), enthalpy, temp, capacity in zip(self.lines, self.enthalpies, self.temps, self.capacities):
             hotter = start + slope * hotter
             enthalpies.append(enthalpy + capacity * (hotter - temp))
-        for lining, cells in self.cut.layers:
-            states += lining.states(enthalpies[cells])
-        self.enthalpies, (self.temps, self.conductivities, self.capacities) = enthalpies, zip(*states)
+        self.enthalpies = enthalpies
+        self.temps, self.conductivities, self.capacities = self._states(enthalpies)
         leaving = self.out * (hotter - self.ambient_K)
         self.lost_J += self.step_s * leaving
         self.shell_K = self.ambient_K + leaving / self.film
+
+    def _states(self, enthalpies):
+        """Material.states of all cells."""
+        found = [], [], []
+        for lining, cells in self.cut.layers:
+            for all_, of_layer in zip(found, lining.states(enthalpies[cells])):
+                all_ += of_layer
+        return found
 
 
 def _mean_conductivity(lining, hot_K, cold_K):

@@ -89,15 +89,17 @@ class Material:
         return tuple((*row, *rise) for row, rise in zip(zip(sums, temps, k, c), rises))
 
     def states(self, enthalpies_J_kg):
-        """(temperature, conductivity, heat capacity) at each enthalpy [K, W/m/K, J/kg/K], carried on with the last heat
-        capacity beyond the table for a solver."""
-        starts, rows, found = self.enthalpies_J_kg, self._by_enthalpy, []
+        """Temperatures, conductivities and heat capacities at some enthalpies [K, W/m/K, J/kg/K], carried on with the
+        last heat capacity beyond the table for a solver."""
+        starts, rows, temps, conductivities, capacities = self.enthalpies_J_kg, self._by_enthalpy, [], [], []
         for enthalpy_J_kg in enthalpies_J_kg:
             h, temp, k, c, k_rises, c_rises = rows[bisect_right(starts, enthalpy_J_kg, 1) - 1]
             rest = enthalpy_J_kg - h
             rise = 2 * rest / (c + sqrt(c * c + 2 * c_rises * rest))
-            found.append((temp + rise, k + k_rises * rise, c + c_rises * rise))
-        return found
+            temps.append(temp + rise)
+            conductivities.append(k + k_rises * rise)
+            capacities.append(c + c_rises * rise)
+        return temps, conductivities, capacities
 
 
 @cache
