@@ -3,7 +3,6 @@
 from dataclasses import replace
 from itertools import pairwise
 from math import pi
-from operator import is_
 
 import pytest
 from designs import FAR_APART, WORKED
@@ -96,7 +95,18 @@ def test_how_long_it_takes(key, minutes, one_gray):
 def test_a_wait_for_the_glow_is_worked_out_once_for_burners_that_are_lit_alike():
     """Another pipe before the gas jet, the same flame and chamber: no further march."""
     one, other = (solved(jet_discharge_coefficient=share).part("fired_heat_up") for share in ("0.85", "0.86"))
-    assert one.lit_W == other.lit_W and len(one._lit) == 3 and all(map(is_, one._lit, other._lit))
+    assert one.lit_W == other.lit_W and len(one.lit_zones) == 3
+    assert all(one._lit(film) is other._lit(film) for film in range(3))
+
+
+def test_a_wait_is_judged_by_its_middle_alone():
+    """The marches of the least and the most film are made only for the answer's band."""
+    for texts in ({}, {"chamber_temperature": "1300 degF", "work_temperature": "1200 degF"}):
+        r = solved(**texts)
+        assert r.checks["heat_up_wait"].value
+        found = r.part("fired_heat_up")
+        assert "time_s" not in vars(found)
+        assert found.middle_s == r["heat_up_takes"] and found.middle_waits_s == r["heat_up_waits"]
 
 
 def test_the_fire_is_turned_up_when_the_walls_glow():
