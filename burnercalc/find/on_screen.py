@@ -6,8 +6,9 @@ that is less than the chamber needs becomes the least that is enough, but where 
 
 from dataclasses import replace
 
+from ..design import parsed
 from .choices import Asked, Axis, Option, enough_fire, from_stick_m, jet_as_set
-from .space import Node, Space, setting_value
+from .space import Node, Space
 
 # Settings of an axis that are sizes of things, where these are not its stock; what is cut or welded to size is none.
 THINGS = {"inlet": ("inlet",), "mix pipe": ("mix_pipe",)}
@@ -69,7 +70,7 @@ def _as_set(space: Space, node: Node, axis: Axis, raised: bool) -> Option | None
 
 def _long_enough(asked: Asked, one: Option) -> bool:
     """Whether a body as long as in question comes out of the piece of an option."""
-    start, values = asked.start, {**asked.values, **{key: setting_value(key, text) for key, text in one.texts}}
+    start, values = asked.start, {**asked.values, **{key: parsed(key, text) for key, text in one.texts}}
     if values["body_kind"] == "pipe":
         return True
     return start.body_length <= from_stick_m(replace(asked, values=values, figures=dict(one.figures))) + 1e-9
