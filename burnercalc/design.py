@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import replace
 from difflib import get_close_matches
-from functools import cache, lru_cache
+from functools import cache, cached_property, lru_cache
 from html import escape
 from math import ceil, floor, log10
 from typing import Any, Self
@@ -185,7 +185,7 @@ class Design:
         """This design in other measures, nothing of it moved."""
         return Design.from_texts({**self.texts, "units": system, "sizes": self.sizes})
 
-    @property
+    @cached_property
     def reader(self) -> units.Reader:
         """What numbers are shown in: the measures, the sign of the reader's money, and the measures of the shop."""
         return units.Reader(self.units, self.money_sign or "", self.sizes)

@@ -236,7 +236,7 @@ class Result:
         answers, checks, tables, charts, drawings   by key, in the order of the catalogue; worked out on demand
     """
 
-    __slots__ = ("_autos", "answers", "charts", "checks", "design", "drawings", "parts", "tables")
+    __slots__ = ("_autos", "_forbids", "answers", "charts", "checks", "design", "drawings", "parts", "tables")
 
     def __init__(self, design, before=None, store=None):
         self.design = design
@@ -284,7 +284,9 @@ class Result:
     @property
     def forbids_light(self) -> bool:
         """Whether a check stops the design for more than what is wanted of it, or the weather to cast in."""
-        return any(check.verdict == "stop" and not check.declared.lit for check in self.checks.values())
+        if not hasattr(self, "_forbids"):
+            self._forbids = any(one.verdict == "stop" and not one.declared.lit for one in self.checks.values())
+        return self._forbids
 
     @property
     def told(self) -> list[Checked]:
