@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..errors import require
 
@@ -9,8 +10,7 @@ HUNDREDTHS = 2  # places of what a line costs, so that the lines of a list add u
 EVEN = 0.1  # of a bought one's price, by which prices for the same thing differ anyway: common practice
 
 
-@dataclass(frozen=True)
-class Item:
+class Item(NamedTuple):
     """Something bought: `need` of `unit` for one burner (`once` True: for the whole batch), sold in packs of `pack` at
     `price`.
 
@@ -26,8 +26,7 @@ class Item:
     once: bool = False
 
 
-@dataclass(frozen=True)
-class CostLine:
+class CostLine(NamedTuple):
     """used_cost: the share of one burner by what it uses up; packs bought whole for the batch and their cost, in whole
     hundredths as it is paid."""
 

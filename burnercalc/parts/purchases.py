@@ -1,6 +1,6 @@
 """What is bought for a batch of any size: bars and nipples as they are cut, all else in packs."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from ..catalogue.sentences import said
 from ..making import body as making
@@ -42,7 +42,7 @@ class Purchases:
     def of(self, burners: int) -> tuple[CostLine, ...]:
         """Everything bought for so many, with the moulds that their calendar makes."""
         moulds = self.calendar.moulds_for(burners)
-        items = tuple(replace(item, need=moulds) if item.key == "mould" else item for item in self.items)
+        items = tuple(item._replace(need=moulds) if item.key == "mould" else item for item in self.items)
         steel = (
             money.bar_line(
                 key=one.key,

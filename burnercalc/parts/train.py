@@ -1,10 +1,10 @@
 """The gas and air train, part by part in the order of flow, sized for this burner at high fire."""
 
 from collections import Counter
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 from math import ceil
-from typing import Any
+from typing import Any, NamedTuple
 
 from ..making import slide
 from ..making import train as making
@@ -84,8 +84,7 @@ GAS_BODIES = (
 PIPE_BODIES = ("damper", "air_flap", "mixer", "elbow", "union", "tee", "reducer", "leg_elbow")
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(NamedTuple):
     """`key`: its name in the catalogue; `stretch`: gas, air or mixture; `slots`: what its sentence is filled with.
 
     Its case is `two` for a guard that sees the pilot too and its relay, `behind` for a cock behind the main valve,
@@ -190,7 +189,7 @@ def _from_cylinder(firing, cylinder_count, burner_count, size, regulated, hose, 
     if burner_count == cylinder_count == 1:
         yield connectors
     else:
-        yield replace(connectors, case="pigtail")
+        yield connectors._replace(case="pigtail")
         yield part("manifold", cylinders=cylinder_count, burners=burner_count)
     yield part("regulator", **regulated)
     yield part("gauge", scale=making.gauge_Pa(pressure_Pa=regulated["outlet"], unit=sizes, from_cylinder=True))
@@ -232,7 +231,7 @@ def _pilot(rated_Pa, outlet_Pa, supply, gas_line):
     yield part("pilot_cock")
     if supply.pilot_regulated:
         regulator = part("pilot_regulator", inlet=outlet_Pa)
-        yield replace(regulator, case="metered") if gas_line.metered else regulator
+        yield regulator._replace(case="metered") if gas_line.metered else regulator
     yield part("pilot_valve", rated=rated_Pa)
     yield part("pilot")
 
@@ -243,13 +242,13 @@ def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping, guar
     def watching(key, more):
         """Where it watches a pilot too, with what that takes more."""
         one = part(key)
-        return replace(one, price=one.price + making.price(more, supply.pipe), case="two") if guarded else one
+        return one._replace(price=one.price + making.price(more, supply.pipe), case="two") if guarded else one
 
     yield part("solenoid", supply.valves, rated=rated_Pa)
     yield watching("reset", "pilot_button")
     yield watching("flame_guard", "pilot_sensor")
     if behind:
-        yield replace(part("cock", rated=rated_Pa), case="behind")
+        yield part("cock", rated=rated_Pa)._replace(case="behind")
     yield part("needle")
     yield part("check_valve", gas=gauges.shown_Pa(jet.supply_Pa), air=blower.whole.pressure_Pa(0.0))
     low_Pa, high_Pa = map(gauges.shown_Pa, (gauges.low_fire_Pa, jet.supply_Pa))  # as the cards have them
@@ -261,7 +260,7 @@ def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping, guar
         case = next((case for case in CASES if case in low), "")
         if sloping:
             tube = part("low_gauge", scale=gauges.low_Pa, **low, case=f"tube_{case}".rstrip("_"))
-            yield replace(tube, price=making.price("tube_gauge", supply.pipe))
+            yield tube._replace(price=making.price("tube_gauge", supply.pipe))
         else:
             yield part("low_gauge", scale=gauges.low_Pa, **low)
     yield part("jet_holder", drill=jet.drill_name or "-")
@@ -322,7 +321,7 @@ def _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows, stock_
     pieces, sold_m = making.pipe_bought(length_m=mix_pipe_length, stock_lengths_m=stock_lengths)
     joined = {"pieces": pieces, "case": "joined"} if pieces > 1 else {}
     price = making.pipe_price(part="mix_pipe", pipe=mix_pipe, pieces=pieces, sold_m=sold_m)
-    yield replace(part("mix_pipe", length=mix_pipe_length, sold=sold_m, **joined), price=price)
+    yield part("mix_pipe", length=mix_pipe_length, sold=sold_m, **joined)._replace(price=price)
     yield _part("mixture", "1/8", "mix_tap")
     yield _part("mixture", "1/8", "barbs", 2)
     if not lighting_card.switch_before:
