@@ -60,7 +60,7 @@ class Cylinders:
     fuel_cost_per_hour: float
 
 
-@lru_cache(maxsize=128)
+@lru_cache(maxsize=256)
 def _run(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg):
     return physics.run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg, 100)
 

@@ -4,6 +4,7 @@ The regulator stops being fed when the liquid is so cold that its pressure falls
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import acos, exp, pi, sqrt
 
 from ..constants import INCH_M, POUND_KG
@@ -212,20 +213,14 @@ def run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_pressure_Pa, draw_W, h
             ((0.0, air_temp_K, liquid_kg, pressure),),
         )
     flow = draw_W / heating_value_J_kg
-    step = liquid_kg / flow / steps
-    temp, mass, frost, points = air_temp_K, liquid_kg, 0.0 if air_temp_K <= FROST_TEMP_K else None, []
-    points.append((0.0, temp, mass, pressure))
+    drawn = _drawn(vessel, liquid_kg, liquid, air_temp_K, flow, steps)
+    step, frost = drawn.step_s, 0.0 if air_temp_K <= FROST_TEMP_K else None
+    temp, mass, points = air_temp_K, liquid_kg, [(0.0, air_temp_K, liquid_kg, pressure)]
     for i in range(steps):
-        middle = mass - flow * step / 2
-        conductance = wall_conductance_W_K(vessel, middle, blend_density_kg_m3(liquid, temp))
-        store = middle * blend_heat_capacity_J_kgK(liquid, temp) + vessel.steel_mass_kg * STEEL_HEAT_CAPACITY_J_KGK
-        settled = air_temp_K - flow * blend_latent_heat_J_kg(liquid, temp) / conductance
-        new = settled + (temp - settled) * exp(-conductance * step / store)
-        left = max(liquid_kg - flow * step * (i + 1), 0.0)
-        heavier = boiled_down(liquid, temp, left / mass) if left > 0 else liquid
+        new, left, heavier = drawn.after(i + 1)
         if frost is None and new <= FROST_TEMP_K:
             frost = (i + (temp - FROST_TEMP_K) / (temp - new)) * step
-        if new <= least_K or bubble_pressure_Pa(heavier, new) <= inlet_pressure_Pa:
+        if new <= least_K or (pressure := bubble_pressure_Pa(heavier, new)) <= inlet_pressure_Pa:
             over, under = (
                 temp - bubble_temp_K(liquid, inlet_pressure_Pa),
                 new - bubble_temp_K(heavier, inlet_pressure_Pa),
@@ -236,5 +231,35 @@ def run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_pressure_Pa, draw_W, h
             points.append((end_s, end_K, mass, inlet_pressure_Pa))
             return RunDown(end_s, "cold", frost if frost is None or frost <= end_s else None, mass, tuple(points))
         temp, mass, liquid = new, left, heavier
-        points.append(((i + 1) * step, temp, mass, bubble_pressure_Pa(liquid, temp)))
+        points.append(((i + 1) * step, temp, mass, pressure))
     return RunDown(steps * step, "empty", frost, 0.0, tuple(points))
+
+
+class _Drawn:
+    """The liquid of run_down step by step, whatever its regulator needs; a step is taken when it is first asked for."""
+
+    def __init__(self, vessel, liquid_kg, liquid, air_temp_K, flow_kg_s, steps):
+        self.vessel, self.air_temp_K, self.flow_kg_s = vessel, air_temp_K, flow_kg_s
+        self.step_s = liquid_kg / flow_kg_s / steps
+        self.states = [(air_temp_K, liquid_kg, liquid)]
+
+    def after(self, steps):
+        """(temperature [K], mass [kg], what it is made of) after so many steps."""
+        while len(self.states) <= steps:
+            self._step()
+        return self.states[steps]
+
+    def _step(self):
+        vessel, flow, step, (temp, mass, liquid) = self.vessel, self.flow_kg_s, self.step_s, self.states[-1]
+        middle = mass - flow * step / 2
+        conductance = wall_conductance_W_K(vessel, middle, blend_density_kg_m3(liquid, temp))
+        store = middle * blend_heat_capacity_J_kgK(liquid, temp) + vessel.steel_mass_kg * STEEL_HEAT_CAPACITY_J_KGK
+        settled = self.air_temp_K - flow * blend_latent_heat_J_kg(liquid, temp) / conductance
+        new = settled + (temp - settled) * exp(-conductance * step / store)
+        left = max(self.states[0][1] - flow * step * len(self.states), 0.0)
+        heavier = boiled_down(liquid, temp, left / mass) if left > 0 else liquid
+        self.states.append((new, left, heavier))
+
+
+# Runs of which only the regulators differ share their steps.
+_drawn = lru_cache(maxsize=128)(_Drawn)
