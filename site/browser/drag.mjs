@@ -8,6 +8,7 @@ let design = null;
 let grips = []; // Python's, of the face that is drawn
 let held = null; // {grip, frame, at, text, over}: the handle that is held, where the face stood, the place not asked about yet, the text it came to
 const box = make("div", "grips");
+let heard = false; // fingers and zoom
 
 export function wireDrag(given) {
   design = given;
@@ -18,12 +19,15 @@ export function showGrips(drawing) {
   grips = drawing.grips;
   if (box.children.length !== grips.length) box.replaceChildren(...grips.map(() => make("span")));
   [...box.children].forEach((handle, i) => { handle.dataset.screen = grips[i].screen; handle.dataset.key = grips[i].key; });
-  if (box.isConnected) return placeGrips();
-  byId("live-face").append(box);
-  box.addEventListener("pointerdown", down);
-  box.addEventListener("pointermove", move);
-  for (const end of ["pointerup", "pointercancel"]) box.addEventListener(end, up);
-  for (const [name, side] of [["face-x", "end"], ["face-y", "end"]]) model(name).properties[side].change.connect(placeGrips);
+  if (!box.isConnected) byId("live-face").append(box); // the drawing that is put into the page clears its place once
+  if (!heard) {
+    heard = true;
+    box.addEventListener("pointerdown", down);
+    box.addEventListener("pointermove", move);
+    for (const end of ["pointerup", "pointercancel"]) box.addEventListener(end, up);
+    for (const name of ["face-x", "face-y"]) model(name).properties.end.change.connect(placeGrips);
+  }
+  placeGrips();
 }
 
 // Put the handles where their lines stand now: an enlarged face is moved and zoomed.

@@ -177,6 +177,37 @@ def test_enlarged_it_lies_down_and_the_lines_follow_there_too(page):
     undone(page, "body_length", "9")
 
 
+HANDLES = """async () => {
+  const { model } = await import("./models.mjs"), x = model("face-x"), y = model("face-y");
+  const { left, top, width, height } = document.getElementById("live-face").getBoundingClientRect();
+  return [...document.querySelectorAll(".grips span")].map((handle) => {
+    const box = handle.getBoundingClientRect();
+    return [handle.dataset.key, x.start + (box.left + box.width / 2 - left) / width * (x.end - x.start), y.end - (box.top + box.height / 2 - top) / height * (y.end - y.start)];
+  });
+}"""
+
+
+@pytest.mark.parametrize("length", ["9", "10"])  # the example's face, which a touch makes live, and another
+def test_after_a_reload_each_handle_stands_on_its_line(page, length):
+    """They lay in a heap at the drawing's corner, and a drag there set the edge margin to 0."""
+    if length != "9":
+        drag(page, "body_length", (-12.7 * float(length), -25.4))
+        until(page, "body_length", length)
+    page.wait_for_timeout(300)
+    before = dict((key, place) for key, *place in page.evaluate(HANDLES))
+    assert before["body_length"] == pytest.approx([-12.7 * float(length), before["body_length"][1]], abs=1)
+    page.reload()
+    settled(page)
+    page.keyboard.press("Shift")  # wakes the face
+    page.wait_for_selector("#figure-face[data-live]", state="attached")
+    page.wait_for_selector(".grips span", state="attached")
+    page.wait_for_timeout(300)
+    after = page.evaluate(HANDLES)
+    assert {key: pytest.approx(place, abs=1) for key, *place in after} == before
+    if length != "9":
+        undone(page, "body_length", "9")
+
+
 def test_ports_marked_as_drilled_stay_so_over_a_reload_until_they_are_cleared(page, site):
     tap(page, (0, 0))
     words(page, "Port 22:")
