@@ -243,6 +243,9 @@ class Design:
         if setting.dimension in (*GRAMMARS, "money_sign") or self._values[key] is None:
             return self.as_typed(key) or "none"
         dimension = as_shown(setting, self._values).dimension
+        by_minutes = dimension == "time" and any(step.endswith("min") for step in setting.step)
+        if by_minutes and self._values[key] < 7200:  # 65 min, not 1.08 h
+            return f"{self._values[key] / 60:.3g} min"
         if dimension in ("temperature", "money"):  # what was set is said as it was set
             return units.show(self._values[key], "price" if dimension == "money" else dimension, self.reader, 4)
         return units.show(self._values[key], "bore" if key in DRILLED else dimension, self.reader, units.FIGURES)

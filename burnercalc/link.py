@@ -8,7 +8,7 @@ from urllib.parse import parse_qsl, quote_plus
 from .design import Design, read, sizes_of, with_offer
 from .errors import InputError, InputErrors, few
 from .settings import BY_KEY, SETTINGS, Setting
-from .units import DIMENSIONS, plain
+from .units import DIMENSIONS, dotted, plain
 
 VERSION = "2"
 # Defaults as they were: a link holds what differs from the defaults of its own version, and goes on meaning those.
@@ -226,7 +226,7 @@ def _typed(link: str) -> tuple[dict[str, str], dict[str, str], list[InputError]]
         else:
             if texts.get(key, text) != text:
                 odd.append(InputError(key, texts[key], "is given twice; the last one counts"))
-            texts[key] = text
+            texts[key] = dotted(text) if key in BY_KEY and BY_KEY[key].dimension in DIMENSIONS else text
     odd = few(odd, "link")
     for key in BESIDE:
         odd += read_beside(key, texts.pop(key, ""))[1]

@@ -24,7 +24,7 @@ Requests: {"kind": "face", "settings": {key: text}}   as typed; a bare number ta
           {"kind": "have", "text", "units"}                   what is at hand: its rows, and what is wrong with them
           {"kind": "find", "settings": {...}, "have", "weights"}    designs from what is at hand; tells on the way
           {"kind": "asked", "settings": {...}}                what burners a search would look for, in sentences
-          {"kind": "good", "settings": {...}}                 few changes that mend a design
+          {"kind": "good", "settings": {...}}                 few changes that mend a design; tells on the way
           {"kind": "shops", "settings": {...}}                a design over the tolerances of shops; tells on the way
 `solve` and `file` may say `today`, written year-month-day, which is then offered for a day that cannot be read.
 `face` and `solve` may say `before`, the settings that stood there: what follows from a change, such as the pressure of
@@ -444,9 +444,16 @@ def _try(request):
         "label": setting.label,
         "shown": result.setting(setting.key),
         "worsens": _named(worse, before),
+        "stays": _staying(before, result) if before else [],
         "faults": sum(each.fault for each in result.checks.values()) if before else 0,  # that are left
         "later": _later(before, result) if before else "",
     }
+
+
+def _staying(before, after):
+    """The faults that a change leaves, by name, the worst first: who takes it to cure one has these still."""
+    had = [key for key, check in before.checks.items() if check.fault]
+    return [each.label.lower() for each in after.ranked() if each.fault and each.key in had]
 
 
 def _later(before, after):
@@ -632,7 +639,7 @@ def _asked(request):
 def _good(request):
     from .find import make_good, report
 
-    mended = make_good(_design(request), _mine(request).split(","))
+    mended = make_good(_design(request), _mine(request).split(","), progress=_progress(request["tell"]))
     return report.mended_data(mended)
 
 

@@ -555,3 +555,11 @@ def test_a_comma_between_two_figures_that_could_part_them_is_asked():
     for text in ("1,5 m, 2,5 m", "1,5; 2,5"):
         with pytest.raises(InputErrors):
             Design.from_texts({"stock_lengths": text})
+
+
+def test_a_time_set_by_minutes_is_told_in_minutes_below_two_hours():
+    """1.08 h stood beside 55 min."""
+    said = [
+        Design.from_texts({"heat_up_time": text}).show("heat_up_time") for text in ("55 min", "65 min", "1.5 h", "2 h")
+    ]
+    assert said == ["55 min", "65 min", "90 min", "2 h"]

@@ -116,6 +116,14 @@ def test_words_that_are_no_link_and_settings_given_twice_are_named():
     assert from_link("https://example.org/burner/") == (Design.from_texts(), [])
 
 
+def test_a_decimal_comma_is_read_as_on_the_page():
+    """100,5 mm was left out, and the example's chamber called good in its place; what may be thousands still is."""
+    design, ignored = from_link("#v=2&units=mm&chamber_width=100,5mm&low_fire=40,5%25")
+    assert ignored == [] and (design.chamber_width, design.low_fire) == (pytest.approx(0.1005), pytest.approx(0.405))
+    assert to_link(design) == "#v=2&units=mm&chamber_width=100.5mm&low_fire=40.5%25"
+    assert [error.field for error in from_link("#v=2&chamber_width=1,500mm")[1]] == ["chamber_width"]
+
+
 def test_says_what_it_ignored_and_shows_nothing_from_it():
     design, ignored = from_link("#v=2&rows=4&grate=3&body_depth=-4in&fuel=coal")
     assert {error.field for error in ignored} == {"grate", "body_depth", "fuel"}

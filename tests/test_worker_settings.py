@@ -327,6 +327,18 @@ def test_a_cure_that_leaves_less_fire_than_heats_up_in_time_says_so(by, late):
     assert bool(told["later"]) == late and told["later"] in after.text
 
 
+def test_a_cure_names_the_faults_that_it_leaves_and_no_other():
+    """The button alone left a caution, without a word."""
+    weak = {"blower_shutoff_pressure": "0.5 inH2O", "low_fire": "80 %"}
+    told = ask("try", weak, key="blower_shutoff_pressure", check="blower", by=12, whole=True)
+    after = solve(Design.from_texts({**weak, "blower_shutoff_pressure": told["text"]})).checks
+    assert told["verdict"] == "good" and [key for key in after if after[key].fault] == [
+        "lining_limit",
+        "low_fire_drift",
+    ]
+    assert told["stays"] == [after[key].label.lower() for key in ("lining_limit", "low_fire_drift")]
+
+
 def test_no_work_is_no_cure():
     """'Make work rate 0 lb/h' was the first cure of a burner too small: it gives up the work."""
     small = {"chamber_length": "60 in", "chamber_width": "40 in", "chamber_height": "40 in"}

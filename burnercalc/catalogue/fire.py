@@ -127,7 +127,7 @@ ANSWERS = (
         "first_fire_watched",
         "schedule.watched_s",
         "time",
-        "First fire, hours by it",
+        "First fire, hours watched",
         meaning="Hours in which somebody stands by it, all heats together: up again at each further one too.",
         formula="sum of the heats",
         inputs=("first_fire_heats", "first_fire_time", "watched_hours"),

@@ -12,7 +12,7 @@ where that makes it good in clearly more of a few shops a little off. Of a fault
 and why that is no way.
 """
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import chain, combinations, islice, product
 from math import inf
@@ -49,6 +49,7 @@ PINS_TRIED, MOST_FACES = 4, 3  # sizes of pins, and whole faces that are mended 
 NOTHING = Have({}, frozenset())
 FIRST = ("rate_for_need",)  # how much fire decides what all the rest must do
 SHOPS, HELD = 10, 8  # shops a little off; enough of them that are good
+TOLD_EVERY = 5  # designs and shops
 GAINS, MOST_HOLDING = 2, 100  # shops that a move only for them must bring; how many are made to find such moves
 HOLD_STEPS, HOLD_SOLVES = (1, 2, 4), 60  # solves in which it is mended what such a move spoils
 CHAIN = 2  # further moves that mend what a move spoils
@@ -157,14 +158,21 @@ class Mended:
         return to_link(self.after.design, base)
 
 
-def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVES) -> Mended:
+def make_good(
+    design: Design,
+    mine: Collection[str] = (),
+    most: int = MOST_SOLVES,
+    progress: Callable[[int, int, str], None] | None = None,
+) -> Mended:
     """Few and small changes that turn every check of a design good, as far as some are found; what is `mine` stays.
 
     `most`: solves in which they are looked for; to make them fewer and smaller, and to say what else was tried, takes
-    MOST_TIDYING and MOST_TELLING more at most.
+    MOST_TIDYING and MOST_TELLING more at most. `progress` is told how many designs and shops were looked at, of how
+    many at most, and at what it is.
     """
-    bench = _Bench(design, frozenset(mine), most)
+    bench = _Bench(design, frozenset(mine), most, progress)
     best = _looked_for(bench)
+    bench.at = "changes found, made fewer and smaller"
     best = _of_fewer_settings(bench, best)
     bench.ends_at = bench.solves + MOST_TIDYING
     before: Changes | None = None
@@ -172,6 +180,7 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
         before, best = best, _cheaper(bench, _smaller(bench, _fewer(bench, best)))
     bench.ends_at = inf
     held, less = None, dict[str, tuple[str, int]]()
+    bench.at = "built in shops a little off"
     if best and not bench.in_shop(best):
         best, shops, less = _holding(bench, best)
         held = Held(SHOPS, shops.good, tuple((key, len(shops.faults[key])) for key in shops.worst))
@@ -192,7 +201,7 @@ def make_good(design: Design, mine: Collection[str] = (), most: int = MOST_SOLVE
         for key, _ in best
     )
     mended = tuple(fault for fault in faults_of(bench.base) if fault.key not in kept)
-    bench.ends_at = bench.solves + MOST_TELLING
+    bench.ends_at, bench.at = bench.solves + MOST_TELLING, "what else was tried"
     tried = tuple(one for fault in left for one in _tried(bench, best, fault))
     in_way, could = _in_way(design, bench.mine, left, most) if left and bench.mine else ((), ())
     return Mended(bench.base, after, changes, mended, left, tried, bench.solves, held, in_way, could)
@@ -542,7 +551,14 @@ class _Shops:
 class _Bench:
     """Sets of changes to one design, each judged once; parts that are made of the same things are shared."""
 
-    def __init__(self, design: Design, mine: frozenset[str], most: int) -> None:
+    def __init__(
+        self,
+        design: Design,
+        mine: frozenset[str],
+        most: int,
+        progress: Callable[[int, int, str], None] | None = None,
+    ) -> None:
+        self.progress, self.at = progress, "looking for changes"
         self.mine, self.solves, self.most, self.in_all = mine, 0, most, most
         self.ends_at: float = most  # solves after which no other set is judged; it counts as refused
         self.offs, self.shops_made = drawn(SHOPS), 0
@@ -574,8 +590,14 @@ class _Bench:
                 self._known[key] = None
             else:
                 self.solves += 1
+                self.tell()
                 self._known[key] = _Judged(Result(design, store=self._parts))
         return self._known[key]
+
+    def tell(self) -> None:
+        done = self.solves + self.shops_made
+        if self.progress and done % TOLD_EVERY == 0:
+            self.progress(done, self.in_all + MOST_TIDYING + MOST_HOLDING, self.at)
 
     def refused(self, changes: Changes) -> bool:
         """Whether a rule refuses it."""

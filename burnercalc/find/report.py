@@ -254,6 +254,7 @@ def shops_data(sample: Sample) -> dict[str, Any]:
         "as_set": {"stops": sample.stops, "cautions": sample.cautions},
         "head": sample.head,
         "worst": sample.worst,
+        "just": only_just(sample.good, sample.shops),
         "text": sample.sentence,
         "worse": [
             {"check": one.key, "verdict": one.verdict, "shops": one.shops, "text": one.text} for one in sample.worse
@@ -491,6 +492,7 @@ def mended_data(mended: Mended, base: str = "") -> dict[str, Any]:
             for one in mended.changes
         ],
         "held": held_said(mended),
+        "just": only_just(mended.held.good, mended.held.shops) if mended.held else "",
         "in_way": list(mended.in_way),
         "in_way_said": in_way_said(mended),
         "mended": [{**fault, "then": then(fault["check"], mended)} for fault in _faults(mended.mended)],
@@ -573,12 +575,17 @@ def in_way_said(mended: Mended) -> str:
     return f"Marked as mine and in the way: {marked}. Not marked so, this can be mended: {could}."
 
 
+def only_just(good: int, shops: int) -> str:
+    """What is said in place of Good of a design that fewer than half the shops make good; else ""."""
+    return f"Good, but only just: in {good} of {shops} shops a little off." if 2 * good < shops else ""
+
+
 def held_said(mended: Mended) -> str:
     """How it does in a few shops a little off; "" where that was not looked at."""
     if mended.held is None:
         return ""
     held = mended.held
-    just = "It only just passes. " if 2 * held.good < held.shops else ""
+    just = "It only just passes. " if only_just(held.good, held.shops) else ""
     tried = f"Built in {held.shops} shops drawn by chance, each a little off in pins, jet, blower, mixture and day"
     said = f"{just}{tried}: good in {held.good}."
     spoilt = ", ".join(f"{CHECKS[key].label} in {count}" for key, count in held.spoilt if key in CHECKS)

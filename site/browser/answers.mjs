@@ -98,7 +98,20 @@ export function showOld(words) {
   spokenOf = "old";
 }
 
-const said = (worst) => (worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : "Good: no check asks for a change.");
+// Designs that only just pass, as far as somebody has had that looked at: {link: how that is said}; of this tab.
+const JUST = "burnercalc-just";
+let just = {};
+try { just = JSON.parse(sessionStorage.getItem(JUST)) ?? {}; } catch { /* closed */ }
+const justOf = (reply) => just[reply.link.replace(/&mine=[^&]*/, "")];
+
+export function passesJust(words) {
+  const reply = design.shown();
+  just = { ...Object.fromEntries(Object.entries(just).slice(1 - MOST_LOOKED)), [reply.link.replace(/&mine=[^&]*/, "")]: words };
+  try { sessionStorage.setItem(JUST, JSON.stringify(just)); } catch { /* full or closed */ }
+  if (!old) showVerdicts(reply);
+}
+
+const said = (worst, good = "") => (worst ? `${worst.verdict === "stop" ? "Stop" : "Caution"}: ${worst.text}` : good || "Good: no check asks for a change.");
 
 // Each list by itself, so that taps get through between them.
 export const checksIn = (reply) => all(".checks").map((list) => () => showList(list, reply));
@@ -116,7 +129,7 @@ export function showVerdicts(reply) {
   for (const line of all("details.worst")) {
     const { room } = line.dataset, worst = worstOf(reply, room);
     line.dataset.verdict = worst?.verdict ?? "good";
-    changedOnly(line.querySelector(".words"), said(worst));
+    changedOnly(line.querySelector(".words"), said(worst, room ? "" : justOf(reply)));
     showCures(line);
     const press = document.querySelector(`#chapters [data-go="${room}"]`);
     if (!press) continue;
@@ -125,8 +138,8 @@ export function showVerdicts(reply) {
     changedOnly(press.querySelector(".flag"), faults ? `: ${faults} to look at` : ": good");
   }
   const worst = worstOf(reply);
-  const words = said(worst);
-  const judged = worst ? `${worst.key} ${worst.verdict}` : "good";
+  const words = said(worst, justOf(reply));
+  const judged = worst ? `${worst.key} ${worst.verdict}` : justOf(reply) ?? "good";
   if (judged !== spokenOf && spokenOf !== null) speak(words); // another verdict, not another number
   spokenOf = judged;
 }
@@ -136,13 +149,13 @@ function showCures(line) {
   const place = line.querySelector(".cures"), reply = design.shown();
   const worst = line.open && !old ? worstOf(reply, line.dataset.room) : null;
   const refused = old ? all("[data-refused]").map((each) => each.dataset.setting) : [];
-  const words = JSON.stringify([line.open, old, refused, worst, reply?.texts.mine]);
+  const words = JSON.stringify([line.open, old, refused, worst, reply?.texts.mine, reply && justOf(reply)]);
   if (place.dataset.words === words) return;
   place.dataset.words = words;
   place.replaceChildren();
   if (!line.open || !reply) return;
   if (old) return place.append(make("p", "row", ...refused.map((key) => button(`Go to ${byId(`set-${key}`).dataset.label.toLowerCase()}`, () => jump(`set-${key}`), "small"))));
-  if (!worst) return place.append(make("p", "", "Nothing to cure. The first fire, done carefully, is the test."));
+  if (!worst) return place.append(make("p", "", !line.dataset.room && justOf(reply) ? "As drawn no check asks for a change. What is at fault in other shops: \u201cWhat if\u2026\u201d on Start." : "Nothing to cure. The first fire, done carefully, is the test."));
   const row = cureRow(worst, line.dataset.room || "start");
   place.append(row, ...termsOf(worst.text), make("p", "row", button("All about this check", () => jump(`check-${worst.key}`), "small")));
   row.querySelector(".look")?.click();
@@ -225,7 +238,7 @@ async function findCures(check, pressed) {
       const cure = await nearestGood(settings, check.key, change.setting, way);
       if (entries(design.texts()) !== about) return void Object.assign(pressed, { disabled: false, textContent: LOOK }); // of another design
       if (!cure) continue;
-      const words = `${cure.stepped ? `Make ${cure.label.toLowerCase()} ${cure.shown}` : `${cure.label}: ${cure.shown}`}${butThen(cure.worsens, cure.later)}`;
+      const words = `${cure.stepped ? `Make ${cure.label.toLowerCase()} ${cure.shown}` : `${cure.label}: ${cure.shown}`}${butThen(cure.worsens, cure.later) || stays(cure.stays)}`;
       const stops = cure.worsens.filter((each) => each.verdict === "stop").length;
       const offer = button(words, () => {
         const row = offer.parentElement;
@@ -246,6 +259,9 @@ async function findCures(check, pressed) {
   if (harmless) pressed.remove();
   else pressed.textContent = found.length ? "Each of these alone brings a stop, or a worse one" : "None of these alone cures it";
 }
+
+// What it leaves as it was, the worst two by name.
+const stays = (labels) => (labels.length ? `; still to cure: ${labels.slice(0, 2).join(", ")}${labels.length > 2 ? ` and ${labels.length - 2} more` : ""}` : "");
 
 // What a change does to the other checks, where it does harm: the worst two by name.
 export function butThen(worsens, later = "") {

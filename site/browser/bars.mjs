@@ -12,7 +12,7 @@ let before = null; // what had the focus before a line took it
 export function tell(name, words, ...presses) {
   if (!lines.has(name)) {
     const row = make("p", "row", ...presses.map(([label, press]) => button(label, press, "small")));
-    lines.set(name, make("div", OF_PAGE.includes(name) ? "bar behind" : "bar", make("p", ""), row));
+    lines.set(name, make("div", OF_PAGE.includes(name) ? "bar behind" : name === "have" ? "bar of-list" : "bar", make("p", ""), row));
     byId(AT_HEAD.includes(name) ? "told" : "bars").append(lines.get(name));
   }
   const said = lines.get(name).firstChild;

@@ -19,7 +19,7 @@ let first = null; // settings of the first good one, while better ones are looke
 // Once its form is in the page; it may be open by then.
 export function wireFind(given) {
   design = given;
-  wireHave();
+  wireHave(sayFoundFor);
   const opened = () => { hush("found"); warm(); sayAsked(); fill().then(recall); };
   for (const press of all("[data-open=find-box]")) press.addEventListener("click", opened);
   if (byId("find-box").open) opened();
@@ -37,22 +37,26 @@ async function sayAsked() {
   sayFoundFor();
 }
 
-// What the designs below were looked for, where the page asks something else by now.
+// What the designs below were looked for, where page or list asks something else by now.
 function sayFoundFor() {
-  const words = byId("found-for");
-  if (words) words.hidden = words.dataset.asked === byId("find-asked").textContent;
+  const words = byId("found-for"), other = byId("found-other");
+  if (!words) return;
+  words.hidden = words.dataset.asked === byId("find-asked").textContent;
+  other.hidden = other.dataset.list === written();
 }
 
 async function find(from = design.texts()) {
   const weights = Object.fromEntries(all("[data-weight]").map((field) => [field.dataset.weight, dotted(field.value.trim())]));
   name([]);
   nameWeights([]);
+  hush("have");
   run(true);
+  const list = written();
   byId("find-first").replaceChildren();
   first = null;
   // Sizes of what lay there are in the list itself; opening a found design has only marked them.
   const mine = kept().filter((key) => !marked().includes(key)).join(",");
-  const reply = await askAside({ kind: "find", settings: { ...from, mine }, have: written(), weights }, hear);
+  const reply = await askAside({ kind: "find", settings: { ...from, mine }, have: list, weights }, hear);
   run(false);
   byId("find-first").replaceChildren();
   if (reply.stopped) {
@@ -66,6 +70,7 @@ async function find(from = design.texts()) {
     return (row ?? weight)?.focus();
   }
   byId("have").open = false;
+  reply.list = list;
   show(reply);
   say(`${counted(reply)}.`);
   const best = byId("find-list").querySelector("h3");
@@ -191,7 +196,10 @@ function show(reply) {
   const asked = make("p", "help", `Found ${reply.asked[0][0].toLowerCase()}${reply.asked.join(" ").slice(1)}`);
   asked.id = "found-for";
   asked.dataset.asked = reply.asked.join(" ");
-  byId("find-list").replaceChildren(asked, ...head, ...designs.map((one, at) => card(one, at ? best : null, !at && way.length > 0)), ...(reply.few ? [make("p", "", reply.few)] : []),
+  const other = make("p", "caution", "Found from another list than the one above. Press Find burners for yours.");
+  other.id = "found-other";
+  other.dataset.list = reply.list;
+  byId("find-list").replaceChildren(other, asked, ...head, ...designs.map((one, at) => card(one, at ? best : null, !at && way.length > 0)), ...(reply.few ? [make("p", "", reply.few)] : []),
     make("p", "source", `${proven}: ${counts.judged} of ${counts.most} steps judged, ${counts.solved} design${counts.solved === 1 ? "" : "s"} worked out whole.`), ranked);
   sayFoundFor();
   explain(byId("find-list"));

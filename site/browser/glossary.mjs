@@ -32,7 +32,7 @@ export function explain(at) {
       const { word } = meanings[text.toLowerCase()];
       if (seen.has(word)) continue;
       seen.add(word);
-      const [close] = place.data.slice(index + text.length).match(/^[,.;:)]*/); // stays on the word's line
+      const [close] = place.data.slice(index + text.length).match(/^(?:['\u2019]s\b)?[,.;:)]*/); // stays on the word's line
       parts.push(place.data.slice(from, index), close ? make("span", "kept", term(text), close) : term(text));
       from = index + text.length + close.length;
     }

@@ -15,10 +15,13 @@ const read = () => { try { return unkept ?? localStorage.getItem(KEPT) ?? ""; } 
 
 export const haveText = read;
 
-export function wireHave() {
+let hear = () => {}; // told whenever the rows show another list
+
+export function wireHave(given) {
+  hear = given;
   for (const row of rows()) {
-    fieldOf(row).addEventListener("input", () => { follow(row); keep(); });
-    buyOf(row)?.addEventListener("change", () => { touched.add(row.dataset.kind); keep(); });
+    fieldOf(row).addEventListener("input", () => { follow(row); keep(); hush("have"); });
+    buyOf(row)?.addEventListener("change", () => { touched.add(row.dataset.kind); keep(); hush("have"); });
   }
   byId("have-export").addEventListener("click", () => saveFile("what-i-have.txt", "text/plain", written()));
   byId("have-import").addEventListener("change", (event) => openFile(event.target));
@@ -66,6 +69,7 @@ const keep = () => store(written());
 
 function store(text) {
   filled = text;
+  hear();
   try {
     localStorage.setItem(KEPT, text);
     unkept = null;
@@ -94,6 +98,7 @@ async function put(text) {
   }
   filled = text;
   name(text ? reply.errors : []);
+  hear();
   return true;
 }
 
@@ -129,17 +134,23 @@ function offers(row, { value, nearest, offer }) {
   }, "small")];
 }
 
+// A file that is no list, or that holds what cannot be read, leaves the list that is there.
 async function openFile(input) {
   const [file] = input.files;
   if (!file) return;
   const text = await file.text();
   input.value = "";
-  const reply = await ask({ kind: "have", text, units: root.dataset.units });
-  if (!reply.ok || !Object.keys(reply.rows).length) {
-    byId("find-status").textContent = `${file.name} is no list of what somebody has: ${reply.errors[0]?.text ?? "nothing stands in it."} Yours stays as it is.`;
-    return;
-  }
-  replace(text);
+  const { ok, rows: brought, errors } = await ask({ kind: "have", text, units: root.dataset.units });
+  const said = errors?.map((error) => error.text) ?? [];
+  if (!ok || !Object.keys(brought).length) return answer(`${file.name} is no list of what somebody has: ${said[0] ?? "nothing stands in it."} Yours stays as it is.`);
+  if (!said.length || !read()) return replace(text);
+  answer([`In ${file.name} ${said.length === 1 ? "is a fault" : `are ${said.length} faults`}, so yours stays as it is.`, ...said].join("\n"), ["Use it all the same", () => replace(text)]);
+}
+
+// What is said of the list last, until somebody goes on with it.
+function answer(words, ...presses) {
+  hush("have");
+  tell("have", words, ...presses, ["Close", () => hush("have")]);
 }
 
 // Another list in place of this one, which can be brought back.
@@ -147,7 +158,7 @@ async function replace(text) {
   const before = read();
   if (!await put(text)) return;
   keep();
-  tell("have", "The list is replaced.", ["Bring mine back", async () => { await put(before); store(before); hush("have"); }], ["Close", () => hush("have")]);
+  answer("The list is replaced.", ["Bring mine back", async () => { await put(before); store(before); hush("have"); }]);
 }
 
 // A list that came with a link: taken where there is none, else offered.

@@ -2,6 +2,7 @@
 import { all, button, byId, make } from "./page.mjs";
 import { tell } from "./bars.mjs";
 import { askAside, stopAside } from "./aside.mjs";
+import { passesJust } from "./answers.mjs";
 import { explain } from "./glossary.mjs";
 import { kept, release } from "./settings.mjs";
 
@@ -9,6 +10,7 @@ let design = null;
 let about = ""; // link of the design that was asked about
 let after = null; // its mended settings
 let told = ""; // what is told of them once they are taken
+let just = ""; // that they only just pass
 
 export function wireMend(given) {
   design = given;
@@ -32,10 +34,10 @@ function wire(kind, words, show) {
     stop.hidden = !on && !again;
   };
   turn(false);
-  const hear = ({ done, most }) => {
+  const hear = ({ done, most, so_far: at }) => {
     bar.max = most;
     bar.value = done;
-    status.textContent = `${words} ${done} of ${most}`;
+    status.textContent = at ? `${done} looked at, ${most} at most: ${at}.` : `${words} ${done} of ${most}`;
   };
   const run = async () => {
     const link = design.shown()?.link;
@@ -92,6 +94,7 @@ function showGood(reply, status, again) {
   byId("good-found").replaceChildren(...parts);
   all(".help", byId("good-found")).forEach(explain);
   after = reply.settings;
+  just = reply.just;
   told = `${changes.length} setting${changes.length > 1 ? "s" : ""} changed. ${reply.held || reply.head}`;
   byId("good-take").hidden = !changes.length;
 }
@@ -99,15 +102,17 @@ function showGood(reply, status, again) {
 // What it holds is told once more where it stands, as the page itself says only good.
 async function take() {
   if (design.shown()?.link !== about) return;
-  const words = told;
+  const words = told, passes = just;
   byId("good-box").close();
   await design.take(after);
+  if (passes) passesJust(passes);
   tell("brought", words, ["Undo", () => byId("undo").click()]);
 }
 
 const NUMBERS = { "fire at its gas pressure": "Fire at the gas pressure told", "spread between ports": "Port to port", turndown: "Turndown", "blower against its need": "Blower against its need" };
 
 function showShops({ sample, tornado }) {
+  if (sample.just && design.shown()?.link === about) passesJust(sample.just);
   const parts = [make("p", "", make("b", "", sample.head))];
   if (sample.worse.length) {
     parts.push(make("p", "", `${sample.worst}, the worst first:`), make("ul", "faults", ...sample.worse.map(({ verdict, shops, text }) => {

@@ -70,9 +70,9 @@ def judge(key, text, slow=False):
     }
     if slow or plain is not None:
         entrances["page, by link"] = opened(f"#v={VERSION}&{key}={quote_plus(text)}")
-    meant = python({key: dotted(text)}) if cli._number(key) else plain  # 1,05 typed at a terminal
+    meant = python({key: dotted(text)}) if cli._number(key) else plain  # 1,05 typed by hand
     for name, design in entrances.items():
-        assert design == (meant if name == "command line" else plain), f"{name} reads otherwise: {said}"
+        assert design == meant, f"{name} reads otherwise: {said}"
     for units in ("in", "mm"):
         texts = {key: text, "units": units} if key != "units" else {key: text}
         typed, plain = page(texts), python(texts)

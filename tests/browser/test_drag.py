@@ -182,7 +182,8 @@ HANDLES = """async () => {
   const { left, top, width, height } = document.getElementById("live-face").getBoundingClientRect();
   return [...document.querySelectorAll(".grips span")].map((handle) => {
     const box = handle.getBoundingClientRect();
-    return [handle.dataset.key, x.start + (box.left + box.width / 2 - left) / width * (x.end - x.start), y.end - (box.top + box.height / 2 - top) / height * (y.end - y.start)];
+    const right = box.left + box.width / 2 - left, down = box.top + box.height / 2 - top;
+    return [handle.dataset.key, x.start + right / width * (x.end - x.start), y.end - down / height * (y.end - y.start)];
   });
 }"""
 
@@ -194,7 +195,7 @@ def test_after_a_reload_each_handle_stands_on_its_line(page, length):
         drag(page, "body_length", (-12.7 * float(length), -25.4))
         until(page, "body_length", length)
     page.wait_for_timeout(300)
-    before = dict((key, place) for key, *place in page.evaluate(HANDLES))
+    before = {key: place for key, *place in page.evaluate(HANDLES)}
     assert before["body_length"] == pytest.approx([-12.7 * float(length), before["body_length"][1]], abs=1)
     page.reload()
     settled(page)
