@@ -18,7 +18,7 @@ ASKED = (
 
 @dataclass(frozen=True, eq=False)
 class Rung:
-    """What a job sets otherwise in a chamber from `least` up to `most` litres, so that it starts without a stop.
+    """What a job sets otherwise in a chamber from `least` to below `most` litres, so that it starts without a stop.
 
     `inches`, `metric`: the settings; `fuels`: for which, all where none is named.
     """
@@ -30,7 +30,7 @@ class Rung:
     fuels: tuple = ()
 
     def holds(self, fuel, litres):
-        return self.least <= litres <= self.most and (not self.fuels or fuel in self.fuels)
+        return self.least <= litres < self.most and (not self.fuels or fuel in self.fuels)
 
 
 @dataclass(frozen=True, eq=False)
@@ -134,6 +134,16 @@ _OVEN = {"heat_up_time": "20 min", "equivalence_ratio": "0.92"}  # on house gas
 _SMALL = {"body_length": "7 in", "rows": "5", "ports_per_row": "6", "low_fire": "60 %", "lit_by": "guard"}
 _SMALL |= {"opening_area": "6 in2"}
 _SMALL_METRIC = {**_SMALL, "body_length": "180 mm", "opening_area": "39 cm2"}
+_SMALL_FORGE = {
+    **_SMALL_METRIC,
+    "port_diameter": "6 mm",
+    "work_rate": "1.8 kg/h",
+    "heat_up_time": "80 min",
+    "blower_shutoff_pressure": "7.5 mbar",
+    "blower_free_flow": "50 m3/h",
+}
+_SMALL_ON_HOUSE = {"port_diameter": "8 mm", "rows": "4"}
+_SMALL_MOST, _NO_TRIAL = 3.0, 4.2  # litres; to the second the larger burner lets in more than twice the chamber
 _TWO = {"burner_count": "2", "batch_size": "2", "blowers": "each"}  # for a chamber that one burner does not fill
 
 
@@ -155,6 +165,7 @@ JOBS = (
             "opening_depth": "115 mm",
             "heat_up_time": "55 min",
             "firing_rate": "auto",
+            "gas_pressure": "350 mbar",
             "cylinder_count": "2",
         },
         fuels={
@@ -181,15 +192,11 @@ JOBS = (
                     "blower_shutoff_pressure": "3 inH2O",
                     "blower_free_flow": "30 cfm",
                 },
-                {
-                    **_SMALL_METRIC,
-                    "work_rate": "1.8 kg/h",
-                    "heat_up_time": "80 min",
-                    "blower_shutoff_pressure": "7.5 mbar",
-                    "blower_free_flow": "50 m3/h",
-                },
-                most=3.0,
+                _SMALL_FORGE,
+                most=_SMALL_MOST,
             ),
+            Rung({}, _SMALL_ON_HOUSE, most=_SMALL_MOST, fuels=("natural_gas",)),
+            Rung({}, _SMALL_FORGE, _SMALL_MOST, _NO_TRIAL, fuels=("propane",)),
             Rung({**_TWO, "cylinder_count": "4"}, {**_TWO, "cylinder_count": "4"}, 25.0, fuels=("propane",)),
             Rung(_TWO, _TWO, 25.0, fuels=("natural_gas",)),
             Rung({**_TWO, "cylinder_count": "12"}, {**_TWO, "cylinder_count": "12"}, 25.0, fuels=("butane",)),
@@ -369,9 +376,10 @@ NONE_CHOSEN = Job(
             most=_FIRST.most,
             fuels=("propane",),
         ),
+        Rung({}, {**_FORGE.metric, **_SMALL_FORGE}, _SMALL_MOST, _NO_TRIAL, fuels=("propane",)),
         Rung(
             {**_FORGE.inches, **_FORGE.fuels["natural_gas"][0], **_FIRST.inches},
-            {**_FORGE.metric, **_FORGE.fuels["natural_gas"][1], **_FIRST.metric},
+            {**_FORGE.metric, **_FORGE.fuels["natural_gas"][1], **_FIRST.metric, **_SMALL_ON_HOUSE},
             most=_FIRST.most,
             fuels=("natural_gas",),
         ),

@@ -38,6 +38,8 @@ EARLIER_METRIC = {
         "setback": "5/8 in",
         "corner_radius": "3/16 in",
         "port_diameter": "1/4 in",
+        "rows": "5",
+        "ports_per_row": "9",
         "edge_margin": "1/4 in",
         "block_thickness": "2 1/2 in",
         "grip": "3/4 in",

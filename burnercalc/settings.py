@@ -174,7 +174,7 @@ SETTINGS = (
         "4 in",
         _SIXTEENTH,
         near="first",
-        metric="16 mm",
+        metric="18 mm",
     ),
     Setting(
         "corner_radius",
@@ -200,7 +200,7 @@ SETTINGS = (
         "1 in",
         ("1/32 in", "0.5 mm"),
         near="first",
-        metric="6 mm",
+        metric="8 mm",
     ),
     Setting(
         "rows",
@@ -214,6 +214,7 @@ SETTINGS = (
         ("1", "1"),
         whole=True,
         near="first",
+        metric="4",
     ),
     Setting(
         "ports_per_row",
@@ -227,6 +228,7 @@ SETTINGS = (
         ("1", "1"),
         whole=True,
         near="first",
+        metric="7",
     ),
     Setting(
         "pattern",
@@ -249,7 +251,7 @@ SETTINGS = (
         "0 in",
         "6 in",
         _SIXTEENTH,
-        metric="6 mm",
+        metric="8 mm",
     ),
     Setting(
         "block_thickness",
@@ -261,7 +263,7 @@ SETTINGS = (
         "1/2 in",
         "12 in",
         _EIGHTH,
-        metric="65 mm",
+        metric="75 mm",
     ),
     Setting(
         "grip",
@@ -855,7 +857,7 @@ SETTINGS = (
         "60 psi",
         ("0.5 psi", "0.05 bar"),
         near="first",
-        metric="350 mbar",
+        metric="360 mbar",
         line=("7 inH2O", "20 mbar"),
         lp_line=("11 inH2O", "37 mbar"),
     ),

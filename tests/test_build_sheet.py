@@ -527,7 +527,7 @@ def test_what_the_flat_is_too_wide_for_is_told_on_paper():
     assert alone[1].startswith("1 of ply")
     # The steps' own oven and wax; one figure for the last hold.
     tools = {row[0]: row[1] for row in result.tables["tools"].rows}
-    assert "to 150 °C" in tools["old oven"] and "200 mm x 140 mm x 202 mm" in tools["old oven"]
+    assert "to 150 °C" in tools["old oven"] and "200 mm x 140 mm x 212 mm" in tools["old oven"]
     assert "never for food" in tools["old oven"] and "paraffin" in tools["sealer and wax"]
     care = {row[0]: row[1] for row in result.tables["care"].rows}
     holds = [units.show(row[2], "rough_temperature", "mm") for row in result.tables["drying"].rows]

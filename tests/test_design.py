@@ -52,7 +52,8 @@ def test_defaults_are_a_design():
 
 
 def test_a_text_equal_to_the_default_is_not_kept_unless_it_is_the_default_of_one_tape_only():
-    assert Design.from_texts({"rows": "5", "low_fire": "40 %"}).texts == {}
+    assert Design.from_texts({"mix_pipe_elbows": "1", "low_fire": "40 %"}).texts == {}
+    assert Design.from_texts({"rows": "5"}).texts == {"rows": "5"}
     assert Design.from_texts({"body_length": "228.6 mm"}).texts == {"body_length": "228.6 mm"}
     assert Design.from_texts({"body_length": "10 in"}).texts == {"body_length": "10 in"}
 

@@ -12,7 +12,8 @@ from burnercalc.cli import main
 from burnercalc.link import from_link, to_link
 from burnercalc.worker import handle
 
-LINE, SMALL = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}, {"port_diameter": "9/32 in"}
+LINE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
+SMALL = {"port_diameter": "9/32 in", "rows": "5", "ports_per_row": "9", "edge_margin": "1/4 in"}
 OF_GAS = re.compile(r"([0-9.]+) (psi|bar|in H₂O|mbar)")
 
 

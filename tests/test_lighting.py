@@ -52,6 +52,7 @@ SMALL = {
     **NEUTRAL,
 }
 HOUSE = {"fuel": "natural_gas", "gas_pressure": "7 inH2O"}
+FINE = {"rows": "5", "ports_per_row": "9", "setback": "16 mm", "edge_margin": "6 mm", "block_thickness": "65 mm"}
 CLOSE = FAR_APART["crucible, inches"]
 # Low fire takes more than nine tenths of the gauge of 2 psi, and so one of 3, whose marks are 0.05 psi apart.
 COARSE_GAUGE = {"altitude": "3500 m", "low_fire": "66 %"}
@@ -130,7 +131,7 @@ STUCK = {
     "inlet": "1",
     "mix_pipe_length": "12 in",
 }
-OVER = {**JOBS[0].texts("mm", "natural_gas"), "firing_rate": "28 kW"}
+OVER = {**JOBS[0].texts("mm", "natural_gas"), "firing_rate": "28 kW", "setback": "16 mm", "edge_margin": "6 mm"}
 GIANT = {"chamber_length": "60 in", "chamber_width": "30 in", "chamber_height": "30 in"}
 SHORT = {**HOUSE, "ports_per_row": "10"}
 TORCH = {
@@ -1210,11 +1211,15 @@ def test_the_mark_to_light_is_a_hole_that_can_be_drilled():
     # A gauge of 3 psi to 2 % of it at 0.85 psi is 3.5 % of the gas; with 2 % of the hole and 1 % by the needle 4.2 %.
     assert hand.band == pytest.approx((1.161 * 0.959, 1.161 * 1.041), rel=1e-3)
     assert r.checks["lighting_by_hand"].verdict == "good" and "1.11 to 1.21" in r.checks["lighting_by_hand"].text
-    # What a metric shop begins with is lit 7.17 % open, a hole of 10.95 mm: drills go by tenths. With 10.9 mm a jet
-    # that passes 6 % less than told may lead back, with 11 mm and more gas none does.
+    # What a metric shop begins with is lit 8.85 % open, a hole of 12.17 mm: drills go by tenths.
     metric = solved(units="mm")
-    assert metric.part("lighting").open_share == pytest.approx(0.0717, abs=5e-5)
-    assert metric["lighting_mark"] == "slide shut on its hole, drilled 11 mm"
+    assert metric.part("lighting").open_share == pytest.approx((12.17 / 40.894) ** 2, rel=1e-3)
+    assert metric["lighting_mark"] == "slide shut on its hole, drilled 12.2 mm"
+    # With five rows of 6 mm it is 7.17 %, 10.95 mm. With 10.9 mm a jet that passes 6 % less than told may lead back,
+    # with 11 mm and more gas none does.
+    fine = solved(units="mm", port_diameter="6 mm", **FINE)
+    assert fine.part("lighting").open_share == pytest.approx(0.0717, abs=5e-5)
+    assert fine["lighting_mark"] == "slide shut on its hole, drilled 11 mm"
 
 
 def test_where_low_fire_needs_less_air_the_mark_is_a_gap():
@@ -1348,7 +1353,8 @@ def test_the_card_tells_where_no_pressure_holds_with_a_jet_that_passes_little():
 def test_the_meter_of_the_house_shows_what_flows_to_light_with(units, volume_m3):
     """By hand: natural gas of 37.7 MJ/m3 at 15 degC, warmed to the shop's, under 7 in of water or 20 mbar. A turn of
     half a cubic foot or 10 litres, as many as 40 s take, and that before walls and lip glow."""
-    r = solved(**HOUSE, port_diameter="9/32 in", units=units, sizes=units)
+    house = {**HOUSE, **FINE, "port_diameter": "9/32 in"}
+    r = solved(**house, units=units, sizes=units)
     meter, rate_W = r.part("lighting_meter"), r.part("lighting_slide").rate_W
     turns = meter.volume_m3 / volume_m3
     assert turns == pytest.approx(round(turns), rel=1e-5)
@@ -1361,8 +1367,8 @@ def test_the_meter_of_the_house_shows_what_flows_to_light_with(units, volume_m3)
     told = f"in {ceil(meter.passes_s.low)} to {floor(meter.passes_s.high)} s"
     assert (
         told in r.checks["lighting_by_hand"].text
-        and "all alight: on at once till the meter shows it" in card(**HOUSE, port_diameter="9/32 in")["Set"][1]
-        and told in card(**HOUSE, port_diameter="9/32 in", units=units, sizes=units)["Set"][1]
+        and "all alight: on at once till the meter shows it" in card(**house)["Set"][1]
+        and told in card(**house, units=units, sizes=units)["Set"][1]
     )
     assert solved().part("lighting_meter").volume_m3 is None
 

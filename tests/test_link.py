@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from burnercalc.design import Design
 from burnercalc.errors import InputErrors
 from burnercalc.link import EARLIER_DEFAULTS, LONGEST_HAVE, VERSION, beside, from_link, to_link
+from burnercalc.result import solve
 from burnercalc.settings import BY_KEY, SETTINGS
 
 
@@ -53,6 +54,15 @@ def test_a_link_of_version_1_means_its_own_defaults(said):
     assert design.value("equivalence_ratio") == (0.9 if "0.9" in said else 1.0)
     assert design.value("cylinder_count") == 1
     assert from_link(to_link(design)) == (design, [])
+
+
+def test_a_metric_link_of_version_1_means_the_burner_of_an_inch_shop():
+    """Its face and gas, in which today's metric shop differs."""
+    design, ignored = from_link("#v=1&units=mm")
+    own = {"port_diameter": "1/4 in", "rows": "5", "ports_per_row": "9", "setback": "5/8 in", "edge_margin": "1/4 in"}
+    own |= {"block_thickness": "2 1/2 in", "gas_pressure": "5 psi"}
+    assert not ignored and {key: design.text(key) for key in own} == own
+    assert solve(design).part("face").port_count == 43
 
 
 @pytest.mark.parametrize("text", ["", "wide", "-4"])

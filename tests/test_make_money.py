@@ -294,7 +294,7 @@ def test_what_is_sold_is_named_as_the_shop_does():
             assert list(shown(other, table, key)) == list(shown(own, table, key)), (table, key)
     assert shown(other, "shopping", "item") == shown(own, "shopping", "item")
     bought = dict(zip(shown(other, "shopping", "item"), shown(other, "shopping", "sold")))
-    assert bought["tube 100 x 50 x 3 mm"] == "1 of 500 mm" and bought["pin stock"].startswith("6 mm across, 1000 mm")
+    assert bought["tube 100 x 50 x 3 mm"] == "1 of 500 mm" and bought["pin stock"].startswith("8 mm across, 1000 mm")
     assert bought["hex bushing"] == "DN 40 to DN 8" and bought["refractory"].endswith("25 kg a bag")
     assert bought["gauge after the regulator"] == "0 to 8.70 psi (600 mbar)"
     assert shown(solve(Design.from_texts({"units": "mm", "sizes": "in", "wall": "4.2 mm"})), "stock", "stock")[0] == (

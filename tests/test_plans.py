@@ -206,7 +206,8 @@ def test_texts_of_the_views_stand_clear_of_each_other(design):
 
 
 @pytest.mark.parametrize("texts", [{}, *KNOWN_GOOD.values(), ROUND, LONG, {"units": "mm", "wall": "3 mm"},
-                                   SMALL, {**SMALL, "inlet_position": "end", "units": "mm"}])  # fmt: skip
+                                   SMALL, {**SMALL, "port_diameter": "6 mm", "inlet_position": "end",
+                                           "units": "mm"}])  # fmt: skip
 def test_no_text_of_a_plan_lies_across_a_line(texts):
     result = solved(**texts)
     for name in PLANS:

@@ -1381,7 +1381,7 @@ def test_who_has_a_burner_is_told_that_an_example_stands_there_and_led_to_each_s
             told.get_by_role("button").first.tap()
         told.wait_for(state="detached")
         ready.wait_for_selector("#title-start:visible")  # where the answer is
-    put(ready, "rows", "4")
+    put(ready, "rows", "3")
     chapter(ready, "start")
     ready.locator(".chip", has_text="Only the face").tap()
     assert "an example's" not in told.inner_text()

@@ -194,8 +194,8 @@ def test_two_tabs_keep_a_design_each(mine, phone_context, site):
 
 def test_a_reload_of_either_tab_opens_that_tabs_own_design(mine, phone_context, site):
     other = tab(phone_context, site)
-    put(other, "rows", "5")  # as in the example
-    for page, link in ((mine, "#v=2&rows=3"), (other, "")):
+    put(other, "rows", "5")
+    for page, link in ((mine, "#v=2&rows=3"), (other, "#v=2&rows=5")):
         page.reload()
         settle(page)
         assert page.evaluate("() => location.hash") == link
