@@ -58,6 +58,14 @@ def answers(result, keys, whole=False):
     }
 
 
+def high_fire(result):
+    """What the rate on the first screen is of."""
+    d, whole_W = result.design, result.part("firing").installed_W
+    if d.burner_count == 1:
+        return "High fire."
+    return f"High fire of each of {d.burner_count} burners, {units.show(whole_W, 'power', d.reader)} together."
+
+
 FILLED = ("body", "window")  # what a screen shows as steel and refractory
 
 

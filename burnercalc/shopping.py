@@ -64,10 +64,10 @@ def beside_train(result):
 def blocks(result, got=(), rows=None):
     """The list and the tools without what is got; `rows`: the list's own, with the same sum, on a sheet."""
     left, tools = left_to_buy(result, got) if rows is None else rows, left_to_buy(result, got, "tools")
-    count, tools_apart = result.design.batch_size, "No part of what the burner costs; what is in the shop is ticked."
+    tools_apart = "No part of what the burner costs; what is in the shop is ticked."
     below = [Paragraph(tools_apart + _spared(result, "tools", tools)), Paragraph(foot.LAW)]
     return [
-        Heading(f"For {count} burner{'s' if count > 1 else ''}: {money(summed(left), result)} to spend"),
+        Heading(f"For {_burners(result)}: {money(summed(left), result)} to spend"),
         _table(result, "shopping", left),
         Paragraph(
             "Prices are examples until you set yours. Bars, packs and bags are counted whole"
@@ -77,6 +77,14 @@ def blocks(result, got=(), rows=None):
         _table(result, "tools", tools),
         *([] if rows else below),  # the sheet has said the last one beside gas and train
     ]
+
+
+def _burners(result):
+    """How many, and of how many of the chamber where that gets more."""
+    count, all_of_it = result.design.batch_size, result.design.burner_count
+    if count < all_of_it:
+        return f"{count} of the {all_of_it} burners of the chamber"
+    return f"{count} burner{'s' if count > 1 else ''}"
 
 
 def sold(result):

@@ -230,6 +230,7 @@ def _solve(request):
     less = fit and need.value < result["firing_rate_needed"]  # of more the two numbers say enough
     return {
         **on_page.whole(result, request.get("figures", ()), mine),
+        "high": on_page.high_fire(result),
         "fit": {"words": need.text if less else "", "settings": fit} if fit else {},
         "job": found[0].key if found else "",
         **_brought(request, result.design),

@@ -164,3 +164,10 @@ def test_where_there_is_room_for_one_figure_the_worst_is_told_of_what_burns_some
     told = on_page.answers(r, ["flashback_firing_rate", "reached_high_empty", "heat_kept"])
     assert [one["brief"] for one in told.values()] == ["up to 35.6 kBtu/h", "up to 2800 °F", "19 %"]
     assert "35.6 kBtu/h below which" in r.checks["flashback_hot"].text and "2800 °F" in r.checks["lining_limit"].text
+
+
+def test_the_first_screen_tells_of_how_many_burners_its_rate_is():
+    """It read 12.3 kW for two of them, beside the 24.5 that their chamber needs."""
+    assert on_page.high_fire(solved()) == "High fire."
+    two = solved(units="mm", firing_rate="12 kW", burner_count="2")
+    assert on_page.high_fire(two) == "High fire of each of 2 burners, 24 kW together."

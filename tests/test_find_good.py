@@ -489,3 +489,19 @@ def test_what_shops_a_little_off_spoil_is_not_told_as_well_inside_its_limit():
     ):
         mended = SimpleNamespace(after=after, changes=(kept,), held=Held(10, 3, spoilt))
         assert report.then("cylinder", mended) == said
+
+
+def test_burners_that_are_added_are_made_and_paid_for():
+    """From 1 to 2 left one to make at once: list and cost were of half of what the chamber gets."""
+    design, mine = Design.from_texts({"chamber_length": "40 in"}), ["body_length"]
+    found = make_good(design, mine)
+    moved = {change.key: change for change in found.changes}
+    assert (moved["burner_count"].after, moved["batch_size"].after) == ("2", "2") and moved["batch_size"].price is None
+    one = solve(found.after.design.changed({"burner_count": "1", "batch_size": "1"}))
+    more = found.after["cost_batch"] - one["cost_batch"]
+    assert more > 500 and moved["burner_count"].price == pytest.approx(more)
+    assert f"costs {more:.2f} more" in report.change_said(moved["burner_count"], found)
+    assert found.after.tables["shopping"].title == "Shopping list for the batch"
+    held = make_good(design, [*mine, "batch_size"]).after
+    assert (held.design.burner_count, held.design.batch_size) == (2, 1)
+    assert held.tables["shopping"].title == "Shopping list for 1 of the 2 burners of the chamber"

@@ -2230,7 +2230,10 @@ TABLES = (
     ),
     Table(
         "shopping",
-        "Shopping list for the batch",
+        {
+            "all": "Shopping list for the batch",
+            "fewer": "Shopping list for {count} of the {burners} burners of the chamber",
+        },
         (
             Column("item", "Item", "word"),
             Column("sold", "As sold", "word"),

@@ -133,10 +133,15 @@ def fire_options(a: Asked) -> Iterable[Option]:
     asked, batch = a.start.burner_count, a.start.batch_size
     held = not a.have.mine.keys().isdisjoint(("burner_count", "batch_size"))
     for count in (asked,) if held else range(1, MOST_BURNERS + 1):
-        made = max(count, batch) if count == asked else count * ceil(batch / asked)  # for as many chambers
+        made = batch_for(count, asked, batch)
         for rate_W in _of_jets(a, [spare * need.needed_W / count for spare in SPARE_FIRE]):
             texts = {"burner_count": str(count), "firing_rate": _rate(rate_W, a.system)}
             yield option({**texts, "batch_size": str(made)})
+
+
+def batch_for(burners: int, asked: int, batch: int) -> int:
+    """Burners to make at once where a chamber gets so many in place of those asked for: for as many chambers."""
+    return max(burners, batch) if burners == asked else burners * ceil(batch / asked)
 
 
 def _of_jets(a: Asked, rates_W: list[float]) -> list[float]:

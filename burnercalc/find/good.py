@@ -31,7 +31,7 @@ from ..result import Checked, Result, further
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
-from .choices import Asked, before_jet, grid_options
+from .choices import Asked, batch_for, before_jet, grid_options
 from .faults import Fault, faults_of
 from .graph import parts_of
 from .have import Have
@@ -53,6 +53,7 @@ TOLD_EVERY = 5  # designs and shops
 GAINS, MOST_HOLDING = 2, 100  # shops that a move only for them must bring; how many are made to find such moves
 HOLD_STEPS, HOLD_SOLVES = (1, 2, 4), 60  # solves in which it is mended what such a move spoils
 CHAIN = 2  # further moves that mend what a move spoils
+FELT = 0.02  # of what all cost, from which it is told that a change is dearer
 NEARER = 0.8  # of a fault that is left, from which a move that does not mend it is worth taking
 STEPS = (1, 2, 4, 8, 16, 32)
 CLOSE_STEPS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 20, 24, 28, 32, 36, 40)
@@ -104,9 +105,10 @@ class Kept:
 
 @dataclass(frozen=True)
 class Moved:
-    """One change: the setting, its text before and after, the checks it mends, and what it costs to buy; None of what
-    no price is known for, or another change is told with it. `less`: what would do as all is set, "" where that is no
-    change, and how many of the shops a little off are good with that; None where it is this."""
+    """One change: the setting, its text before and after, the checks it mends, and what it costs to buy, of all but
+    blower and cylinders more than without it; None where that is hardly more, or another change is told with it.
+    `less`: what would do as all is set, "" where that is no change, and how many of the shops a little off are good
+    with that; None where it is this."""
 
     key: str
     label: str
@@ -187,7 +189,8 @@ def make_good(
     after = bench.result(best)
     left = faults_of(after)
     kept = {fault.key for fault in left}
-    prices = _prices(design, after, [key for key, _ in best])
+    told = bench.made_at_once(best)
+    prices = _prices(design, after, [key for key, _ in told]) | _dearer(bench, best, told)
     changes = tuple(
         Moved(
             key,
@@ -198,7 +201,7 @@ def make_good(
             prices.get(key),
             less.get(key),
         )
-        for key, _ in best
+        for key, _ in told
     )
     mended = tuple(fault for fault in faults_of(bench.base) if fault.key not in kept)
     bench.ends_at, bench.at = bench.solves + MOST_TELLING, "what else was tried"
@@ -221,7 +224,7 @@ def _in_way(
 def mending(design: Design, mine: Collection[str], most: int) -> tuple[dict[str, str], int]:
     """Changes of a design that mend it as far as is found in so many solves, as texts, and how many they took."""
     bench = _Bench(design, frozenset(mine), most)
-    return dict(_fewer(bench, _looked_for(bench))), bench.solves
+    return dict(bench.made_at_once(_fewer(bench, _looked_for(bench)))), bench.solves
 
 
 def _looked_for(bench: "_Bench") -> Changes:
@@ -361,6 +364,18 @@ def _prices(design: Design, after: Result, moved: list[str]) -> dict[str, float]
         first = next((key for key in moved if key in keys), None)
         if first and price > 0:
             found[first] = price
+    return found
+
+
+def _dearer(bench: "_Bench", best: Changes, told: Changes) -> dict[str, float]:
+    """What all cost more with a change than without it, where that is felt: how it is lit, another burner."""
+    cost, found = bench.result(best).part("cost").batch, dict[str, float]()
+    for key, _ in told:
+        less = tuple(change for change in best if change[0] != key)
+        if key not in (*BLOWER, *CYLINDERS) and len(less) < len(best) and not bench.refused(less):
+            more = cost - bench.result(less).part("cost").batch
+            if more > FELT * cost:
+                found[key] = more
     return found
 
 
@@ -585,7 +600,7 @@ class _Bench:
             if self.ended:
                 return None
             try:
-                design = self.base.design.changed(dict(changes))
+                design = self.base.design.changed(dict(self.made_at_once(changes)))
             except InputErrors:
                 self._known[key] = None
             else:
@@ -598,6 +613,17 @@ class _Bench:
         done = self.solves + self.shops_made
         if self.progress and done % TOLD_EVERY == 0:
             self.progress(done, self.in_all + MOST_TIDYING + MOST_HOLDING, self.at)
+
+    def made_at_once(self, changes: Changes) -> Changes:
+        """With as many burners at once as the chamber gets, where their number is moved: their money is of all."""
+        was, burners = self.base.design, dict(changes).get("burner_count")
+        if burners is None or "batch_size" in self.mine:
+            return changes
+        batch = batch_for(int(burners), was.burner_count, was.batch_size)
+        if batch == was.batch_size:
+            return changes
+        at = [key for key, _ in changes].index("burner_count") + 1
+        return *changes[:at], ("batch_size", str(batch)), *changes[at:]
 
     def refused(self, changes: Changes) -> bool:
         """Whether a rule refuses it."""

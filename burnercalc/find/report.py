@@ -15,7 +15,7 @@ from ..settings import BY_KEY
 from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, as_typed, shown
 from .bill import Bought
 from .faults import Fault
-from .good import BLOWER, Mended, Moved, Tried, verdicts
+from .good import BLOWER, CYLINDERS, Mended, Moved, Tried, verdicts
 from .have import Have, choice_name
 from .purchase import Opening
 from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, points, that_count
@@ -553,6 +553,7 @@ def change_said(one: Moved, mended: Mended) -> list[str]:
     said, bought = [], one.key in BLOWER
     if one.price is not None:
         cost = f"costs {units.show(one.price, 'price', mended.after.design.reader)}"
+        cost += "" if bought or one.key in CYLINDERS else " more"
         said.append(f"another blower to buy, {cost}" if bought else cost)
     elif bought:
         dear = any(each.key in BLOWER and each.price is not None for each in mended.changes)

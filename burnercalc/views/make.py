@@ -489,9 +489,10 @@ def shopping_table(
     kerf: float,
     sizes: str,
     batch_size: int,
+    burner_count: int,
     stopped: bool,
     say: Say,
-) -> tuple:
+) -> Rows:
     """Every cost line as it is sold; the train's part by part. The prices are those of the cost lines."""
     unlit = stopped or lighting.waits_W is None
     wood = Counter((one.stock, one.length_m, one.width_m) for one in boards.bought)
@@ -556,7 +557,8 @@ def shopping_table(
         else:
             words = sold[entry.key]() if entry.key in sold else say(f"{entry.key}.sold")
             rows.append((say(entry.line.name.case, **entry.line.name.slots), words, entry.count, entry.price))
-    return tuple(rows)
+    case = "all" if batch_size >= burner_count else "fewer"
+    return Rows(tuple(rows), case, {"count": batch_size, "burners": burner_count})
 
 
 def _nest(count: int, sheet: BaffleSheet, kerf_m: float, sizes: str) -> dict:

@@ -199,6 +199,7 @@ function show(reply) {
   byId("fit").hidden = !reply.fit.settings;
   byId("fit-words").hidden = !reply.fit.words;
   changedOnly(byId("fit-words"), reply.fit.words ?? "");
+  changedOnly(byId("high-fire"), reply.high);
   showFigures(reply);
 }
 
