@@ -435,7 +435,7 @@ def _neighbours(
     space: Space, node: Node, at: int, hopeful: Hopeful = lambda node: True, most: int = 2 * NEAR
 ) -> Iterator[Node]:
     """Whole nodes that differ in one axis, and in later ones only where what was chosen is gone; the nearest first, and
-    what is spare only for one with faults of its own.
+    for one that is bought all that lies there; what is spare only for one with faults of its own.
 
     Ranks only grow with depth, so what is not `hopeful` on the way is left.
     """
@@ -453,7 +453,8 @@ def _neighbours(
         near = sorted(menu, key=lambda other: abs(menu.index(other) - here))[1:]
     else:
         near = sorted(menu, key=lambda other: _far(other, chosen))
-    for one in near[:most]:
+    lies_there = [one for one in near[most:] if not one.buy] if chosen.buy else []  # however far on the menu
+    for one in (*near[:most], *lies_there):
         kid = space.child(parent, one, hopeful)
         if kid is not None:
             yield from _followed(space, kid, node, hopeful)
