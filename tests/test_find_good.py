@@ -505,3 +505,25 @@ def test_burners_that_are_added_are_made_and_paid_for():
     held = make_good(design, [*mine, "batch_size"]).after
     assert (held.design.burner_count, held.design.batch_size) == (2, 1)
     assert held.tables["shopping"].title == "Shopping list for 1 of the 2 burners of the chamber"
+
+
+@pytest.mark.parametrize("system, lining", [
+    ("mm", "dense_castable 25 mm, ifb_26 64 mm, blanket_8lb 25 mm"),
+    ("in", "dense_castable 1 in, ifb_26 2 1/2 in, blanket_8lb 1 in"),
+])  # fmt: skip
+def test_a_lining_is_offered_as_thick_as_it_is_cast_or_sold(system, lining):
+    """Castable of 18.8 mm was offered, and brick of 95."""
+    design = Design.from_texts({"units": system, "sizes": system, "lining": lining})
+    cast, sheet = (1, 12.5) if system == "mm" else (1 / 8, 1 / 2)
+    seen = set()
+    for text in texts_of(design, BY_KEY["lining"], "choose"):
+        for name, thick_m in parse_setting(BY_KEY["lining"], text):
+            own, size = thick_m / (0.001 if system == "mm" else 0.0254), thick_m / 0.0254
+            seen.add((name, round(own, 2)))
+            if name == "ifb_26":
+                assert any(abs(size - one) < 0.02 for one in (2.5, 3, 4.5, 5, 6, 7.5, 9)), text
+            elif name == "dense_castable":
+                assert abs(own / cast - round(own / cast)) < 1e-6, text
+            elif name == "blanket_8lb":
+                assert abs(own / sheet - round(own / sheet)) <= 0.0401, text  # 38 mm is sold for 37.5
+    assert len(seen) > 6

@@ -53,6 +53,17 @@ def test_the_sums_of_the_fire_needed_are_no_contradiction():
     assert "badly" not in report.asked(Design())[1]
 
 
+def test_a_heat_up_that_takes_more_than_burns_well_is_told_as_such():
+    """26.3 kW were needed, of which heating up alone took 34.3."""
+    texts = {"units": "mm", "sizes": "mm", "chamber_width": "100 mm", "heat_up_time": "55 min"}
+    texts["lining"] = "dense_castable 25 mm, ifb_26 64 mm, blanket_8lb 25 mm"
+    (_, fire) = report.asked(Design.from_texts(texts))
+    needs = solve(Design.from_texts(texts)).answers
+    needed, takes = (needs[key].value / 1000 for key in ("firing_rate_needed", "heat_up_rate"))
+    assert takes > 1.05 * needed and f"Fire needed: {needed:.3g} kW; heating up in" in fire
+    assert f"would take {takes:.3g} kW (more than burns well in so small a chamber)" in fire
+
+
 @pytest.fixture(scope="module")
 def answers():
     """Of one cylinder for a large fire, and of a welded box and of a round pipe."""

@@ -22,6 +22,7 @@ from .. import checks
 from ..burner import Burner
 from ..catalogue import CHECKS
 from ..checks.judge import FAULTS, Judged
+from ..constants import INCH_M
 from ..design import Design, limits, parse_setting
 from ..errors import InputErrors
 from ..link import to_link
@@ -59,6 +60,7 @@ STEPS = (1, 2, 4, 8, 16, 32)
 CLOSE_STEPS = (1, 2, 3, 4, 5, 6, 7, 8, 10, 12, 14, 17, 20, 24, 28, 32, 36, 40)
 MOST_PAIRS = 60
 THICKER, THINNER, MOST_MATERIALS = (1.5, 2.0, 3.0), (0.75, 0.5), 4
+BRICKS_IN = (2.5, 3.0, 4.5, 5.0, 6.0, 7.5, 9.0, 13.5)  # flat of 2 1/2 or 3, on edge, and two or three of them
 FIBRE = "blanket_8lb"  # the lightest that is sold
 # Faults for which a lining is asked for that heats up sooner, though it may lose more heat.
 SOONER = frozenset({"heat_up_reach", "heat_up_wait", "lighting", "lighting_wait"})
@@ -864,25 +866,29 @@ def _linings(layers: tuple[tuple[str, float], ...], system: str) -> Iterator[str
     lighter ones, which heat up sooner."""
     made = []
     for at, (name, thickness_m) in reversed([*enumerate(layers)]):
-        made += [(*layers[:at], (name, thickness_m * times), *layers[at + 1 :]) for times in THICKER]
+        sold_m = [_sold_m(name, thickness_m * times, system) for times in THICKER]
+        made += [(*layers[:at], (name, thick_m), *layers[at + 1 :]) for thick_m in dict.fromkeys(sold_m)]
     for at, (name, thickness_m) in enumerate(layers):
-        made += [(*layers[:at], (other, _thick_m(other, thickness_m)), *layers[at + 1 :]) for other in _standing(name)]
-    made += [((other, _thick_m(other, 0.0)), *layers) for other in _standing(layers[0][0]) if other in BRICKS]
-    for each in (*made, *_lighter(layers)):
+        made += [
+            (*layers[:at], (other, _thick_m(other, thickness_m, system)), *layers[at + 1 :])
+            for other in _standing(name)
+        ]
+    made += [((other, _thick_m(other, 0.0, system)), *layers) for other in _standing(layers[0][0]) if other in BRICKS]
+    for each in (*made, *_lighter(layers, system)):
         yield ", ".join(f"{name} {show(thick, 'length', system, exact=True)}" for name, thick in each)
 
 
-def _lighter(layers: tuple[tuple[str, float], ...]) -> Iterator[tuple[tuple[str, float], ...]]:
+def _lighter(layers: tuple[tuple[str, float], ...], system: str) -> Iterator[tuple[tuple[str, float], ...]]:
     """The hot face thinner; of what weighs less, what stands most heat first; left out; all of fibre."""
     (face, thick_m), *behind = layers
-    yield from (((face, thick_m * times), *behind) for times in THINNER if face not in BRICKS)
+    yield from (((face, _sold_m(face, thick_m * times, system)), *behind) for times in THINNER if face not in BRICKS)
     less = [one for one in map(material, material_keys()) if one.density_kg_m3 < material(face).density_kg_m3]
     for other in sorted(less, key=lambda one: -one.limit_K)[:MOST_MATERIALS]:
-        yield (other.key, _thick_m(other.key, thick_m)), *behind
+        yield (other.key, _thick_m(other.key, thick_m, system)), *behind
     if behind:
         yield tuple(behind)
     if {name for name, _ in layers} != {FIBRE}:
-        yield ((FIBRE, sum(thick_m for _, thick_m in layers)),)
+        yield ((FIBRE, _sold_m(FIBRE, sum(thick_m for _, thick_m in layers), system)),)
 
 
 def _standing(name: str) -> list[str]:
@@ -891,9 +897,20 @@ def _standing(name: str) -> list[str]:
     return [one.key for one in sorted(above, key=lambda one: one.limit_K)[:MOST_MATERIALS]]
 
 
-def _thick_m(name: str, thickness_m: float) -> float:
-    """As thick as before, a brick no thinner than it is sold."""
-    return max(thickness_m, BRICK_M) if name in BRICKS else thickness_m
+def _sold_m(name: str, thickness_m: float, system: str) -> float:
+    """The next thickness that is sold or cast: bricks flat, on edge and laid twice, fibre in half inches (12.5 mm)."""
+    if name in BRICKS:
+        sold_m = next((inches * INCH_M for inches in BRICKS_IN if inches * INCH_M >= thickness_m - 1e-4), thickness_m)
+        return sold_m if system == "in" else round(sold_m + 1e-9, 3)
+    sheet_m, cast_m = (INCH_M / 2, INCH_M / 8) if system == "in" else (0.0125, 0.001)
+    step_m = sheet_m if "blanket" in name or "board" in name else cast_m
+    sold_m = max(round(thickness_m / step_m), 1) * step_m
+    return sold_m if system == "in" else round(sold_m + 1e-9, 3)
+
+
+def _thick_m(name: str, thickness_m: float, system: str) -> float:
+    """As thick as before, as near as it is sold or cast."""
+    return _sold_m(name, max(thickness_m, BRICK_M) if name in BRICKS else thickness_m, system)
 
 
 def _stepped(setting: Setting, value: float, steps: int, system: str) -> str | None:

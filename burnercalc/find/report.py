@@ -97,6 +97,10 @@ def asked(design: Design, have: Have | None = None) -> list[str]:
         if works:
             parts.insert(1, ("working", "working_rate"))
         known = [f"{words} {power(key)}" for words, key in parts if needs[key].value is not None]
+        heat_up_W = needs["heat_up_rate"].value
+        if heat_up_W is not None and heat_up_W > 1.001 * rate:  # what burns well is needed, not what is asked for
+            would = f"heating up in {read('heat_up_time')} would take {power('heat_up_rate')}"
+            known[0] = f"{would} (more than burns well in so small a chamber)"
         more = rate > 1.001 * max(needs[key].value or 0.0 for _, key in parts)
         rest = "; the rest is for gas that gives off its heat badly" if more else ""
         told.append(f"Fire needed: {power('firing_rate_needed')}; {', '.join(known)}{rest}.")
@@ -219,6 +223,7 @@ def _offer(offer: Offer, base: str, shops: Sample | None) -> dict[str, Any]:
         "title": title(offer),
         "verdict": offer.verdict,
         "own_verdict": offer.own_verdict,
+        "verdict_said": verdict_words(offer),
         "link": offer.link(base),
         "settings": dict(offer.design.texts),
         "mine": list(offer.mine),
@@ -325,7 +330,9 @@ def verdict_words(offer: Offer) -> str:
     """The worst word on a design, and whose it is."""
     if offer.verdict == offer.own_verdict:
         return offer.verdict
-    return f"{offer.verdict} (what no burner changes; the burner itself: {offer.own_verdict})"
+    own = {fault.key for fault in offer.faults}
+    given = [check.label for check in offer.result.ranked() if check.fault and check.key not in own]
+    return f"burner {offer.own_verdict}; no burner changes {', '.join(given)}: {offer.verdict}"
 
 
 def on_screen(design: Design, answer: Answer) -> str:

@@ -231,8 +231,7 @@ function card(found, best, told) {
   const folded = make("details", "more", make("summary", "", "What to buy"),
     ...(found.dearest ? [make("p", "help", found.dearest)] : []), bought,
     ...(found.train.length ? [make("details", "more", make("summary", "", "The gas and air train, part by part"), make("ul", "", ...found.train.map((part) => make("li", "", part))))] : []));
-  const word = make("p", "", make("b", "", capital(found.verdict)),
-    found.verdict === found.own_verdict ? "" : `: of what no burner changes. The burner itself: ${found.own_verdict}.`);
+  const word = make("p", "", make("b", "", capital(found.verdict_said)));
   const head = make("h3", "", heading);
   head.tabIndex = -1;
   return make("article", "found", head, word, image, numbers, make("p", "help", `${found.sizes}.`), make("p", "help", `${capital(found.feed)}.`),
