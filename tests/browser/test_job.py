@@ -1364,6 +1364,13 @@ def test_a_fire_that_is_less_than_the_chamber_needs_is_told_at_the_head_and_fitt
     assert number(ready, "firing_rate_gross") == pytest.approx(number(ready, "firing_rate_needed"))
 
 
+def test_of_several_burners_the_head_and_the_list_tell_of_how_many(ready):
+    put(ready, "burner_count", "2")
+    expect(ready.locator("#high-fire")).to_have_text("High fire of each of 2 burners, 200 kBtu/h together.")
+    title = "Shopping list for 1 of the 2 burners of the chamber"
+    expect(ready.locator('[data-title="shopping"]')).to_have_text(title)
+
+
 def test_who_has_a_burner_is_told_that_an_example_stands_there_and_led_to_each_size(ready):
     told = ready.locator("#bars .bar:has-text('Enter yours')")
     put(ready, "units", "mm")  # the example in other units is an example
