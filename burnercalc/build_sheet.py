@@ -667,25 +667,40 @@ def proofs(result):
     design, tools = result.design, result.part("tools")
     fed = result.part("gas_line")
     line = fed.there or design.cylinder == "tank"  # a tank stands on no scale
-    off = f"{tools.proof_most:.0%}".replace("%", " %")
     # At the rate that the gauge's mark comes to.
     of_it = tools.proof_s * getattr(result.part("fires"), test.read).rate_W / firing.rate_W
     burnt = units.show(firing.gas_kg_s * of_it, "mass", design.reader)
     if line:
         burnt = _metered(result, of_it)
+    ones = [one for one, count in (("burner", design.burner_count), ("cylinder", design.cylinder_count)) if count > 1]
+    alone = f", one {' and '.join(ones)}" if ones else ""
     less = ", less pilot's" if design.lit_by == "guard" else ""
     how = (
         f"{'meter' if fed.metered else 'a meter lent for it'}, nothing else on it{less}"
         if line
-        else "scale" + (f", one cylinder{'' if less else ' alone'}" if design.cylinder_count > 1 else "") + less
+        else f"scale{alone}{less or (' alone' if ones else '')}"
     )
     return [
         (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", burnt),
         (
-            f"To light, PROVED: counts past the card's most (gas {off} off: mend the jet)",
-            f"{_show(result, 'lighting_gas_pressure')} x (design / found)^2, jet {result['jet']}",
+            f"{_percent(tools.proof_shows)} off: no HIGH; papers anew: jet proven, its coefficient "
+            f"({_percent(tools.proof_most)}: mend jet)",
+            _to_type(result),
         ),
     ]
+
+
+def _percent(share):
+    return f"{share:.0%}".replace("%", " %")
+
+
+def _to_type(result):
+    """What makes papers of this burner as it was found: a factor at LIGHT alone would leave LOW and HIGH rich or
+    lean."""
+    light = result.part("lighting_slide")
+    typed = [f"{result.design.jet_discharge_coefficient:g} x found / design", f"jet {result['jet']}"]
+    typed += [light.drill.name] if light.kind == "hole" else []
+    return ", ".join(typed)
 
 
 def _metered(result, of_it):

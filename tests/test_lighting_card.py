@@ -531,10 +531,10 @@ def test_walls_that_do_not_glow_in_time_end_it():
         assert ("at most; not by then, gas off" in told) == ("till the walls glow" in told)
 
 
-def test_a_pressure_that_is_proved_counts_past_what_the_card_has_as_the_most():
+def test_what_a_jet_was_found_to_pass_is_typed_and_printed_anew():
     default = solve(Design.from_texts({}))
     assert "The first time, not all alight" in rows(default)["Set"] and "never beyond" in rows(default)["Set"]
-    assert "counts past the card's most" in str(build_sheet.proofs(default))
+    assert "papers anew: jet proven" in str(build_sheet.proofs(default))
 
 
 def test_the_operating_card_keeps_its_words_on_its_plate():
@@ -849,7 +849,7 @@ def test_a_meter_proves_one_burner_and_no_other_burns():
         result = solve(Design.from_texts({**METERED, "burner_count": several, "chamber_length": "24 in"}))
         told = rows(result)["Set"]
         assert "By the meter, " in told
-        assert ("By the meter, this burner alone (each on a day of its own; together only at what is" in told) == (
+        assert ("By the meter, this burner alone (each on a day of its own; together only once each" in told) == (
             several == "2"
         )
 

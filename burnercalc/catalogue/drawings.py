@@ -353,7 +353,9 @@ DRAWINGS = (
             "damper.several": "every damper",
             "hole": "hole {size}",
             "gap": "gap {size}",
-            "air": "LIGHT is for air of {air} only; in other air by a card that is printed for it.",
+            "air": "LIGHT: jet {jet}, air of {air} only; in other air by a card printed for it and this jet.",
+            "air.hole": "LIGHT: jet {jet}, hole {hole}, air of {air} only; other air: a card printed for it, jet and "
+            "hole.",
             "air_span": "{least:temperature} to {most:temperature}",
             "air_own": "{own:temperature}",
             "slide": "Damper: at a hole the slide is shut on it; at a gap it is open by the shank of that drill.",

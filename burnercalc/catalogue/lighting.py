@@ -108,8 +108,8 @@ ROOM = "it does not run back at a lip that glows from {gas_least:gas_pressure} t
 GLOWS = "it can run back as soon as the lip glows; so it can at any rate that a cold face holds. "
 HAND = (
     "The first day, before jet, blower and slide are proven, the mixture may be {first_least:.2f} to "
-    "{first_most:.2f}: go by the flame, as the card has it. From the second day on, at the mark and the pressure "
-    "proven, it is {least:.2f} to {most:.2f}. "
+    "{first_most:.2f}: go by the flame, as the card has it. Once they are, with papers printed for what was found, it "
+    "is {least:.2f} to {most:.2f}. "
 )
 BURNT = "In burnt gas, after {full:time 1}, it is sure only up to {alone_least:power 2}: "
 CARD_TELLS = "The lighting card tells each step."
@@ -832,15 +832,19 @@ WORDS = {
     **{f"mark.{kind}": words for kind, words in (FIRE_MARKS | MARKS).items()},
     "read.gauge": "",
     "read.tube": " (sloping gauge)",
-    "air_span": "In air of {least:temperature} to {most:temperature} only (worked out for {own:temperature}). ",
-    "air_own": "Worked out for air of {own:temperature}. ",
+    # With another jet or hole the same air and pressure are another mixture.
+    "built.hole": "Only with jet {jet}, slide's hole {hole}",
+    "built": "Only with jet {jet}",
+    "air_span": "{built}, in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
+    "air_own": "{built}, worked out for air of {own:temperature}. ",
     "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
-    "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}, "
-    "{gas_least:gas_pressure} to {gas_most:gas_pressure}: {rate:power 2}, "
-    "mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
+    "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}{band}: "
+    "{rate:power 2}, mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
     "The first time, not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
     "further, never beyond "
-    "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT. PROVED: ......",
+    "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT.",
+    "band": ", {least:gas_pressure} to {most:gas_pressure}",
+    "band.one": ", no less and no more",
     "again": "{off}, go back to Purge",
     "off.torch": "torch off",
     "off.pilot": "pilot's cock shut",
@@ -855,7 +859,7 @@ WORDS = {
     "holds.least": "Regulator first, firing cock shut: at its least, {outlet:gas_pressure 2} by its own gauge. The "
     "needle alone keeps away more fire than this burner may have. ",
     "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. ",
-    "alone.several": "this burner alone (each on a day of its own; together only at what is PROVED), ",
+    "alone.several": "this burner alone (each on a day of its own; together only once each jet is proven), ",
     "alone.torch": "nothing else on it",
     "alone.pilot": "nothing else on it but the pilot (counted alone for 10 min, its share off)",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
@@ -863,8 +867,8 @@ WORDS = {
     "on. ",
     "jets.sure": "; all alight: to the pressure",
     "jets.meter": "; all alight: on at once till the meter shows it",
-    "jets.least": "; all alight: on to {sure:gas_pressure} at least, less may not hold though it burns now",
-    "jets.poor": "; all alight: on to {sure:gas_pressure} at least, and a jet that passes little may run back even so",
+    "jets.least": "; all alight: on to the pressure, as less than {sure:gas_pressure} may not hold though it burns now",
+    "jets.poor": "; all alight: on to the pressure, and a jet that passes little may run back even so",
     "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_open}. "
     "Lit, gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the "

@@ -910,12 +910,7 @@ MONEY_ANSWERS = (
         "Gas and air train, comfort",
         meaning="Parts that a burner runs without, at the example prices of its list.",
         formula="sum of the list's prices",
-        inputs=(
-            "gas_from",
-            "fuel",
-            "fuel_blend",
-            "mix_pipe",
-        ),
+        inputs=("mix_pipe",),
         source=YOUR_PRICES,
         near="bench",
     ),

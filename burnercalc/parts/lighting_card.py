@@ -67,6 +67,11 @@ class LightingCard:
         return self.hiss_s + HAND_S
 
     @property
+    def run_on_min(self) -> int:
+        """Whole minutes that the blower runs on, as both cards have it."""
+        return ceil(self.run_on_s / 60)
+
+    @property
     def hand_s(self) -> float:
         """That a hand shuts it in, and guard and valve together, for the trial counts on either."""
         return HAND_S

@@ -41,11 +41,13 @@ class Tool:
 
 @dataclass(frozen=True)
 class Tools:
-    """`proof_s`: how long gas is weighed to prove the jet; `proof_most`: so far off it is the jet that is wrong."""
+    """`proof_s`: how long gas is weighed to prove the jet; `proof_shows`: to what share; `proof_most`: so far off it is
+    the jet that is wrong."""
 
     tools: tuple[Tool, ...]
     cost: float
     proof_s: float = PROOF_S
+    proof_shows: float = PROOF_SHOWS
     proof_most: float = PROOF_MOST
 
 

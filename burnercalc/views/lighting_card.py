@@ -111,7 +111,8 @@ def lighting_card_table(
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
-        "air": air_told(lighting_day, shop, say),
+        "air": air_told(lighting_day, shop, _built(jet, lighting_slide, say), say),
+        "band": _band(lighting_slide, lighting_meter, say),
         "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}"), say),
         "new": say("new"),
         "tap": say("tap", low=by_air.low, high=by_air.high) if (by_air := air_proof.alone_Pa) else say("tap.none"),
@@ -301,12 +302,28 @@ def _burnt(burnt_gas, flame, say):
     return say(f"burnt.{burnt_gas.keeps}", full=burnt_gas.full_s, flame=flame) if told else ""
 
 
-def air_told(day: LightingDay, shop: Shop, say: Say) -> str:
+def air_told(day: LightingDay, shop: Shop, built: str, say: Say) -> str:
     """In which air mark and pressure hold, or for which they are worked out."""
     air_K = day.air_K
     if air_K is None:
-        return say("air_own", own=shop.temp_K)
-    return say("air_span", least=air_K.low, most=air_K.high, own=air_K.value)
+        return say("air_own", built=built, own=shop.temp_K)
+    return say("air_span", built=built, least=air_K.low, most=air_K.high, own=air_K.value)
+
+
+def _built(jet, slide, say):
+    """With which jet and hole alone they hold: in other air `auto` takes others."""
+    if slide.kind == "hole":
+        return say("built.hole", jet=jet.drill_name, hole=slide.drill.name)
+    return say("built", jet=jet.drill_name or "-")
+
+
+def _band(slide, meter, say):
+    """The one band that is told: of the first day, as far in as a jet needs that passes little; none beside a meter,
+    which tells more than any pressure."""
+    if slide.gas_Pa is None or (not slide.any_jet and meter.in_time):
+        return ""
+    least_Pa = slide.gas_Pa.low if slide.any_jet else max(slide.gas_Pa.low, slide.sure_Pa)
+    return say("band" if least_Pa < slide.gas_Pa.high else "band.one", least=least_Pa, most=slide.gas_Pa.high)
 
 
 def _metered(meter, slide, alone, say):
@@ -349,7 +366,7 @@ def _figures_of_card(card):
         "by_hand": card.by_hand_s,
         "seen": card.by_hand_s - HAND_S,
         "times": card.slips,
-        "run_on": card.run_on_s,
+        "run_on": card.run_on_min * 60,
         "cool": COOL_K,
         "switch": card.switch_Pa,
     }

@@ -1,7 +1,6 @@
 """The data plate and the operating card of a finished burner, to print, engrave or cut; true size, in millimetres."""
 
 from dataclasses import replace
-from math import ceil
 
 from ..catalogue import gases
 from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
@@ -177,6 +176,7 @@ def operating_card_drawing(
     y -= LINE_MM * (len(rows) + 1) + 1.0
     guarded, source = lit_by == "guard", gas_line.source(cylinder, cylinder_count)
     of_it = f"{source}.guard" if guarded else source
+    holed = not unlit and fires.light.damper is not None and fires.light.damper.case.startswith("hole")
     lit = {"opened": say(f"opened.{of_it}"), "hiss": card.hiss_s, "pilot": PILOT_S}
     slots = {
         **lit,
@@ -184,7 +184,7 @@ def operating_card_drawing(
         "purge": card.purge_s,
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "snap": say("snap.guard" if guarded else "snap", **lit),
-        "run_on": ceil(card.run_on_s / 60),
+        "run_on": card.run_on_min,
         "steady": STEADY_S,
         "blower": say("blower.several" if burner_count > 1 and blower.burners == 1 else "blower"),
         "damper": say("damper.several" if burner_count > 1 else "damper"),
@@ -198,6 +198,8 @@ def operating_card_drawing(
         "keeper": "" if guarded else say(f"keeper.{lit_by}"),
         "others": say(f"others.{lit_by}" + (".several" if burner_count > 1 else "")),
         "air": _air(lighting_day, shop, say),
+        "jet": jet.drill_name or "-",
+        "hole": fires.light.damper.slots["drill"] if holed else "",
         "put_out": say("put_out.pilot" if guarded else "put_out.torch"),
         "outlet": " = ".join(both(say, "gas", pressure=regulated.outlet_Pa)),
         "at": say("and").join(_listens(fires, say)),
@@ -217,7 +219,7 @@ def operating_card_drawing(
     if unlit:
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
-        steps[:0] = ["air", "slide"]
+        steps[:0] = ["air.hole" if holed else "air", "slide"]
         if gauges.small and jet.supply_Pa > gauges.lit_by_Pa:
             words = "cock_straight" if straight else "cock" if gauges.reads_low else "cock_low"
             steps.insert(steps.index("stop"), words)
