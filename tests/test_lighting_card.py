@@ -267,7 +267,10 @@ def test_the_card_of_a_guard_has_the_pilot_proved_before_the_main_gas():
     told = rows(solve(Design.from_texts(OVEN)))
     assert "RESET: no valve may open, as no pilot burns" in told["Pilot first"]
     assert "then PILOT held: its own valve opens. Once alight, let go: it must burn on" in told["Pilot first"]
-    assert "must snap shut 6 s after, for the guard may not see the pilot" in told["Pilot first"]
+    assert (
+        "must snap shut 6 s after: if it stays open, the sensor of the main flame sees the pilot: no gas"
+        in told["Pilot first"]
+    )
     assert "RESET, which gives 6 s, the other hand on the cock. Snap the firing cock open" in told["First 5 s"]
 
 
@@ -916,3 +919,34 @@ def test_each_step_of_the_slide_is_a_mark_scratched_on_it():
         slide = " ".join(one.text for one in result.drawings["slide"].shapes if hasattr(one, "text"))
         assert "scratch the plate at the guide's end" in slide or "Level lines" not in slide
     assert max(seen) > 5 and 0 in seen
+
+
+def test_a_long_time_at_light_opens_the_card():
+    """Forty minutes and more at 8 % of carbon monoxide stood in the middle of it, under a verdict of good."""
+    seen = set()
+    for result in filter(lit, results()):
+        air, told = result.part("lighting_air"), rows(result)["Before"]
+        long = bool(air.wait_s and air.wait_s.high > 600 and air.co_dry)
+        seen.add(long)
+        assert ("LIGHT lasts up to" in told) == long
+        may = long and result.part("burnt_gas").keeps == "maybe"
+        assert ("it may blow off, " in told) == may
+        if long:
+            assert units.show(air.wait_s.high, "time", result.design.reader, 2) in told
+            assert units.show(air.co_dry.high, "gas_share", result.design.reader, 2) in told
+    assert seen == {True, False}
+
+
+def test_both_cards_tell_one_rate_to_light_at():
+    """11 kW on the one, 11.1 on the other."""
+    for result in filter(lit, results()):
+        light = result.part("fires").light
+        rate = units.show(light.rate_W, "power", result.design.reader)
+        assert result["lighting_rate"] is None or f": {rate}, mixture" in rows(result)["Set"]
+        assert result["lighting_rate"] is None or rate in papers(result)[2]
+
+
+def test_a_hot_block_has_a_reading_of_the_purge():
+    for result in filter(lit, results()):
+        told = rows(result)["Purge"]
+        assert ("ports cold" in told) == ("hot up to 15 % more; else no gas" in told)

@@ -57,6 +57,8 @@ curing: check-curing_air or table-drying or table-days; how long does it take: a
 inches or mm: set-units; metric: set-units; altitude: set-altitude
 welding steps: table-welding; how to weld: table-welding
 pins: table-pins or answer-pin_count; pulling the pins: table-pins; gas train: table-gas_train or paper-train
+howl: sign-howl; howls: sign-howl; burner howls: sign-howl; hum: sign-hum; trouble: table-trouble; roar: sign-inside
+whistle: sign-inside; pop: sign-down; pops: sign-down; bang: sign-shut; flutter: sign-lifts; headache: sign-sick
 gas hose: answer-hose_bore or part-hose; hose size: answer-hose_bore; ribbon burner: set-pattern
 venturi: answer-aspirated_rate or table-burner_kinds; turn down: answer-turndown; idle: answer-turndown or set-low_fire
 cracks: check-web; uneven flame: check-flow_spread; shut down: check-shut_down or table-lighting_card

@@ -191,7 +191,7 @@ def pilot_tried(result, **sensors):
              "RESET: no valve may open", "A lit torch", "then PILOT held: its own valve opens",
              "let go: it must burn on",
              "Not alight in 10 s, or out: pilot's cock shut", "Now RESET: the main valve opens",
-             f"must snap shut {trial_s:.0f} s after", "Else no gas")  # fmt: skip
+             f"must snap shut {trial_s:.0f} s after", "no gas")  # fmt: skip
     found = opened(purged(result, **sensors), result)
     assert not found.to_pilot
     nothing = not found.press("RESET").let_go("RESET").relay

@@ -1,7 +1,7 @@
 """The words of the room Fire: the days from the welder to the first fire, and drying."""
 
 from ..sources import Source
-from . import lighting
+from . import lighting, trouble
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 
 DRYING_RULE = Source(
@@ -426,6 +426,7 @@ STEPS = {
 
 TABLES = (
     *lighting.TABLES,
+    *trouble.TABLES,
     Table(
         "days",
         {"one": "The days of one burner", "first": "The days of burner 1 of {count}"},

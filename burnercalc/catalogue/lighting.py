@@ -775,16 +775,18 @@ CHECKS += (
 # What to do, in order. Hand-lit; a burner with automatic lighting follows the rules of its maker and of its code.
 WORDS = {
     "look.when": "Before",
-    "look.do": "{blend}Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports clear, "
-    "every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
+    "look.do": "{blend}{long}Outdoors, or doors wide open and a loud CO alarm with a display at head height. Ports "
+    "clear, every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
     "hand. {new}",
-    "look.do.hood": "{blend}Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head "
+    "look.do.hood": "{blend}{long}Outdoors, or under a hood that draws it off; a loud CO alarm with a display at head "
     "height. Ports clear, every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, "
     "extinguisher at hand. {new}",
-    "look.do.open": "{blend}Outdoors, in the open only; a loud CO alarm with a display at head height. Ports clear, "
-    "every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
+    "look.do.open": "{blend}{long}Outdoors, in the open only; a loud CO alarm with a display at head height. Ports "
+    "clear, every gas cock shut, the jet's gauge at nothing, chamber door open, nobody in front of it, extinguisher at "
     "hand. {new}",
     "new": "New block: by its build sheet.",
+    "long": "LIGHT lasts up to {wait:time 2}, with up to {co:gas_share 2} of carbon monoxide{maybe}. ",
+    "long.maybe": "; it may blow off, {flame} or not",
     "blend": "Gas, no other, mole %: {shares}. ",
     "look.source": "common practice",
     "purge.when": "Purge",
@@ -798,7 +800,7 @@ WORDS = {
     "damper.several": "every damper",
     "cleared.high": "at HIGH",
     "cleared.wide": "wide open",
-    "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, else no gas.",
+    "tap": " Mix pipe's tap, ports cold: {low:tap 2} to {high:tap 2}, hot up to 15 % more; else no gas.",
     "tap.none": " Mix pipe's tap shows too little to read. Cold, a hand feels air from every port; hot, a strip of "
     "foil on a rod lifts there: else no gas.",
     "purge.source": "BS 5990:2006; a minute at least: common practice",
@@ -814,7 +816,8 @@ WORDS = {
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
     "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: {again}. "
     "Now RESET: the main valve opens, "
-    "and must snap shut {trial:.0f} s after, for the guard may not see the pilot. Else no gas. The pilot stays at the "
+    "and must snap shut {trial:.0f} s after: if it stays open, the sensor of the main flame sees "
+    "the pilot: no gas. The pilot stays at the "
     "face to the last, its air holes outside, beside the door.",
     # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
     "blind": "Try the guard, {opened}, firing cock shut: RESET, held on, opens the valve, which must snap shut "
@@ -839,7 +842,7 @@ WORDS = {
     "air_own": "{built}, worked out for air of {own:temperature}. ",
     "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
     "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}{band}: "
-    "{rate:power 2}, mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
+    "{rate:power}, mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
     "The first time, not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
     "further, never beyond "
     "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT.",
@@ -978,11 +981,11 @@ WORDS = {
     "in_steps.more": "in {steps} steps",
     "high.when": "High fire",
     "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
-    "the jet and damper to HIGH, {high_mark}: {high_rate:power}. {why}{near_back}{down}",
-    "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, {high_mark}, and "
+    "the jet and damper to HIGH: {high_rate:power}. {why}{near_back}{down}",
+    "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, and "
     "{high_gas:gas_pressure} before the jet: {high_rate:power}. {why}{near_back}{down}",
     "high.do.over": "{in_steps}, a minute at each. In the first{ups} GAS FIRST, then air; in the others "
-    "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH, {high_mark}: "
+    "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH: "
     "{high_rate:power}. {why}{near_back}{down}",
     "down.gas": "Down: backwards, AIR FIRST, then gas, never to LIGHT.{reopens}",
     "down.air": "Down: backwards, GAS FIRST, then air, never to LIGHT.{reopens}",

@@ -1,6 +1,7 @@
 """What is shown in the room Fire: one function a table or chart, named <key>_table or <key>_chart."""
 
 from ..catalogue.sentences import written
+from ..catalogue.trouble import SIGNS
 from ..making.days import FIRED
 from ..parts.batch import Batch
 from ..parts.face import Face
@@ -69,6 +70,11 @@ def days_table(schedule: Schedule, batch: Batch, lighting: Lighting, kiln: str, 
         for number, step in enumerate(batch.steps, 1)
     )
     return Rows(rows, "one" if batch.burners == 1 else "first", {"count": batch.burners})
+
+
+def trouble_table(say: Say) -> tuple:
+    """Of every burner alike: nothing of it is worked out."""
+    return tuple(tuple(say(f"{sign}.{what}") for what in ("sign", "do", "cause", "move")) for sign in SIGNS)
 
 
 def care_table(

@@ -115,6 +115,7 @@ def lighting_card_table(
         "band": _band(lighting_slide, lighting_meter, say),
         "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}"), say),
         "new": say("new"),
+        "long": _long(lighting_air, burnt_gas, flame, say),
         "tap": say("tap", low=by_air.low, high=by_air.high) if (by_air := air_proof.alone_Pa) else say("tap.none"),
         "holds": "" if gas_line.there else _holds(fires, regulated, say),
         "beyond": _beyond(lighting_slide, lighting_meter),
@@ -231,6 +232,14 @@ def _down(turning, fires, reopens, say):
         return say("down.straight")
     turn = turning.to_high
     return say(f"down.{turn.first}", reopens=reopens) if turn and turn.first else ""
+
+
+def _long(air, burnt_gas, flame, say):
+    """Told first of all: that it is lit rich for longer than one would think."""
+    if air.wait_s is None or air.co_dry is None or air.wait_s.high <= STEADY_S:
+        return ""
+    maybe = say("long.maybe", flame=flame) if burnt_gas.keeps == "maybe" else ""
+    return say("long", wait=air.wait_s.high, co=air.co_dry.high, maybe=maybe)
 
 
 def _cut(of_it, keeper, burner_count, blower, say):

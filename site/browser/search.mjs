@@ -52,14 +52,14 @@ function find([id, kind, room, label, , meaning]) {
     all("dialog[open]").forEach((dialog) => dialog.close());
     if (kind === "tool") document.querySelector(`[data-open=${id}]`).click();
     else if (part === "paper") openPaper(key);
-    else jump(part === "part" ? partRow(label) : id);
+    else jump(part === "part" ? rowOf("gas_train", 2, label) : part === "sign" ? rowOf("trouble", 0, label) : id);
   });
 }
 
-// A part's row in the gas and air train; the train where this burner has no such part.
-function partRow(label) {
-  const train = byId("table-gas_train");
-  return all("tbody tr", train).find((row) => row.cells[2].textContent.toLowerCase().includes(label.toLowerCase())) ?? train;
+// The row that is named so: a part of the gas and air train, a sign of trouble; the table where it has no such row.
+function rowOf(name, cell, label) {
+  const table = byId(`table-${name}`);
+  return all("tbody tr", table).find((row) => row.cells[cell].textContent.toLowerCase().includes(label.toLowerCase())) ?? table;
 }
 
 function found(id, label, words, value, press) {

@@ -46,7 +46,7 @@ from burnercalc.tables import read_table  # noqa: E402
 # What a chapter opens with: its picture, and of its `first` numbers the one that stands before the others.
 PICTURES = {"heat": "in_chamber", "face": "face", "feed": "section", "make": "exploded", "fire": "drying"}
 LEADS = ("firing_rate_needed", "port_count", "blower_times", "cost_per_burner", "days_in_all")
-LEADING = ("lighting_card", "shopping")  # tables on top of their chapter
+LEADING = ("lighting_card", "trouble", "shopping")  # tables on top of their chapter
 CARDS = (
     "days",
     "burner_kinds",
@@ -63,6 +63,7 @@ CARDS = (
     "cost_lines",
     "quantity_breaks",
     "drying",
+    "trouble",
 )  # wider than a phone: there a line for each column
 TWO = ("days", "cut_list", "batch_cut_list", "mould", "lining_layers", "jet_drills")  # whose first two are its heading
 TICKED = "tools"  # stands under the shopping list, in its fold

@@ -6,6 +6,7 @@ from taken import SHOWN_DRAWINGS, TAKEN
 
 from burnercalc import catalogue, units
 from burnercalc.catalogue.train import PARTS
+from burnercalc.catalogue.trouble import SIGNS
 from burnercalc.jobs import JOBS
 from burnercalc.settings import SETTINGS
 
@@ -81,6 +82,7 @@ def entries():
     found += [
         [f"part-{key}", "part", "feed", name[0].upper() + name[1:], "", why] for key, (name, _, why) in PARTS.items()
     ]
+    found += [[f"sign-{key}", "sign", "fire", sign, "", do] for key, (sign, do, _, _) in SIGNS.items()]
     other = called()
     unknown = other.keys() - {entry[0] for entry in found}
     assert not unknown, sorted(unknown)

@@ -1338,6 +1338,27 @@ def test_search_opens_papers_and_shows_parts_of_the_train(ready):
     assert row.locator("td").last.bounding_box()["width"] > 250
 
 
+@pytest.mark.parametrize(
+    "typed, sign",
+    [
+        ("howls", "Howls or hoots"),
+        ("hum", "Regulator hums"),
+        ("pops", "Pops when turned down"),
+        ("whistle", "Roars or whistles in the box"),
+        ("bang", "Bang or pop"),
+    ],
+)
+def test_search_goes_to_the_sign_of_trouble_that_is_typed(ready, typed, sign):
+    ready.click('[data-open="search-box"]')
+    ready.fill("#search-for", typed)
+    first = ready.locator("#search-found button").first
+    expect(first).to_contain_text(sign)
+    first.click()
+    row = ready.locator("#table-trouble tr[data-marked]").filter(has_text=sign)
+    expect(row).to_be_visible()
+    assert 0 < row.bounding_box()["y"] < 915 and row.evaluate("each => each === document.activeElement")
+
+
 def test_words_under_a_drawing_are_of_the_design_that_is_drawn(ready):
     put(ready, "chamber_length", "20")
     chapter(ready, "heat")
