@@ -12,6 +12,7 @@ from .errors import InputError
 from .making.mould import MOULD_GUIDE_M
 from .making.stock import board, cap_thickness_m, inlet_hole
 from .physics import plates
+from .physics.drills import drill_named
 from .physics.pipes import pipe, pipe_names
 from .rules_heat import HEAT_RULES
 from .settings import BY_KEY
@@ -494,6 +495,20 @@ def _baffle_is_left(v):
             f"must leave some plate between them: at most {most} holes of "
             f"{_text(v, 'baffle_hole_diameter')}, or 0 for no baffle",
             str(most),
+        )
+
+
+@_weighs("slide_hole", "mix_pipe")
+def _hole_lies_in_the_pipe(v):
+    if not v["slide_hole"]:
+        return None
+    most_m = pipe(v["mix_pipe"]).bore_m
+    if not drill_named(v["slide_hole"]).diameter_m < most_m:
+        return InputError(
+            "slide_hole",
+            _text(v, "slide_hole"),
+            f"must be smaller than the mix pipe's bore ({_said(v, most_m)})",
+            "",
         )
 
 

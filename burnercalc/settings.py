@@ -893,6 +893,16 @@ SETTINGS = (
         near="first",
     ),
     Setting(
+        "slide_hole",
+        "feed",
+        "Slide's hole",
+        "drill",
+        "",
+        "Drill of the hole in the damper's slide that it is lit through, such as [15/32 in or R|11 mm]. Set it, and "
+        "the jet drill, to print papers anew for a burner as built; empty takes the nearest.",
+        optional=True,
+    ),
+    Setting(
         "line_pressure",
         "feed",
         "House line holds",

@@ -294,12 +294,13 @@ def _movable(request):
 def _step(request):
     if BY_KEY[request["key"]].dimension == "drill":
         design = _design(request)
-        jet = solve(design).part("jet").drill
-        if jet is None:
+        result = solve(design)
+        drill = result.part("jet").drill if request["key"] == "jet_drill" else result.part("lighting_slide").drill
+        if drill is None:
             raise InputError(
                 request["key"], design.text(request["key"]), "needs a drill before it can be stepped", "#54"
             )
-        return {"key": request["key"], "text": next_jet_drill(jet.diameter_m, request["by"], design.sizes)}
+        return {"key": request["key"], "text": next_jet_drill(drill.diameter_m, request["by"], design.sizes)}
     design, setting = _movable(request)
     return {
         "key": setting.key,

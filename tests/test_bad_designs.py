@@ -193,6 +193,13 @@ BAD = [
         "cannot carry the rate",
         {"jet_drill": "1/4 in"},
     ),
+    (
+        "a slide whose hole passes more air than low fire takes",
+        {"slide_hole": "5/8 in"},
+        "lighting",
+        "The slide's hole must be between",
+        {"slide_hole": ""},
+    ),
     ("jet far too small", {"jet_drill": "#80"}, "jet", "larger drill", {"jet_drill": ""}),
     ("jet far too large", {"jet_drill": "1/4 in"}, "jet", "smaller drill", {"jet_drill": "1/16 in"}),
     (

@@ -131,6 +131,7 @@ TEXTS = {
     "fuel_blend": ("CH4 0.9, N2 0.1", "C3H8 0.93, C2H6 0.05, C4H10 0.02"),
     "blower_curve": ("0 cfm 8 inH2O, 100 cfm 5 inH2O, 150 cfm 0 inH2O", ""),
     "jet_drill": ("#54", "2 mm", "#40", ""),
+    "slide_hole": ("7/16 in", "1/2 in", "1/8 in", ""),
     "meter_capacity": ("250 ft3/h", "unknown"),
     "start_date": ("2026-03-02", "2026-03-06"),
     "days_off": ("2026-03-05", "2026-03-03 to 2026-03-27"),

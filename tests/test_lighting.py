@@ -2514,3 +2514,29 @@ def test_the_meter_proves_gas_as_warm_as_the_shop(air, counted, corrected):
         assert f"(one that corrects for heat: {meter.corrected_s[0]:.0f} to" in " ".join(
             str(r.tables["lighting_card"].rows).split()
         )
+
+
+def test_a_card_for_other_air_is_printed_for_the_burner_as_built():
+    """The one for 10 degF took jet and hole of its own, #53 and 7/16 in, and told 0.9 psi, by which the burner that is
+    there lights leaner. With both set its pressure is for them; in its own air to set what stands there moves nothing.
+    Cold air is more of it, so it takes more gas."""
+    own, built = solved(), {"jet_drill": "#52", "slide_hole": "15/32 in"}
+    assert (own["jet"], own.part("lighting_slide").drill.name) == ("#52", "15/32 in")
+    same = solved(**built)
+    assert all(same[key] == own[key] for key in ("lighting_gas_pressure", "lighting_rate", "lighting_ratio_by_hand"))
+    cold = solved(**built, ambient_temperature="10 degF")
+    assert cold.part("lighting_slide").drill.name == "15/32 in" and cold["jet"] == "#52"
+    assert "Only with jet #52, slide's hole 15/32 in" in card(**built, ambient_temperature="10 degF")["Set"][1]
+    assert solved(ambient_temperature="10 degF").part("lighting_slide").drill.name == "7/16 in"
+    assert cold["lighting_gas_pressure"] > 1.05 * own["lighting_gas_pressure"]
+    assert cold.part("lighting_slide").fails[0] == "" and cold.checks["lighting"].verdict != "stop"
+
+
+@pytest.mark.parametrize("hole, lit", [("1/8 in", False), ("15/32 in", True), ("5/8 in", False), ("1 in", False)])
+def test_a_hole_that_it_is_not_lit_through_is_a_stop_that_tells_which_would_do(hole, lit):
+    """Low fire takes 0.097 of the pipe's area: a hole of more leaves it lean however far the slide is shut."""
+    check = solved(slide_hole=hole).checks["lighting"]
+    assert (check.verdict == "stop") is not lit and ("The slide's hole must be between" in check.text) is not lit
+    if not lit:
+        low, high = (float(one) for one in re.findall(r"([\d.]+) in\b", check.text)[:2])
+        assert low < 15 / 32 < high < 0.51

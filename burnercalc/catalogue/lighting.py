@@ -164,7 +164,7 @@ ANSWERS = (
         formula="between flashback, block cold or warm, and lift, the nearer end of either band and a tenth off; as "
         "far as gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the "
         "leanest of 1, 1.1, 1.2, 1.3; from and to, with the slide left at its mark",
-        inputs=(*RESTS_ON, *FORBIDS, "damper_open_low", "jet_proven"),
+        inputs=(*RESTS_ON, *FORBIDS, "damper_open_low", "jet_proven", "slide_hole"),
         source=LIGHTING,
         near="first",
         digits=2,
@@ -206,7 +206,7 @@ ANSWERS = (
         meaning="How the damper's mark LIGHT is made so that a hand can hit it: a straight slide across a pipe of "
         "the mix pipe's bore, with a hole where low fire needs no less air, else a gap.",
         formula="drill nearest to bore x square root of the open share, or to the gap that leaves as much open",
-        inputs=("lighting_damper", "damper_open_low", "mix_pipe"),
+        inputs=("lighting_damper", "damper_open_low", "mix_pipe", "slide_hole"),
         source=BY_HAND,
         near="first",
         cases={**MARKS, "never": "none: it is not lit"},
@@ -368,7 +368,7 @@ ANSWERS = (
         meaning="What the mark LIGHT aims at. The drills that are sold and the gauge come near it, not to it: the "
         "mixture to light is what they make.",
         formula="the mixture as set, else the leanest of 1, 1.1, 1.2, 1.3 at which a rate is safe and can be set",
-        inputs=(*RESTS_ON, *FORBIDS),
+        inputs=(*RESTS_ON, *FORBIDS, "slide_hole"),
         source=LIGHTING,
         near="engineer",
         to_light=True,
@@ -414,6 +414,7 @@ ANSWERS = (
             "closed": NEVER + "There is no way out for the burnt gas, or too small a one.",
             "no_flame": NEVER
             + "The mixture of low and high fire, {ratio:.2f}, may not burn: from {lean:.2f} to {rich:.2f} it does.",
+            "hole": NEVER + "The slide's hole is not between {hole_least:drill_length} and {hole_most:drill_length}.",
             "pressure": NEVER
             + "It takes {gas:gas_pressure} before the jet; regulator or line gives {gas_given:gas_pressure}.",
             "air": NEVER + "Its carbon monoxide needs {fresh:air_flow 2} of fresh air: no shop and no hood bring that.",
@@ -474,6 +475,8 @@ CHECKS = (
             "no_flame": NEVER + "The mixture of low and high fire, {ratio:.2f} as a hand sets it, may not burn: from "
             "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. Bring "
             "the mixture nearer to 1.",
+            "hole": NEVER + "The slide's hole must be between {hole_least:drill_length} and {hole_most:drill_length} "
+            "to light through it and to leave low fire its air: drill a slide anew.",
             "pressure": NEVER + "It takes {gas:gas_pressure} before the jet, more than regulator or line gives "
             "({gas_given:gas_pressure}). Never try it: drill a larger jet.",
             "air": NEVER
@@ -885,6 +888,8 @@ WORDS = {
     "out, and gas fills the chamber.",
     "set.do.pressure": "DO NOT LIGHT. Lighting, low or high fire takes more gas pressure before the jet than "
     "regulator or line gives. Never try it: drill a larger jet.",
+    "set.do.hole": "DO NOT LIGHT. Through this hole of the slide it is not lit, or low fire has too much air: another "
+    "slide.",
     "set.do.air": "DO NOT LIGHT. No shop and no hood bring the fresh air that its carbon monoxide needs: smaller or "
     "fewer burners.",
     "set.do.torch_weak": "DO NOT LIGHT. Burnt gas fills the chamber at once, and in it no torch holds the flame.",

@@ -99,6 +99,7 @@ LIGHTING_CURES = {
     "closed": (("opening_area", "raise"),),
     "torch_weak": BETTER_PORTS,
     "no_flame": (("equivalence_ratio", "choose"),),
+    "hole": (("slide_hole", "choose"),),
     "pressure": (("jet_drill", "choose"), ("gas_pressure", "raise")),
     "no_way": (),  # which way ports and low fire are moved the turning says
     "air": FEWER,

@@ -1,12 +1,14 @@
 """How the cold burner is lit: what flame and valves leave, unless it must not be lit for another reason."""
 
 from dataclasses import dataclass, fields, replace
+from math import sqrt
 
 from ..catalogue.sentences import said
 from ..constants import FOOT_M, MILE_HOUR_M_S
-from ..physics import combustion, ventilation
+from ..physics import combustion, drills, ventilation
 from ..physics.band import Band
 from .back_pressure import BackPressure
+from .blower import Blower
 from .burnt_gas import BurntGas
 from .fired_heat_up import FiredHeatUp
 from .firing import Firing
@@ -17,6 +19,7 @@ from .hand import MIXTURE_SLIP
 from .holding import Holding
 from .jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
 from .lighting_try import LightingTry
+from .resistance import Resistance
 from .shop import Shop
 from .turning import Turning
 
@@ -26,6 +29,7 @@ STAND_HOLDS_S = 2 * 3600.0  # somebody beside one on a stand, at a rich flame; c
 # Through a wide door and another across: 0.3 x area x wind, aslant (memory); 50 ft2 and 2 mph, common practice.
 DOORS_M3_S = 0.3 * 50 * FOOT_M**2 * 2 * MILE_HOUR_M_S
 HOOD_M3_S, MOST_AIR_M3_S = 4 * DOORS_M3_S, 10 * DOORS_M3_S  # what large hoods draw, and what none does; common practice
+HOLE_TIMES = 0.75, 1.33  # of the area that lighting asks for, that a hole which is there may have; common practice
 SHIFT_FRACTION, CEILING_FRACTION = (
     1e-6 * next(row["limit_ppm"] for row in ventilation.co_limits() if row["name"] == name)
     for name in ("NIOSH REL", "NIOSH ceiling")
@@ -35,17 +39,19 @@ WAITS = ("dim", "long", "long_stand", "cool")  # ways that the wait for the wall
 
 @dataclass(frozen=True)
 class Lighting(LightingTry):
-    """As LightingTry, None where it must not be lit. `way` is then, if none of LightingTry: closed (no way out for the
-    burnt gas), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), pressure (one
-    asks for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
-    (no order of the valves leads to low or high fire), air (no shop and no hood bring what its carbon monoxide needs,
-    the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or hand
-    or stand holds the torch and they glow too late, or the chamber is worked too cool to glow."""
+    """As LightingTry, None where it must not be lit. `way` is then, if none of LightingTry: closed (no way out for
+    the burnt gas), no_flame (the mixture of low and high fire, or one that a hand slips to, does not burn), hole
+    (the slide's is too small or too large to light through, or passes more than low fire takes), pressure (one asks
+    for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
+    (no order of the valves leads to low or high fire), air (no shop and no hood bring what its carbon monoxide
+    needs, the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or
+    hand or stand holds the torch and they glow too late, or the chamber is worked too cool to glow."""
 
 
 def lighting(
     burner_count: int,
     lit_by: str,
+    slide_hole: str | None,
     equivalence_ratio: float,
     chamber_back_pressure: float,
     gas: Gas,
@@ -56,6 +62,8 @@ def lighting(
     jet: Jet,
     lighting_try: LightingTry,
     back_pressure: BackPressure,
+    blower: Blower,
+    resistance: Resistance,
     burnt_gas: BurntGas,
     turning: Turning,
     fired_heat_up: FiredHeatUp,
@@ -65,6 +73,13 @@ def lighting(
         return _not_lit(found, said("closed"))
     if found.waits_W is None:
         return found
+    if slide_hole and found.open_share is not None:
+        least, most = (times * found.open_share for times in HOLE_TIMES)
+        most = min(most, blower.open_low or most)
+        share = (drills.drill_named(slide_hole).diameter_m / resistance.mix_pipe.bore_m) ** 2
+        if not least <= share <= most:
+            ends_m = (resistance.mix_pipe.bore_m * sqrt(one) for one in (least, max(least, most)))
+            return _not_lit(found, said("hole", **dict(zip(("hole_least", "hole_most"), ends_m))))
     if not holding.lean + MIXTURE_SLIP <= equivalence_ratio <= holding.rich - MIXTURE_SLIP:
         return _not_lit(found, said("no_flame", ratio=equivalence_ratio, lean=holding.lean, rich=holding.rich))
     needed_Pa, most_Pa = _pressures_Pa(found, gas_line, firing, jet)

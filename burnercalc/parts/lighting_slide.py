@@ -28,6 +28,7 @@ LEAK, BLUNT = 0.09, 0.15  # more air past a slide that is not tight, and through
 GRID = 50  # mixtures a unit at which limits are worked out; the same one is asked for again and again
 # In these steps: how far the ends are looked for, and the leanest and richest that are tried.
 STEPS, LEANEST, RICHEST = 8, 30, round(GRID * LAW_ENDS)
+MOVED = 0.9, 1.05  # of the mixture aimed at, that a hole which is there may move it to before its gas is moved
 NEAR = 5  # drills that are tried, the nearest first
 FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 
@@ -105,13 +106,15 @@ UNLIT = LightingSlide(
 
 @dataclass(frozen=True)
 class Mark:
-    """A hole or gap that leaves `open_share` of the pipe, `off` by so much of it either way."""
+    """A hole or gap that leaves `open_share` of the pipe, `off` by so much of it either way; `drilled`: it is
+    there, and gas is sought for it."""
 
     kind: str
     drill: Drill | None
     size_m: float
     open_share: float
     off: float
+    drilled: bool = False
 
     @property
     def told(self) -> Said:
@@ -123,6 +126,7 @@ class Mark:
 def lighting_slide(
     sizes: str,
     lit_by: str,
+    slide_hole: str | None,
     gas_line: GasLine,
     gauges: Gauges,
     blower: Blower,
@@ -137,7 +141,12 @@ def lighting_slide(
         return replace(UNLIT, advice=said(f"torch{by}", **advice.slots) if lighting.way == "torch" else advice)
     flame, found, rank = Flame(tries), [], RANK if gas_line.metered else (*POOR_JET, *RANK)
     most_Pa = tries.jet.gauge_Pa if gas_line.there else inf
-    marks = _marks(lighting.open_share, blower.open_low, resistance.mix_pipe.bore_m, FAMILIES[sizes])
+    bore_m = resistance.mix_pipe.bore_m
+    marks = (
+        [_hole(drills.drill_named(slide_hole), bore_m, drilled=True)]
+        if slide_hole
+        else _marks(lighting.open_share, blower.open_low, bore_m, FAMILIES[sizes])
+    )
     for one in chain.from_iterable(_settings(mark, gauges, most_Pa, lighting, flame) for mark in marks):
         found.append(one)
         if rank[0](one) and not _too_rich(one):
@@ -306,7 +315,7 @@ def _marks(wanted: float, open_low: float | None, bore_m: float, families: tuple
     gap_m = slide.gap_m(bore_m, wanted)
     if open_low is not None and wanted <= open_low:
         found = [
-            Mark("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF)
+            _hole(drill, bore_m)
             for drill in near(slide.hole_m(bore_m, wanted), families)
             if drill.diameter_m <= slide.hole_m(bore_m, open_low)
         ]
@@ -315,11 +324,18 @@ def _marks(wanted: float, open_low: float | None, bore_m: float, families: tuple
     return found or [gap(None, gap_m, RULE_OFF_M)]
 
 
+def _hole(drill: Drill, bore_m: float, drilled: bool = False) -> Mark:
+    return Mark("hole", drill, drill.diameter_m, (drill.diameter_m / bore_m) ** 2, HOLE_OFF, drilled)
+
+
 def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, flame: Flame) -> Iterator[LightingSlide]:
     """What a hand comes to with this mark and the gas as its gauge shows it, best first: where it holds with any jet,
     where it holds with this, where it was asked for; of all the ends of what is told last, for a hand overshoots.
     `most_Pa`: that there is of it."""
-    along = Along(flame, lighting.equivalence_ratio * lighting.open_share / mark.open_share, lighting.rate_W.value)
+    ratio = comes_to = lighting.equivalence_ratio * lighting.open_share / mark.open_share
+    if mark.drilled:
+        ratio = min(max(comes_to, MOVED[0] * lighting.equivalence_ratio), MOVED[1] * lighting.equivalence_ratio)
+    along = Along(flame, ratio, lighting.rate_W.value * ratio / comes_to)
     low, high, waits = _window(along, lighting.stays)
     jet = flame.tries.jet
     missed = hypot(mark.off, along.gas_off(along.asked, gauges.off_Pa))
