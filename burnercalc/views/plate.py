@@ -24,7 +24,7 @@ from ..parts.shop import Shop
 from ..parts.turning import Turning
 from .view import Say, Shapes
 
-PLATE_MM, CARD_MM = (140.0, 112.0), (186.0, 165.0)  # A4 and Letter take either whole
+PLATE_MM, CARD_MM = (140.0, 112.0), (186.0, 168.0)  # A4 and Letter take either whole
 PLATE_COLUMNS_MM = (8.0, 66.0, 100.0)
 MARGIN_MM, LINE_MM, TITLE_MM, BOLD_MM, WORDS_MM = 8.0, 5.4, 4.0, 2.8, 2.4
 UNSET = (None, None, None, None)  # rate, gas, the damper's mark and its size
