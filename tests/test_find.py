@@ -1329,6 +1329,7 @@ LOW_PRESSURE = (
     "tube: 4 x 4 x 3/16 in, 4 ft\npins: 1/4 in\nregulator: 11 inH2O",
     "tube: 3 1/2 x 3 1/2 x 3/16 in, 8 ft\npins: 5/16 in\nregulator: 1 psi",
     "tube: 4 x 4 x 3/16 in, 4 ft\nregulator: 0 to 0.5 psi",
+    "tube: 4 x 4 x 3/16 in, 4 ft\nregulator: 11 inH2O\nmine: port_diameter=5/16 in",
 )
 
 

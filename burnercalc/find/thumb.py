@@ -13,9 +13,11 @@ from ..parts.hand import MIXTURE_SLIP
 from ..parts.tries import KEEP_OFF, WIDE, careful_lift_m_s
 from ..physics.combustion import mixture_flow_m3_s
 from . import sold
-from .choices import LEAST_WEB_M, PITCHES, Asked, least_share
+from .choices import LEAST_WEB_M, PITCHES, Asked, least_share, sources
 
-ROOM = 1.8  # for what gauge, mark and jet are off by; from 1 to 2.2 good burners were found soonest with it
+# For what gauge, mark and jet are off by: with these most good burners were found, on a line from 1 to 2.2 and of a
+# cylinder's regulator of 1.1, 1.4 and 1.8.
+ROOM, REGULATED_ROOM = 1.8, 1.1
 RICH = (1.1, 1.2)  # what a burner is lit at where the mixture as set leaves no room
 
 
@@ -27,7 +29,8 @@ def too_weak_to_light(a: Asked) -> float:
     if not share:
         return 0.0
     firing, shop = a.burner.part("firing"), a.burner.part("shop")
-    least_W = ROOM * KEEP_OFF * WIDE * firing.rate_W * share
+    room = ROOM if sources(a.have, a.start) == ("line",) else REGULATED_ROOM
+    least_W = room * KEEP_OFF * WIDE * firing.rate_W * share
     holds_W = 0.0
     for diameter_m in _diameters_m(a):
         area_m2 = _ports(a, diameter_m) * pi / 4 * diameter_m**2
