@@ -16,6 +16,7 @@ from burnercalc import Design, InputErrors, from_link, shopping, solve, worker
 from burnercalc.cli import main
 from burnercalc.find import find, hardy, make_good, purchase, read_have, report, sample, tornado
 from burnercalc.find import space as space_module
+from burnercalc.find.answer import _limited_by as limited_by
 from burnercalc.find.answer import number
 from burnercalc.find.bill import bill, first_fire_gas
 from burnercalc.find.cannot import question
@@ -25,7 +26,7 @@ from burnercalc.find.on_screen import in_question
 from burnercalc.find.purchase import longer_tubes
 from burnercalc.find.score import BY_TERM, MARGINS, TERMS, thinness, weights_of
 from burnercalc.find.search import Found, dive, first_of, followed, others, rank, refine, search
-from burnercalc.find.shops import built, moved
+from burnercalc.find.shops import HOLDS, built, card_of, moved
 from burnercalc.find.space import Space
 from burnercalc.link import accepted
 from burnercalc.making.stock import board
@@ -2431,6 +2432,28 @@ def test_what_is_spoilt_in_a_shop_a_little_off_is_what_that_shop_solved_whole_sa
             assert spoilt is None or spoilt == pytest.approx(over(worse), abs=0.02)
             seen[key, spoilt is not None] += 1
     assert not [(key, spoils) for key in hardy.OFF for spoils in (True, False) if not seen[key, spoils]]
+
+
+def test_a_lighting_card_that_pins_a_little_off_spoil_is_what_that_shop_solved_whole_says():
+    seen = Counter()
+    fine = {"units": "mm", "port_diameter": "6 mm", "rows": "5", "ports_per_row": "9", "edge_margin": "6 mm"}
+    for texts in (
+        {**fine, "setback": "16 mm", "block_thickness": "65 mm"},
+        {**fine, "setback": "16 mm", "block_thickness": "65 mm", "lit_by": "guard"},
+        {"units": "mm"},
+        {"port_diameter": "3/16 in", "rows": "6"},
+        {},
+    ):
+        result = solve(built(solve(Design.from_texts(texts))))
+        card, words = card_of(result), ""
+        for off, end in ((hardy.PINS.low, "thinner"), (hardy.PINS.high, "thicker")) if card else ():
+            if card(solve(moved(result.design, {hardy.PINS: off}), result)) != HOLDS:
+                words = end
+        seen[words] += 1
+        told = f"Where pins come out {words} the lighting card, made once, does not hold: " if words else ""
+        assert hardy.card_words(result).startswith(told) and bool(hardy.card_words(result)) == bool(words), texts
+        assert result.worst != "good" or not words or limited_by(result, ()).startswith(told)
+    assert seen["thicker"] and seen[""]
 
 
 def test_what_is_past_its_limit_and_only_noted_has_no_margin():

@@ -18,7 +18,7 @@ from .cannot import can_be, nothing_fits
 from .choices import AXES, sources
 from .faults import Fault, blamed, faults_of, harm, worst_of
 from .good import mending
-from .hardy import off_words, spoilt
+from .hardy import CARD, card_words, off_words, spoilt
 from .have import Have
 from .on_screen import in_question
 from .purchase import Opening, smallest_purchase, tried
@@ -527,14 +527,17 @@ def _mine(space: Space, node: Node) -> tuple[str, ...]:
 
 def _limited_by(result: Result, faults: tuple[Fault, ...]) -> str:
     """The worst fault; else what forbids to light it, whatever the burner; else what a shop a little off spoils first,
-    in its words; else of the limits that are about as near as the nearest the one that hurts most."""
+    in its words, be it the one lighting card; else of the limits that are about as near as the nearest the one that
+    hurts most."""
     if faults:
         return faults[0].text
     if result.forbids_light:
         return next(one.text for one in result.ranked() if one.verdict == "stop" and not one.declared.lit)
     spoils = [check for check in result.checks.values() if spoilt(check.key, check.verdict, result.parts) is not None]
-    if spoils:
-        first = min(spoils, key=harm)
+    first = min(spoils, key=harm, default=None)
+    if (card := card_words(result)) and (first is None or harm(result.checks[CARD]) <= harm(first)):
+        return card
+    if first:
         return off_words(first.key, result)
     good = [check for check in result.checks.values() if check.verdict == "good"]
     off = {check.key: margin(check.key, check.value, check.limit) for check in good}

@@ -21,6 +21,7 @@ from typing import Any
 from .. import checks
 from ..burner import Burner
 from ..catalogue import CHECKS
+from ..checks.fire import STRONGER
 from ..checks.judge import FAULTS, Judged
 from ..constants import INCH_M
 from ..design import Design, limits, parse_setting
@@ -28,16 +29,17 @@ from ..errors import InputErrors
 from ..link import to_link
 from ..physics.linings import material, material_keys
 from ..physics.pipes import pipe_names
-from ..result import Checked, Result, further
+from ..result import Change, Result, further
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
 from .choices import Asked, batch_for, before_jet, grid_options
 from .faults import Fault, faults_of
 from .graph import parts_of
+from .hardy import CARD
 from .have import Have
 from .score import how_wrong, margin
-from .shops import BUILDING, built, drawn, moved
+from .shops import BUILDING, HOLDS, built, card_of, drawn, moved
 from .space import LATE
 
 MOST_CHANGES, MOST_SOLVES = 8, 1200
@@ -80,6 +82,8 @@ CLAIMS = frozenset({"port_tilt_tolerance", "port_position_tolerance"})
 STAYS = CHAMBER | WORK | PLACE | CLAIMS | {"units", "sizes"}
 # Moved only when all else fails.
 QUESTION = STAYS | {"heat_up_time", "lining", "opening_area", "opening_depth", "fuel", "fuel_blend", "refractory"}
+# What moves how near the lighting card is to its limits; ports alone may not.
+CARD_CURES = tuple(Change(*one) for one in (*STRONGER, ("setback", "choose"), ("block_thickness", "choose")))
 # Each is one thing to buy.
 BLOWER, CYLINDERS = ("blower_shutoff_pressure", "blower_free_flow", "blower_curve"), ("cylinder", "cylinder_count")
 
@@ -459,8 +463,9 @@ def _held(
     assert there is not None
     held = bench.mine | STAYS | {*CYLINDERS} | QUESTION - moved_anyway.keys()
     as_built = Result(built(bench.result(changes)))  # where auto is a number, which can be more
-    check = there.result.checks[fault]
-    moves = _no_heat_lost(bench, changes, fault, check.verdict, _cures(as_built, check, held, HOLD_STEPS))
+    check = None if fault == CARD else there.result.checks[fault]
+    cures, verdict = (check.changes, check.verdict) if check else (CARD_CURES, "caution")
+    moves = _no_heat_lost(bench, changes, fault, verdict, _cures(as_built, cures, held, HOLD_STEPS))
     for key, text in sorted(moves, key=lambda move: move[0] not in moved_anyway):
         made = _with(changes, key, text)
         if bench.shops_made >= MOST_HOLDING or bench.refused(made):
@@ -476,8 +481,7 @@ def _held(
             made = next((one for one in mended if not bench.worse(one, changes, 0)), ())
             if not made:
                 continue
-        again = [bench.one_off(made, shop) for shop in shops]
-        if 2 * sum(one is None or bool(one.fault(fault)[0]) for one in again) <= len(shops):
+        if 2 * sum(bench.at_fault(made, shop, fault) for shop in shops) <= len(shops):
             if found := bench.shops(made, now):
                 yield made, found
 
@@ -551,7 +555,8 @@ class _Judged:
 
 @dataclass
 class _Shops:
-    """Built in each of a few shops a little off: in how many nothing is at fault, and in which each check is."""
+    """Built in each of a few shops a little off: in how many nothing is at fault, and in which each check is; CARD,
+    where the lighting card made once does not hold."""
 
     good: int
     faults: dict[str, list[int]]  # {check: places of the shops}
@@ -579,6 +584,7 @@ class _Bench:
         self.mine, self.solves, self.most, self.in_all = mine, 0, most, most
         self.ends_at: float = most  # solves after which no other set is judged; it counts as refused
         self.offs, self.shops_made = drawn(SHOPS), 0
+        self._cards: dict[frozenset[tuple[str, str]], Callable[[Result], str] | None] = {}
         self._one_off: dict[tuple[frozenset[tuple[str, str]], int], _Judged | None] = {}
         self._parts: dict[Any, Any] = {}
         self.base = Result(design, store=self._parts)
@@ -704,12 +710,27 @@ class _Bench:
             self._one_off[key] = _Judged(Result(design, store=self._parts)) if design else None
         return self._one_off[key]
 
+    def _card_lost(self, changes: Changes, shop: "_Judged") -> bool:
+        """Whether the lighting card of the design, made once, does not hold in a shop; not where there is none."""
+        key = frozenset(changes)
+        if key not in self._cards:
+            self._cards[key] = card_of(Result(built(self.result(changes)), store=self._parts))
+        card = self._cards[key]
+        return card is not None and card(shop.result) != HOLDS
+
+    def at_fault(self, changes: Changes, shop: int, key: str) -> bool:
+        """Whether a check is at fault in one of the shops, or it cannot be built there."""
+        judged = self.one_off(changes, shop)
+        return judged is None or (self._card_lost(changes, judged) if key == CARD else bool(judged.fault(key)[0]))
+
     def shops(self, changes: Changes, than: "_Shops | None" = None) -> "_Shops | None":
         """Built in each of them; None where that has no fewer faults in all than another has."""
         found, order = _Shops(0, {}), dict.fromkeys([*(than.faults if than else ()), *IN_SHOP])
         for shop in range(SHOPS):
             judged = self.one_off(changes, shop)
             faults = [key for key, _ in judged.words(order)] if judged else ["built"]
+            if judged and self._card_lost(changes, judged):
+                faults.append(CARD)
             for key in faults:
                 found.faults.setdefault(key, []).append(shop)
             found.good += not faults
@@ -793,7 +814,7 @@ def _moves(
     check, held = bench.result(changes).checks[fault], bench.mine | still | STAYS
     if check.verdict == "stop" and {change.setting for change in check.changes} <= QUESTION:
         held -= QUESTION - STAYS - bench.mine  # nothing of the burner cures it: it need not wait till all else fails
-    moves = _cures(bench.result(changes), check, held, steps)
+    moves = _cures(bench.result(changes), check.changes, held, steps)
     yield from _no_heat_lost(bench, changes, fault, check.verdict, moves)
 
 
@@ -811,9 +832,11 @@ def _no_heat_lost(
             yield key, text
 
 
-def _cures(result: Result, check: Checked, held: Collection[str], steps: Iterable[int]) -> Iterator[tuple[str, str]]:
+def _cures(
+    result: Result, cures: Iterable[Change], held: Collection[str], steps: Iterable[int]
+) -> Iterator[tuple[str, str]]:
     design = result.design
-    for change in check.changes:
+    for change in cures:
         if change.setting not in held:
             if change.setting == "gas_pressure" and result.part("gas_line").there:
                 for text in before_jet(design.text("line_pressure"), design.sizes):

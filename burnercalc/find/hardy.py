@@ -12,10 +12,11 @@ from typing import Any
 from .. import checks
 from ..burner import Burner
 from ..checks.judge import FAULTS
+from ..parts.lighting_day import AS_SET, BACK
 from ..physics.band import Band
 from ..result import Result, solve
 from .score import how_wrong
-from .shops import TOLERANCES, Tolerance, built, moved, off_by
+from .shops import GOES_OUT, RUNS_BACK, TOLERANCES, Tolerance, built, card_margins, moved, off_by
 
 _BY_KEY = {tolerance.keys[0]: tolerance for tolerance in TOLERANCES}
 PINS, BLOWER, JET, MIXTURE, DAY = (
@@ -116,6 +117,27 @@ OFF = {
     "box_mixture": Off("On a warmer day", DAY, DAY.high, _warmer),
     "box_steel": Off("On a warmer day", DAY, DAY.high, _warmer),
 }
+
+
+CARD = "lighting_day"  # the check that tells where the lighting card holds
+
+
+def card_words(result: Result) -> str:
+    """What is told of a lighting card, made once, that does not hold where pins come out thicker or thinner; "" where
+    it does. The same mixture flows through ports of another size: its gradient at the wall goes with the third power of
+    that (shops.py solves it). The search does not rank by it: up to a fifth more would be looked at."""
+    kept = card_margins(result.parts)
+    if kept is None:
+        return ""
+    as_set_m = result.part("face").port_diameter_m
+    thicker, thinner = OFF["web"], OFF["cross_light"]
+    slower, faster = ((as_set_m / (as_set_m + off.end)) ** 3 for off in (thicker, thinner))
+    back = [(1 + margin) * slower < 1 for limit, margin in kept.items() if AS_SET[limit] == BACK]
+    lost = [(1 + margin) / faster < 1 for limit, margin in kept.items() if AS_SET[limit] != BACK]
+    if any(back) or any(lost):
+        off, then = (thicker, RUNS_BACK) if any(back) else (thinner, GOES_OUT)
+        return f"{off.words} the lighting card, made once, does not hold: {then}."
+    return ""
 
 
 def spoilt(key: str, verdict: str, burner: Burner) -> float | None:

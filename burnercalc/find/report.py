@@ -16,6 +16,7 @@ from .answer import ANOTHER_WAY, LEAST_SHOWN, NUMBERS, Answer, Offer, as_typed, 
 from .bill import Bought
 from .faults import Fault
 from .good import BLOWER, CYLINDERS, Mended, Moved, Tried, verdicts
+from .hardy import CARD
 from .have import Have, choice_name
 from .purchase import Opening
 from .score import BAFFLE_HOLE_S, BY_TERM, KINDS, PORT_S, TERMS, TOLD, points, that_count
@@ -596,8 +597,12 @@ def held_said(mended: Mended) -> str:
     just = "It only just passes. " if only_just(held.good, held.shops) else ""
     tried = f"Built in {held.shops} shops drawn by chance, each a little off in pins, jet, blower, mixture and day"
     said = f"{just}{tried}: good in {held.good}."
-    spoilt = ", ".join(f"{CHECKS[key].label} in {count}" for key, count in held.spoilt if key in CHECKS)
+    spoilt = ", ".join(f"{_in_shops(key)} in {count}" for key, count in held.spoilt if key in CHECKS)
     return f"{said} At fault in the rest: {spoilt}." if spoilt else said
+
+
+def _in_shops(key: str) -> str:
+    return "Lighting card, made once," if key == CARD else CHECKS[key].label
 
 
 def then(key: str, mended: Mended) -> str:

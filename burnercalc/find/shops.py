@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from random import Random
 from typing import Any
 
+from ..burner import Burner
 from ..design import Design, limits
-from ..parts.lighting_day import AS_SET, BACK, in_another
+from ..parts.lighting_day import AS_SET, BACK, Margins, in_another
 from ..result import Result, solve
 from ..rules import broken
 from ..settings import BY_KEY
@@ -242,11 +243,10 @@ HOLDS, RUNS_BACK, GOES_OUT = "holds", "the flame may run back", "even a torch ma
 def card_of(base: Result) -> Callable[[Result], str] | None:
     """What becomes of the lighting card of a design in a shop like yours. Another card would be for another burner: its
     mark and pressure stay. None where there is none, and behind a guard, which shuts the gas."""
-    slide, gauges, own = (base.part(name) for name in ("lighting_slide", "gauges", "tries"))
-    if slide.ratio is None or slide.rate_W is None or slide.gas_Pa is None or base.design.value("lit_by") == "guard":
+    kept = card_margins(base.parts)
+    if kept is None:
         return None
-    at_home = in_another(slide, gauges, own, own)
-    kept = [limit for limit in AS_SET if at_home.get(limit, -1.0) >= 0]
+    slide, gauges, own = (base.part(name) for name in ("lighting_slide", "gauges", "tries"))
 
     def there(shop: Result) -> str:
         found = in_another(slide, gauges, own, shop.part("tries"))
@@ -254,6 +254,15 @@ def card_of(base: Result) -> Callable[[Result], str] | None:
         return HOLDS if not lost else RUNS_BACK if AS_SET[lost[0]] == BACK else GOES_OUT
 
     return there
+
+
+def card_margins(burner: Burner) -> Margins | None:
+    """How far the lighting card, as set, is inside the limits that it keeps at home; None where card_of is."""
+    slide, gauges, own = (burner.part(name) for name in ("lighting_slide", "gauges", "tries"))
+    if slide.ratio is None or slide.rate_W is None or slide.gas_Pa is None or burner.part("lit_by") == "guard":
+        return None
+    at_home = in_another(slide, gauges, own, own)
+    return {limit: at_home[limit] for limit in AS_SET if at_home.get(limit, -1.0) >= 0}
 
 
 def drawn(shops: int, seed: int = SEED) -> list[dict[Tolerance, float]]:
