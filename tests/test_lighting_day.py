@@ -96,7 +96,7 @@ def test_card_operating_card_and_check_tell_the_air():
     check = r.checks["lighting_day"]
     assert check.verdict == "good" and "air of 60 °F" in check.text and "from 42 °F to 78 °F" in check.text
     metric = solved(units="mm", ambient_temperature="16 degC")
-    assert rows(metric)["Set"].split("hole ")[1].startswith("11 mm, in air of 6 °C to 26 °C (worked out for 16 °C).")
+    assert rows(metric)["Set"].split("hole ")[1].startswith("12.2 mm, in air of 6 °C to 26 °C (worked out for 16 °C).")
     assert not re.search("°F", metric.checks["lighting_day"].text)
 
 
