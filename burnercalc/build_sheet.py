@@ -69,6 +69,7 @@ FIRED = (
     "Ten minutes at {0}, no pop; valve shuts in {1:.0f} s",
 )
 STAYS = {"low": "low fire, hot", "high": "high fire, hot"}
+NOT_BY_SCALE = "not: too little in 60 min to be read; by drill and pressure alone"
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 SHOWN, YES = "What it shows", "Yes"
@@ -661,14 +662,15 @@ def _guard_shown(result):
 def proofs(result):
     """What proves the jet in the test fire, and with it the pressure to light at, beside what the design says of them;
     nothing of what is not lit so."""
-    firing, test = result.part("firing"), result.part("fire_test")
+    firing = result.part("firing")
     if never_lit(result) or result["lighting_gas_pressure"] is None:
         return []
-    design, tools = result.design, result.part("tools")
+    design, proof = result.design, result.part("proof")
+    if proof.time_s is None:
+        return [("Jet, by scale", NOT_BY_SCALE)]
     fed = result.part("gas_line")
     line = fed.there or design.cylinder == "tank"  # a tank stands on no scale
-    # At the rate that the gauge's mark comes to.
-    of_it = tools.proof_s * getattr(result.part("fires"), test.read).rate_W / firing.rate_W
+    of_it = proof.time_s * proof.share
     burnt = units.show(firing.gas_kg_s * of_it, "mass", design.reader)
     if line:
         burnt = _metered(result, of_it)
@@ -678,16 +680,20 @@ def proofs(result):
     how = (
         f"{'meter' if fed.metered else 'a meter lent for it'}, nothing else on it{less}"
         if line
-        else f"scale{alone}{less or (' alone' if ones else '')}"
+        else f"scale to {_division(result)}{alone}{less or (' alone' if ones else '')}"
     )
     return [
-        (f"Gas at {test.read.upper()} in {_lasts(tools.proof_s)}, by {how}", burnt),
+        (f"Gas at {proof.read.upper()} in {_lasts(proof.time_s)}, by {how}", burnt),
         (
-            f"{_percent(tools.proof_shows)} off: no HIGH; papers anew: jet proven, its coefficient "
-            f"({_percent(tools.proof_most)}: mend jet)",
+            f"{_percent(proof.shows)} off: no HIGH; papers anew: jet proven, its coefficient "
+            f"({_percent(proof.most)}: mend jet)",
             _to_type(result),
         ),
     ]
+
+
+def _division(result):
+    return units.show(result.part("proof").scale_kg[1], "mass", result.design.reader, 2)
 
 
 def _percent(share):

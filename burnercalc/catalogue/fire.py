@@ -50,9 +50,20 @@ ANSWERS = (
         meaning="From the first purge till the blower may stop, by the lighting card, in whole five minutes. The wait "
         "till walls that glow do so counts at most. The calendar books it on the morning after the last heat.",
         formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
-        "high fire + 10 min at low fire, or where the card leads + 10 min at high fire to read and weigh + blower runs "
-        "on + 5 min to prove switch and valve; up to whole five minutes",
-        inputs=("lighting_rate", "heat_up_waits", "mixture_standing", "blower_run_on", "low_fire", "burner_count"),
+        "high fire + 10 min at low fire, or where the card leads + high fire until a scale "
+        "shows its gas to 2 %, 10 min at least + blower runs on + 5 min to prove switch and valve; up to whole five "
+        "minutes",
+        inputs=(
+            "lighting_rate",
+            "heat_up_waits",
+            "mixture_standing",
+            "blower_run_on",
+            "low_fire",
+            "burner_count",
+            "gas_flow",
+            "gas_from",
+            "cylinder",
+        ),
         source=TESTED,
         near="bench",
     ),
@@ -383,13 +394,13 @@ STEPS = {
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",
     "test.title": "Test fire",
     "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
-    "purge between. Then stay at LIGHT till the walls glow, and burn ten minutes at low fire. Read every gauge and "
+    "purge between. Then stay at LIGHT till the walls glow, and burn {burns:time} at low fire. Read every gauge and "
     "fill in the record.",
     "test.do.low_high": "Cold, in a chamber, by the lighting card. Light it five times, the whole purge between. Stay "
-    "at LIGHT till the walls glow; then ten minutes at low fire, ten at high. Read every gauge there, fill in the "
-    "record.",
+    "at LIGHT till the walls glow; then ten minutes at low fire, {burns:time} at high. Read every gauge there, "
+    "fill in the record.",
     "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
-    "purge between. Then stay at LIGHT till the walls glow, go up as the card tells and burn ten minutes at high "
+    "purge between. Then stay at LIGHT till the walls glow, go up as the card tells and burn {burns:time} at high "
     "fire: never down to low fire. Read every gauge and fill in the record.",
     **{
         f"test.do.{stays}_cool": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, "
@@ -397,9 +408,9 @@ STEPS = {
         f"steadily, {burns}. "
         "Read every gauge and fill in the record."
         for stays, burns in (
-            ("low", "burn ten minutes at low fire"),
-            ("low_high", "burn ten minutes at low fire, ten at high"),
-            ("high", "go up as the card tells and burn ten minutes at high fire, never down to low fire"),
+            ("low", "burn {burns:time} at low fire"),
+            ("low_high", "burn ten minutes at low fire, {burns:time} at high"),
+            ("high", "go up as the card tells and burn {burns:time} at high fire, never down to low fire"),
         )
     },
     "test.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. Prove switch and valve with air "

@@ -1108,7 +1108,8 @@ SELLING_ANSWERS = (
         "Test fire, cost of gas",
         meaning="What the gas of one test fire costs, after the first fire.",
         formula="gas of five lightings and of the wait at LIGHT, of the steps at low fire and ten minutes there or "
-        "where the card leads, of the steps and ten minutes at high fire, x price of the gas",
+        "where the card leads, of the steps and of high fire while gauges are read and gas is weighed, x "
+        "price of the gas",
         inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "fuel_price"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
@@ -1957,7 +1958,7 @@ TOOL_WORDS = {
     "{length:length} x {width:length} x {height:length}; never for food",
     "scale": "scale",
     "gas_scale": "scale for the gas",
-    "gas_scale.sold": "a full cylinder, {carries:mass}, to {shows:mass 2}: proves the jet; or hired",
+    "gas_scale.sold": "{carries:mass} by {shows:mass 2}, a full cylinder is {full:mass}: proves the jet; or hired",
     "scale.sold": "for the whole burner, to a five-thousandth of it: mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:sold_length}, for steel, with its arbor: inlet hole",

@@ -20,7 +20,7 @@ AGAIN_K_S = 300 / 1.8 / 3600  # a block that is dry so far, on the first heats a
 AGAIN_SOURCE = "common practice"
 LEAST_ON_S = 3600.0  # what a heat must get on, or it is not worth a day; at a hold, before it may end there
 FIRST_SET_S = 3 * 3600.0  # from casting till a thumb leaves no print, the pins still turn: common practice
-TEST_MIN = 60  # of a test fire of which no card is known; they take some 40 to 75
+TEST_MIN = 60  # of a test fire of which no card is known; they take some 40 to 190, as long as gas is weighed
 # Hours of work for one burner, examples to be replaced by the user's own.
 WORK_HOURS = {"weld": 3.0, "mould": 1.5, "cast": 1.0, "strip": 0.5, "trim": 0.5, "clear": 0.5}
 

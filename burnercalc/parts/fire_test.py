@@ -8,6 +8,7 @@ from .firing import Firing
 from .lighting import Lighting
 from .lighting_air import LightingAir
 from .lighting_card import LightingCard
+from .proof import READ_S, Proof
 from .turning import Turning
 
 # All common practice.
@@ -16,7 +17,6 @@ LOOK_S = 60.0  # each: torch to the face, both valves to their marks, every port
 BOOKED_S = 300.0  # whole steps in which it is booked
 STEP_S = 60.0  # at each step of the valves, as the card has it
 LOW_S = 600.0  # at low fire, hot, or at what the card leads to
-READ_S = 600.0  # at high fire, every gauge read and the gas weighed
 PROVE_S = 300.0  # air switch and shut-off valve, twice each
 
 
@@ -25,7 +25,7 @@ class FireTest:
     """Times in s. `lights_s`: the lightings with their purges; `waits_s`: at LIGHT till the walls glow, at most;
     `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps.
     `stays`: low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes;
-    `read`: the highest, where gauges are read and the gas is weighed.
+    `read`: the highest, where gauges are read and the gas is weighed, for `read_s`.
     """
 
     lights_s: float
@@ -33,13 +33,14 @@ class FireTest:
     steps_s: float
     run_on_s: float
     gas_kg: float
+    read_s: float
     stays: str
     read: str
 
     @property
     def booked_s(self) -> float:
         """All of it, in whole steps: what every paper and calendar tells."""
-        all_s = PROVE_S + self.lights_s + self.waits_s + self.steps_s + LOW_S + READ_S + self.run_on_s
+        all_s = PROVE_S + self.lights_s + self.waits_s + self.steps_s + LOW_S + self.read_s + self.run_on_s
         return ceil(all_s / BOOKED_S - 1e-6) * BOOKED_S
 
     @property
@@ -55,23 +56,25 @@ def fire_test(
     lighting_card: LightingCard,
     turning: Turning,
     fires: Fires,
+    proof: Proof,
 ) -> FireTest:
     card, lit_W = lighting_card, lighting.waits_W
     waits_s = lighting_air.wait_s.high if lit_W and lighting_air.wait_s else 0.0
     to_low, to_high = (turn.steps * STEP_S if lit_W and turn else 0.0 for turn in _turns(turning))
     stays = "high" if fires.straight else "low"
-    read = stays if lit_W and fires.high is None else "high"
+    read_s = proof.time_s or READ_S
     shares = {"low": low_fire, "high": 1.0}
     burns_s = (lit_W or firing.low_W) / firing.rate_W * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
-    burns_s += low_fire * to_low + to_high + shares[stays] * LOW_S + shares[read] * READ_S
+    burns_s += low_fire * to_low + to_high + shares[stays] * LOW_S + shares[proof.read] * read_s
     return FireTest(
         lights_s=LIGHTINGS * (card.purge_s + card.hiss_s + LOOK_S),
         waits_s=waits_s,
         steps_s=to_low + to_high,
         run_on_s=card.run_on_s,
         gas_kg=firing.gas_kg_s * burns_s,
+        read_s=read_s,
         stays=stays,
-        read=read,
+        read=proof.read,
     )
 
 

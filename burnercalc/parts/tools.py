@@ -11,22 +11,18 @@ from .body import Body
 from .calendar import Calendar
 from .damper_marks import DamperMarks
 from .fires import Fires
-from .firing import Firing
 from .gas_line import GasLine
 from .jet import Jet
 from .lighting_slide import LightingSlide
 from .lighting_steps import LightingSteps
 from .mould import Mould
 from .pins import Pins
+from .proof import Proof
 from .schedule import Schedule
 from .steel import Steel
 
 THERMOCOUPLES = 2  # both in the block, at two depths
 CLAMPS = 2  # of a mould: one at each end, across both of its cross-bars and the body between them
-# Gas is weighed so long, to such a share of it; a jet is off by 6 %, its drill by 2, the gauge by 2: beyond so much
-# it is another hole; common practice.
-PROOF_S, PROOF_SHOWS, PROOF_MOST = 10 * 60.0, 0.02, 0.15
-FULL_OVER_CHARGE = 1.9  # of a full cylinder's mass, bottle and all; common practice
 
 
 @dataclass(frozen=True)
@@ -41,19 +37,12 @@ class Tool:
 
 @dataclass(frozen=True)
 class Tools:
-    """`proof_s`: how long gas is weighed to prove the jet; `proof_shows`: to what share; `proof_most`: so far off it is
-    the jet that is wrong."""
-
     tools: tuple[Tool, ...]
     cost: float
-    proof_s: float = PROOF_S
-    proof_shows: float = PROOF_SHOWS
-    proof_most: float = PROOF_MOST
 
 
 def tools(
     gas_line: GasLine,
-    firing: Firing,
     body: Body,
     steel: Steel,
     baffle_sheet: BaffleSheet,
@@ -64,6 +53,7 @@ def tools(
     jet: Jet,
     damper_marks: DamperMarks,
     fires: Fires,
+    proof: Proof,
     lighting_slide: LightingSlide,
     lighting_steps: LightingSteps,
     inlet: str,
@@ -109,9 +99,9 @@ def tools(
         height=body.block_thickness_m - body.grip_m + body.depth_m + inlet_length,
     )
     add("scale")
-    if not gas_line.there and cylinder != "tank":
-        shows_kg = PROOF_SHOWS * PROOF_S * firing.gas_kg_s
-        add("gas_scale", carries=FULL_OVER_CHARGE * float(cylinder) * POUND_KG, shows=shows_kg)
+    if proof.scale_kg and proof.time_s:
+        carries_kg, shows_kg = proof.scale_kg
+        add("gas_scale", carries=carries_kg, full=proof.full_kg, shows=shows_kg)
     add("hole_saw", size=steel.inlet_saw_m)
     add("cutter")
     add(
