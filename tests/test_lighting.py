@@ -2171,6 +2171,24 @@ def test_each_step_says_what_gauge_and_slide_stand_at():
     assert "the small gauge's cock shut (it ends at 3 psi), 4.8 psi before the jet" in words
 
 
+@pytest.mark.parametrize("name", ["default", "metric", "weld", "melt_bronze", "melt_iron"])
+def test_no_step_stands_on_the_stop_of_the_small_gauge(name):
+    """Gas moves first: at 100 mbar of 100 its pointer lay on the stop with the cock open, so that was shut a step
+    later. It is read to nine tenths, the other by its own marks, and the cock is shut before the first step beyond."""
+    jobs = {job.key: {"units": "mm", **job.texts("mm", "propane")} for job in JOBS}
+    r = solved(**{**jobs, "default": {}, "metric": {"units": "mm"}}[name])
+    gauges, found = r.part("gauges"), r.part("lighting_steps")
+    steps = [found.low, *found.to_high, found.high]
+    most_Pa = 0.9 * gauges.low_Pa + 1e-3
+    assert [one.small for one in steps] == [one.gas_Pa <= most_Pa for one in steps]
+    (words,) = (row[1] for row in r.tables["lighting_card"].rows if row[0] == "High fire")
+    first = next(one for one in steps if one.gas_Pa > most_Pa)
+    shown = units.show(first.gas_Pa, "gas_pressure", r.design.units)
+    assert gauges.small and re.search(r"cock shut \(it ends at [^)]*\), " + re.escape(shown), words)
+    half_Pa = gauges.jet_mark_Pa / 2
+    assert first.gas_Pa / half_Pa == pytest.approx(round(first.gas_Pa / half_Pa), abs=1e-6)
+
+
 FIRES = {"default": {}, "metric": {"units": "mm"}, "house": HOUSE | {"port_diameter": "9/32 in"}, "smith": SMITH,
          "knife": KNIFE}  # fmt: skip
 
@@ -2182,7 +2200,7 @@ def test_every_fire_is_told_at_a_mark_of_its_gauge_with_the_rate_that_comes_of_i
     r = solved(**FIRES[name])
     fires, gauges, jet = r.part("fires"), r.part("gauges"), r.part("jet")
     for fire, asked_W in ((fires.low, r.part("firing").low_W), (fires.high, r.part("firing").rate_W)):
-        mark_Pa = gauges.mark_Pa if fire.gas_Pa <= gauges.lit_by_Pa else gauges.jet_mark_Pa
+        mark_Pa = gauges.mark_Pa if fire.gas_Pa <= 0.9 * gauges.lit_by_Pa + 1e-3 else gauges.jet_mark_Pa
         assert 2 * fire.gas_Pa / mark_Pa == pytest.approx(round(2 * fire.gas_Pa / mark_Pa), abs=1e-6)
         pipe_Pa = r.part("resistance").pressure_Pa(r.part("stream").mixture_m3_s * asked_W / r.part("firing").rate_W)
         through_W = jet.rate_through_W(jet.drill.diameter_m, fire.gas_Pa, jet.ambient_Pa + pipe_Pa)

@@ -14,7 +14,7 @@ from .lighting import Lighting
 # Common practice.
 GAUGE_OFF = 0.02  # of a gauge's scale
 LOW_SHOWN = 0.25  # of a gauge's scale, from which it shows well enough: the larger low fire, the small one lighting
-LOW_ROOM = 10 / 9  # so that the small one does, low fire may stand as high as nine tenths of its scale
+LOW_ROOM = 10 / 9  # the small one is read to nine tenths of its scale, short of its stop
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
 # Full scales of sloping gauges as sold; the only ones that show a line's few inches to light by.
 TUBES_PA = {"in": tuple(n * INH2O_PA for n in (1, 2, 4, 8)), "mm": (250.0, 500.0, 1000.0, 2000.0)}
@@ -38,7 +38,7 @@ class Gauges:
 
     def shown_Pa(self, gas_Pa: float) -> float:
         """As the gauge that reads it shows it."""
-        mark_Pa = self.mark_Pa if gas_Pa <= self.lit_by_Pa else self.jet_mark_Pa
+        mark_Pa = self.mark_Pa if gas_Pa <= self.read_to_Pa else self.jet_mark_Pa
         return at_mark_Pa(gas_Pa, mark_Pa)
 
     @property
@@ -47,9 +47,14 @@ class Gauges:
         return self.low_Pa is not None
 
     @property
+    def read_to_Pa(self) -> float:
+        """As far as the one that it is lit by is read; of a small one the cock is shut beyond."""
+        return self.lit_by_Pa / LOW_ROOM + 1e-6 if self.small else self.lit_by_Pa
+
+    @property
     def reads_low(self) -> bool:
         """Is low fire set by the one that it is lit by?"""
-        return self.low_fire_Pa <= self.lit_by_Pa / LOW_ROOM + 1e-6
+        return self.low_fire_Pa <= self.read_to_Pa
 
     def marks(self, gas_Pa: float, low_Pa: float, high_Pa: float) -> list[float]:
         """Of the pressures to light with between two others those that it shows, the nearest to one first: its marks,

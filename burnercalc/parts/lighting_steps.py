@@ -22,7 +22,7 @@ from .turning import Turn, Turning
 @dataclass(frozen=True)
 class Step:
     """Both valves set. `rate_W`: that comes of it; `gas_Pa`: gauge, before the jet, as it shows it; None without a jet.
-    `small`: within the scale of the gauge that it is lit by."""
+    `small`: read by the gauge that it is lit by."""
 
     rate_W: float
     gas_Pa: float | None
@@ -69,7 +69,7 @@ def lighting_steps(
             return Step(rate_W, gas_Pa, True, damper)
         shown_Pa = gauges.shown_Pa(min(gas_Pa, most_Pa))
         rate_W *= sqrt(max(shown_Pa - pipe_Pa, 0.0) / (gas_Pa - pipe_Pa))
-        return Step(rate_W, shown_Pa, shown_Pa <= gauges.lit_by_Pa, damper)
+        return Step(rate_W, shown_Pa, shown_Pa <= gauges.read_to_Pa, damper)
 
     def between(turn: Turn | None) -> tuple[Step, ...]:
         if lighting.waits_W is None or turn is None or not turn.first:
