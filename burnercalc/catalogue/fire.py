@@ -195,7 +195,8 @@ ANSWERS = (
         "first_fire.fuel_cost",
         "money",
         "First fire, cost of gas",
-        meaning="What the gas of the first fire costs, if the burner makes all of it; counted in the cost of a burner.",
+        meaning="What the gas of the first fire costs at most, if the burner makes all of it; counted in the cost of a "
+        "burner. Where torch or charcoal dries it, as the steps tell, it is less.",
         formula="gas of the first fire x price of the gas",
         inputs=("first_fire_fuel", "fuel_price"),
         source=DRYING,

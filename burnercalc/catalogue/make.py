@@ -1919,9 +1919,9 @@ SHOPPING_WORDS = {
     "blower.sold": "{pressure:pressure} shut, {flow:air_flow} free; its pipe and joint stand in the train",
     "sundries.sold": "welding wire, discs, filters, thread paste; {count} bolts of {bolt} x {bolt_length:sold_length}, "
     "{nuts} nuts, washers; fibre paper of {gasket:length}, {length:length} x {width:length}; loose fibre",
-    "first_fire.sold": "{mass:mass}, if the burner makes all of it",
+    "first_fire.sold": "{mass:mass} at most, all of it by the burner",
     "first_fire.sold.unlit": "of the mended design: this one must not be lit",
-    "first_fire.sold.line": "{volume:gas_volume}, if the burner makes all of it",
+    "first_fire.sold.line": "{volume:gas_volume} at most, all of it by the burner",
 }
 _TEST_CAPS = "{caps} tapped [[1/4 in NPT|Rp 1/4]] with nipple, tee, cock and hose barb"
 TOOL_WORDS = {
