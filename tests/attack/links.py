@@ -10,6 +10,7 @@ from burnercalc.design import default_text, parse_setting, read
 from burnercalc.errors import InputError, InputErrors
 from burnercalc.link import LONGEST_LINK, from_link, to_link
 from burnercalc.settings import BY_KEY, SETTINGS
+from burnercalc.units import DIMENSIONS, dotted
 
 # The defaults that a link of version 1 stands on, by its shop's sizes; a newer setting has its own in each.
 EARLIEST = {sizes: from_link(f"#v=1&units={sizes}")[0] for sizes in ("in", "mm")}
@@ -93,5 +94,6 @@ def _asked(link):
         key, _, text = pair.partition("=")
         key, text = (unquote_plus(part) for part in (key, text))
         if key in BY_KEY or key == "v":
-            found[key] = text
+            # 1,05 typed by hand is 1.05
+            found[key] = dotted(text) if key in BY_KEY and BY_KEY[key].dimension in DIMENSIONS else text
     return found
