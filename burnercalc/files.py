@@ -120,10 +120,10 @@ def all_templates_pdf(result, link, paper):
 
 
 def plates_pdf(result, link, paper):
-    """Data plate and operating card at true size."""
+    """Data plate and operating card at true size: of a burner that stands, so that weather to cast in stops none."""
     scale_x, scale_y = printer_scale(result.design)
     return write_template_pdf(
-        [result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=foot.stamp(result)
+        [result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=foot.stamp(result, foot.LIGHT)
     )
 
 

@@ -601,7 +601,7 @@ def test_the_card_has_every_step_with_its_source():
                 "Only with jet #52, slide's hole 15/32 in, in air of 42 °F to 78 °F",
                 "mixture 1.16",
                 "(worked out for 60 °F). Regulator first, firing cock shut: 5.1 psi by its own gauge.",
-                "After the first HIGH again, gas flowing; then LIGHT is marked anew. Before any gas",
+                "After the first HIGH again, gas flowing; LIGHT is marked anew at the next lighting. Before any gas",
                 "(the first time: a little open), then the small gauge's cock open. Lit: to 0.85 psi",
                 "gas off, torch off, go back to Purge, then with the needle a little further, never beyond 0.95 psi",
                 "Mark the needle: LIGHT",

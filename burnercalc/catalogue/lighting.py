@@ -839,10 +839,13 @@ WORDS = {
     "read.gauge": "",
     "read.tube": " (sloping gauge)",
     # With another jet or hole the same air and pressure are another mixture.
-    "built.hole": "Only with jet {jet}, slide's hole {hole}",
-    "built": "Only with jet {jet}",
-    "air_span": "{built}, in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
-    "air_own": "{built}, worked out for air of {own:temperature}. ",
+    "built.hole": "Only with jet {jet}, slide's hole {hole},",
+    "built": "Only with jet {jet},",
+    # Its scratches and its small gauge are those of the air that it was built for.
+    "built.anew": "Printed anew: marks by the drills' shanks, not by the scratches; the small gauge's cock is shut "
+    "before its own end. Only with jet {jet}, slide's hole {hole},",
+    "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
+    "air_own": "{built} for air of {own:temperature}. ",
     "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
     "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}{band}: "
     "{rate:power}, mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
@@ -857,9 +860,9 @@ WORDS = {
     "again.several": "{off}, go back to Purge (or, if others burn, wait {purge:time 2})",
     # With the cock shut no regulator shows less than gas flowing.
     "holds": "Regulator first, firing cock shut: {outlet:gas_pressure 2} by its own gauge. After the first HIGH again, "
-    "gas flowing; then LIGHT is marked anew. ",
+    "gas flowing; LIGHT is marked anew at the next lighting. ",
     "holds.light": "Regulator first, firing cock shut: {outlet:gas_pressure} by its own gauge, as lighting may take "
-    "more than HIGH. After the first HIGH again, gas flowing; then LIGHT is marked anew. ",
+    "more than HIGH. After the first HIGH again, gas flowing; LIGHT is marked anew at the next lighting. ",
     "holds.low": "Regulator first, firing cock shut: {outlet:gas_pressure 2} at most by its own gauge, so the needle "
     "wide open gives no more fire than this burner may have. ",
     "holds.least": "Regulator first, firing cock shut: at its least, {outlet:gas_pressure 2} by its own gauge. The "
@@ -1029,8 +1032,8 @@ WORDS = {
     "'{first}' on, no purge: own cock, damper and {flame}. Farthest from the door first. {neighbours}{in_turn}",
     "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
     "The next from '{first}' on, no purge, own cock and {flame}. Farthest from the door first. {neighbours}{in_turn}",
-    "neighbours": "Try each guard while others burn: it must not see them; the first's with the second lit: its firing "
-    "cock shut, RESET, then light it again. ",
+    "neighbours": "Try each guard again with the next one lit, for it must not see another flame: its firing cock "
+    "shut, RESET, then light it again. ",
     "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",
     "attend.when": "While it burns",
@@ -1039,8 +1042,10 @@ WORDS = {
     "attend.do.guard": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",
     "attend.source": "EN 746-2; NFPA 86, from memory",
     "pop.when": "Pop, roar",
-    "pop.do": "Or a whistle in the box: gas off at once, blower on until it is cool. After a second one at a setting: "
-    "never again at that.",
+    "pop.do": "Or a whistle in the box: {whose} off at once, blower on until it is cool. After a second one at a "
+    "setting: never again at that.",
+    "whose": "gas",
+    "whose.several": "every gas",
     "pop.source": "common practice",
     "stop.when": "Shut down",
     "from_low": ", from LOW too",

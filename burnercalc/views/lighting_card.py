@@ -63,6 +63,7 @@ def lighting_card_table(
     air_proof: AirProof,
     shop: Shop,
     fuel_blend: tuple[tuple[str, float], ...] | None,
+    slide_hole: str | None,
     stopped: bool,
     say: Say,
 ) -> tuple:
@@ -111,7 +112,7 @@ def lighting_card_table(
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
         "jets": _on_to(lighting_slide, lighting_meter, say),
-        "air": air_told(lighting_day, shop, _built(jet, lighting_slide, say), say),
+        "air": air_told(lighting_day, shop, _built(jet, lighting_slide, slide_hole, say), say),
         "band": _band(lighting_slide, lighting_meter, say),
         "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}"), say),
         "new": say("new"),
@@ -134,6 +135,7 @@ def lighting_card_table(
         "firing": say("firing.several" if several else "firing"),
         "put_out": say(f"put_out.{keeper}"),
         "neighbours": say("neighbours"),
+        "whose": say("whose.several" if several else "whose"),
         "first": say("torch.when.guard" if lit_by == "guard" else "torch.when"),
         "blower": every,
         "damper": say("damper.several" if several else "damper"),
@@ -319,10 +321,10 @@ def air_told(day: LightingDay, shop: Shop, built: str, say: Say) -> str:
     return say("air_span", built=built, least=air_K.low, most=air_K.high, own=air_K.value)
 
 
-def _built(jet, slide, say):
+def _built(jet, slide, slide_hole, say):
     """With which jet and hole alone they hold: in other air `auto` takes others."""
     if slide.kind == "hole":
-        return say("built.hole", jet=jet.drill_name, hole=slide.drill.name)
+        return say("built.anew" if slide_hole else "built.hole", jet=jet.drill_name, hole=slide.drill.name)
     return say("built", jet=jet.drill_name or "-")
 
 
