@@ -69,6 +69,7 @@ FIRED = (
     "Ten minutes at {0}, no pop; valve shuts in {1:.0f} s",
 )
 STAYS = {"low": "low fire, hot", "high": "high fire, hot"}
+NOT_OF_BLEND = "not: a blend is another gas as it boils off; by drill and pressure alone"
 NOT_BY_SCALE = "not: too little in 60 min to be read; by drill and pressure alone"
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
@@ -666,9 +667,11 @@ def proofs(result):
     if never_lit(result) or result["lighting_gas_pressure"] is None:
         return []
     design, proof = result.design, result.part("proof")
+    fed, liquid = result.part("gas_line"), result.part("gas").liquid
+    if not fed.there and liquid and len(liquid) > 1:
+        return [("Jet, by what it passes", NOT_OF_BLEND)]
     if proof.time_s is None:
         return [("Jet, by scale", NOT_BY_SCALE)]
-    fed = result.part("gas_line")
     line = fed.there or design.cylinder == "tank"  # a tank stands on no scale
     of_it = proof.time_s * proof.share
     burnt = units.show(firing.gas_kg_s * of_it, "mass", design.reader)
