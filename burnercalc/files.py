@@ -120,11 +120,11 @@ def all_templates_pdf(result, link, paper):
 
 
 def plates_pdf(result, link, paper):
-    """Data plate and operating card at true size: of a burner that stands, so that weather to cast in stops none."""
+    """Data plate and operating card at true size; printed anew for a burner that stands, no weather to cast in stops
+    them."""
     scale_x, scale_y = printer_scale(result.design)
-    return write_template_pdf(
-        [result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=foot.stamp(result, foot.LIGHT)
-    )
+    stamp = foot.stamp(result, foot.LIGHT if result.design.slide_hole else foot.BUILD)
+    return write_template_pdf([result.drawings[name] for name in PLATES], paper, scale_x, scale_y, link, stamp=stamp)
 
 
 def table_csv(table):

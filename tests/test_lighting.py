@@ -2593,8 +2593,8 @@ def test_a_hole_that_it_is_not_lit_through_is_a_stop_that_tells_which_would_do(h
 
 
 def test_a_blend_from_cylinders_proves_no_jet():
-    """A true jet reads 4 % low on the first vapour of 0.6 propane and 0.4 butane, by the root of its density (Raoult, by
-    hand: 86 % propane at 60 degF), and 8 % high on the last: more than the 2 % it is judged by."""
+    """A true jet reads 4 % low on the first vapour of 0.6 propane and 0.4 butane, by the root of its density (Raoult,
+    by hand: 86 % propane at 60 degF), and 8 % high on the last: more than the 2 % it is judged by."""
     blend = {"fuel_blend": "C3H8 0.6, C4H10 0.4", "lit_by": "guard", "cylinder_count": "4"}
     first, mean, last = (share * 44.1 + (1 - share) * 58.1 for share in (0.86, 0.6, 0.0))
     assert (first / mean) ** 0.5 < 1 - 0.02 and (last / mean) ** 0.5 > 1 + 0.02

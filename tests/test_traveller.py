@@ -172,6 +172,10 @@ def test_what_must_not_be_built_or_lit_is_said():
     stop = read(solved(inlet="4"), "traveller-letter")
     assert all("DO NOT BUILD THIS" in page.text for page in stop)
     assert all("DO NOT BUILD" in page.text for page in read(solved(inlet="4"), "plates-letter"))
+    cold = {"ambient_temperature": "20 degF", "jet_drill": "#52"}
+    assert all("DO NOT BUILD" in page.text for page in read(solved(**cold), "plates-letter"))
+    as_built = read(solved(**cold, slide_hole="15/32 in"), "plates-letter")  # it stands, and is cast no more
+    assert not any("DO NOT" in page.text for page in as_built)
     never = next(result for result in (solved(**texts) for texts in WAYS.values())
                  if result.part("lighting").rate_W is None and result.part("lighting").way != "torch")  # fmt: skip
     card = " ".join(shape.text for shape in never.drawings["operating_card"].shapes if isinstance(shape, Text))
