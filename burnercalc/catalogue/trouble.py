@@ -43,7 +43,7 @@ SIGNS = {
     ),
     "hum": (
         "Regulator hums, or its gauge climbs with the cock shut",
-        "It climbs: cylinder or line shut, no gas.",
+        "It climbs: supply shut, no gas.",
         "Dirt or ice on its seat, or one that is too large.",
         "None: replace it, never mend it.",
     ),
