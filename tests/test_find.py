@@ -844,6 +844,20 @@ def test_a_stop_of_the_day_hides_no_purchase():
     assert answer.opening.words == "1 more cylinder of 20 lb" and answer.opening.design.cylinder_count == 3
 
 
+def test_fewer_cylinders_are_tried_with_the_fire_that_is_needed():
+    """At the 59 kBtu/h found two more were told; at the 53.5 that are needed one more is enough."""
+    shop = "tube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in\npipe: 1-1/2; 2\nblower: 4 inH2O 60 cfm\ncylinder: 20 lb x 1"
+    have = read_have(f"{shop}\nregulator: 0 to 30 psi\nbuy: none")
+    answer = find(Design.from_texts({"ambient_temperature": "10 degF"}), have, budget=1400)
+    assert answer.opening is not None
+    clean = answer.opening.whole or answer.opening
+    assert not clean.left and clean.words == "1 more cylinder of 20 lb"
+    result = solve(clean.design)
+    assert result.checks["cylinder"].verdict in ("good", "note")
+    assert [check.key for check in result.checks.values() if check.verdict == "stop"] == ["curing_air"]
+    assert result.part("firing").rate_W >= result.part("need").needed_W * (1 - 1e-9)
+
+
 def test_a_fault_that_another_pipe_cures_is_none_that_no_burner_changes():
     """Lit by hand: of one design the lip was too hot for it, of the best the damper was open too little to set."""
     shop = (

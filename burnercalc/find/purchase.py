@@ -293,6 +293,24 @@ def _near(trial: Trial, kind: str) -> None:
         made = others(space, trial.found, like, axis, 2 * TRIED if kind == "longer" else TRIED, True)
         if axis == "jet":  # at another pressure other cylinders may do, all that there are
             _cylinders(trial, [node for node in made if "cylinder" in node.words])
+    if kind == "cylinder" and kind in like.words and (less := _fire_needed(space, like)):
+        fewer = Found(space)
+        others(space, fewer, less, kind, TRIED, True)
+        cured = fewer.in_order(trial.cleanest, lambda node: trial.buys(node) and _cured(node, like))
+        trial.found.keep(*islice(cured, 1))
+
+
+def _cured(node: Node, like: Node) -> bool:
+    """Whether the cylinders are enough, and nothing else is at fault that was not."""
+    return node.words.keys() <= like.words.keys() - {"cylinder"}
+
+
+def _fire_needed(space: Space, like: Node) -> Node | None:
+    """It with no more fire than the chamber needs, for which fewer cylinders may do; None where it has no more."""
+    needed_W, rate = like.burner.part("need").needed_W, like.values["firing_rate"]
+    if "firing_rate" in space.mine or needed_W is None or rate == "auto":
+        return None
+    return space.altered(like, {"firing_rate": "auto"}) if needed_W < rate * like.values["burner_count"] else None
 
 
 def _cylinders(trial: Trial, nodes: list[Node]) -> None:
