@@ -856,6 +856,7 @@ def test_fewer_cylinders_are_tried_with_the_fire_that_is_needed():
     assert result.checks["cylinder"].verdict in ("good", "note")
     assert [check.key for check in result.checks.values() if check.verdict == "stop"] == ["curing_air"]
     assert result.part("firing").rate_W >= result.part("need").needed_W * (1 - 1e-9)
+    assert "leaves no fault of the burner: 1 more cylinder of 20 lb" in report.as_text(answer)  # frost is a stop still
 
 
 def test_a_fault_that_another_pipe_cures_is_none_that_no_burner_changes():

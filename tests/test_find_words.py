@@ -153,7 +153,7 @@ def test_a_purchase_tells_what_leaves_no_fault_and_what_is_spent_in_all(answers)
     assert opening.to_spend > answer.offers[0].bill.to_spend + opening.price * 0.999
     said = report.as_text(answer)
     assert f"To spend in all then: {told['to_spend']}." in said
-    assert f"The smallest found that leaves no fault: {told['whole']}." in said
+    assert f"The smallest found that leaves no fault of the burner: {told['whole']}." in said
     # What is told of each purchase is of the very design that opens under it; a milder word is help, no cure.
     opens, clean = (Design.from_texts(told[key]) for key in ("settings", "whole_settings"))
     assert opens.texts == opening.design.texts and solve(opens).checks["cylinder"].verdict == "caution"

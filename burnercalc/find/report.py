@@ -375,7 +375,7 @@ def _opening_lines(answer: Answer, base: str) -> list[str]:
         lines.append("Left in the design that was tried with it (to find the best one, add it to the list):")
         lines += [f"   {one['verdict'].upper()} {one['text']}" for one in left]
     if opening.whole:
-        lines.append(f"The smallest found that leaves no fault: {_whole(opening)}.")
+        lines.append(f"The smallest found that leaves no fault of the burner: {_whole(opening)}.")
         lines.append("   " + to_link(opening.whole.design, base))
     return lines
 

@@ -187,7 +187,7 @@ function show(reply) {
       head.push(make("p", "", `${opens.head} `, make("b", "", opens.buy), opens.price ? ` (${opens.said})` : "", `.${opens.does} To spend in all then: ${opens.to_spend}.`));
       head.push(make("p", "row", ...buying(opens.kinds, opens.adds, opens.settings), button("Open that design", () => open(opens.settings), "small")));
       if (opens.left.length) head.push(make("p", "", "Left in that design, which need not be the best with it:"), faults(opens.left));
-      if (opens.whole) head.push(make("p", "row", make("span", "", "The smallest found that leaves no fault: ", make("b", "", opens.whole), "."), ...buying(opens.whole_kinds, opens.whole_adds, opens.whole_settings), button("Open the design without a fault", () => open(opens.whole_settings), "small")));
+      if (opens.whole) head.push(make("p", "row", make("span", "", "The smallest found that leaves no fault of the burner: ", make("b", "", opens.whole), "."), ...buying(opens.whole_kinds, opens.whole_adds, opens.whole_settings), button("Open the design without a fault of its own", () => open(opens.whole_settings), "small")));
     } else head.push(make("p", "row", reply.no_purchase, button("Let all be bought, and look again", () => buy(), "small")));
   }
   const proven = complete ? "Every design that this shop allows was looked at or ruled out" : reply.missed;
