@@ -745,7 +745,7 @@ def test_a_wait_beyond_what_was_asked_for_is_told_by_how_far():
     assert (
         "30 min, the time at the rate to light at not counted, takes" in designs.solved().checks["rate_for_need"].text
     )
-    never = SimpleNamespace(time_s=None, waits_s=None, glows=True)
+    never = SimpleNamespace(middle_s=None, middle_waits_s=None, glows=True)
     assert took.parts.call(CHECKS["heat_up_wait"], fired_heat_up=never) is None
 
 
