@@ -1167,11 +1167,11 @@ def test_what_is_typed_and_taken_back_is_taken_back_from_the_design_too(ready):
     rows.fill("6")  # and the field is not left
     shows(ready, "#v=2&rows=6")
     rows.fill("5")
-    shows(ready, "#v=2")
+    shows(ready, "#v=2&rows=5")  # typed, and the default of one tape alone
     rows.fill("5x")
     ready.wait_for_selector("html[data-state=error]", state="attached")
     rows.fill("5")
-    shows(ready, "#v=2")
+    shows(ready, "#v=2&rows=5")
 
 
 def test_each_press_of_undo_is_a_step_however_fast(ready):
