@@ -17,7 +17,8 @@ def default():
 def test_the_cost_of_one_that_is_sold_by_hand(default):
     """974 of material, 7 h at 25; gas of the test by the card, 21.6 kBtu/lb at 0.90: five times a minute and the
     seconds of the trial and all of the wait at LIGHT, 10 min and a minute a step at low fire, the steps and 30 min at
-    100 kBtu/h, in which a scale of 20 g shows 50 of them; 15 % more, 5 % lost but for train, blower and mould, 1 1/2 h of work in it."""
+    100 kBtu/h, in which a scale of 20 g shows 50 of them; 15 % more, 5 % lost but for train, blower and mould, 1 1/2 h
+    of work in it."""
     turning, card = default.part("turning"), default.part("lighting_card")
     lit = default["lighting_rate"] * (5 * (60 + card.hiss_s) + default.part("lighting_air").wait_s.high)
     low = default["firing_rate_gross"] * default.design.low_fire * (600 + 60 * turning.to_low.steps)
