@@ -28,7 +28,7 @@ LEAK, BLUNT = 0.09, 0.15  # more air past a slide that is not tight, and through
 GRID = 50  # mixtures a unit at which limits are worked out; the same one is asked for again and again
 # In these steps: how far the ends are looked for, and the leanest and richest that are tried.
 STEPS, LEANEST, RICHEST = 8, 30, round(GRID * LAW_ENDS)
-MOVED = 0.9, 1.05  # of the mixture aimed at, that a hole which is there may move it to before its gas is moved
+MOVED = 0.9, 1.05  # of the mixture aimed at: as far as a hole that is there may move it; common practice
 NEAR = 5  # drills that are tried, the nearest first
 FAMILIES = {"in": ("number", "letter", "fraction"), "mm": ("metric",)}
 
