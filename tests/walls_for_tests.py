@@ -12,6 +12,7 @@ def plain_material(*, k_W_mK, k_end_W_mK=None, density_kg_m3=2000.0, heat_capaci
     return Material(
         "plain",
         "plain",
+        "cast",
         density_kg_m3,
         TEMP_MAX_K,
         TEMP_MAX_K,

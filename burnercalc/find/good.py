@@ -66,7 +66,8 @@ BRICKS_IN = (2.5, 3.0, 4.5, 5.0, 6.0, 7.5, 9.0, 13.5)  # flat of 2 1/2 or 3, on 
 FIBRE = "blanket_8lb"  # the lightest that is sold
 # Faults for which a lining is asked for that heats up sooner, though it may lose more heat.
 SOONER = frozenset({"heat_up_reach", "heat_up_wait", "lighting", "lighting_wait"})
-BRICKS, BRICK_M = frozenset(key for key in material_keys() if "ifb" in key or "brick" in key), 0.0635  # 2 1/2 in flat
+BRICKS, SHEETS = (frozenset(k for k in material_keys() if material(k).sold == how) for how in ("brick", "sheet"))
+BRICK_M = 0.0635  # 2 1/2 in flat
 TOGETHER = (("rows", "ports_per_row"), ("blower_shutoff_pressure", "blower_free_flow"), ("body_length", "body_width"))
 # Stands there, or is meant to: a check may say that it is too small or too large, and that is for the smith to settle.
 CHAMBER = frozenset({"chamber_shape", "chamber_length", "chamber_width", "chamber_height", "chamber_diameter"})
@@ -926,7 +927,7 @@ def _sold_m(name: str, thickness_m: float, system: str) -> float:
         sold_m = next((inches * INCH_M for inches in BRICKS_IN if inches * INCH_M >= thickness_m - 1e-4), thickness_m)
         return sold_m if system == "in" else round(sold_m + 1e-9, 3)
     sheet_m, cast_m = (INCH_M / 2, INCH_M / 8) if system == "in" else (0.0125, 0.001)
-    step_m = sheet_m if "blanket" in name or "board" in name else cast_m
+    step_m = sheet_m if name in SHEETS else cast_m
     sold_m = max(round(thickness_m / step_m), 1) * step_m
     return sold_m if system == "in" else round(sold_m + 1e-9, 3)
 

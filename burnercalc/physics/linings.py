@@ -15,10 +15,11 @@ TEMP_MIN_K, TEMP_MAX_K = 223.15, 2073.15  # first and last row of every material
 @dataclass(frozen=True)
 class Material:
     """One lining material; the tuples belong together row by row, the integrals run from the first temperature.
-    `limit_K`: in continuous use; `class_K`: by which its class is named."""
+    `limit_K`: in continuous use; `class_K`: by which its class is named. `sold`: brick, sheet or cast."""
 
     key: str
     name: str
+    sold: str
     density_kg_m3: float
     limit_K: float
     class_K: float
@@ -119,6 +120,7 @@ def material(key):
     return Material(
         key,
         row["name"],
+        row["sold"],
         row["density_kg_m3"],
         limit_K,
         limit_K if row["class_F"] is None else (row["class_F"] + 459.67) / 1.8,
