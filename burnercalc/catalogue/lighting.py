@@ -567,8 +567,9 @@ CHECKS += (
             "all of them.",
             "meter": "So it is set by the meter of the house at once, while the lip is dark: "
             "nothing else on it, a pilot's gas off, "
-            "{volume:gas_volume} in {fast} to {slow} s. Not so {glows:time 1} after it was lit: gas off, till the "
-            "face is black; then again. What is found so counts.",
+            "{volume:gas_volume} in {fast} to {slow} s. Each second longer takes {each:gas_pressure 2} more before the "
+            "jet, each shorter as much less. Not so {glows:time 1} after it was lit: gas off, till the "
+            "face is black; then again at that pressure. What is found so counts.",
             "proves_jet": "From {sure:gas_pressure} on none of them runs back: once all ports burn, on to that at "
             "least. One that passes much may lift off there in burnt gas, which shows at once: gas off, and measure "
             "what this jet passes in another burner first. The one proved counts: type its coefficient, and that it "
@@ -867,15 +868,16 @@ WORDS = {
     "wide open gives no more fire than this burner may have. ",
     "holds.least": "Regulator first, firing cock shut: at its least, {outlet:gas_pressure 2} by its own gauge. The "
     "needle alone keeps away more fire than this burner may have. ",
-    "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. ",
+    "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. Each second longer: "
+    "{each:gas_pressure 2} more before the jet; each second shorter: as much less. ",
     "alone.several": "this burner alone (each on a day of its own; together only once each jet is proven), ",
     "alone.torch": "nothing else on it",
     "alone.pilot": "nothing else on it but the pilot (counted alone for 10 min, its share off)",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
-    "meter.late": "Not there {glows:time 1} after it was lit: gas off till the face is black, then again from Purge "
-    "on. ",
+    "meter.late": "There is time for one reading: off it, or none {glows:time 1} after it was lit, gas off till the "
+    "face is black; again from Purge on, straight to the pressure so found. Off a third time: mend the jet. ",
     "jets.sure": "; all alight: to the pressure",
-    "jets.meter": "; all alight: on at once till the meter shows it",
+    "jets.meter": "; all alight: on at once to the pressure, then by the meter",
     "jets.least": "; all alight: on to the pressure, as less than {sure:gas_pressure} may not hold though it burns now",
     "jets.poor": "; all alight: on to the pressure, and a jet that passes little may run back even so",
     "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_open}. "

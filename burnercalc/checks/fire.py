@@ -307,6 +307,7 @@ def lighting_by_hand_check(
         off=off_Pa,
         mark=gauges.mark_Pa,
         volume=lighting_meter.volume_m3,
+        each=lighting_meter.each_Pa,
         glows=LIP_GLOWS_S,
         fast=watched_s and watched_s[0],
         slow=watched_s and watched_s[1],

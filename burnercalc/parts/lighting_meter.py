@@ -21,11 +21,13 @@ LEAST_S = 40.0  # of whole turns, timed by a watch to a hundredth; common practi
 class LightingMeter:
     """`volume_m3`: so much on the meter, where it hangs at the line's pressure; `passes_s`: in which it passes, from
     the most gas of the window, as it is lit, to the least. All None for gas without a meter and what is not lit.
-    `corrected_times`: of that by a meter that corrects for heat by itself, None where it shows the same."""
+    `corrected_times`: of that by a meter that corrects for heat by itself, None where it shows the same. `each_Pa`:
+    before the jet, for each second that it takes longer or shorter than as it is lit."""
 
     volume_m3: float | None
     passes_s: Band | None
     corrected_times: float | None = None
+    each_Pa: float | None = None
 
     @property
     def watched_s(self) -> tuple[float, float] | None:
@@ -61,4 +63,13 @@ def lighting_meter(
     most, lit, least = (swell * combustion.gas_flow_m3_s(gas.composition, one) for one in reversed(rate_W))
     volume_m3 = DIALS_M3[sizes] * ceil(LEAST_S * lit / DIALS_M3[sizes])
     passes_s = Band(*(volume_m3 / flow for flow in (most, lit, least)))
-    return LightingMeter(volume_m3, passes_s, shop.warmer if shop.corrects else None)
+    return LightingMeter(
+        volume_m3, passes_s, shop.warmer if shop.corrects else None, _each_Pa(lighting_slide, passes_s)
+    )
+
+
+def _each_Pa(slide: LightingSlide, passes_s: Band) -> float | None:
+    """Gas goes with the root of what drops over the jet: a share of the time is twice that of the drop."""
+    if slide.gas_Pa is None or slide.pipe_Pa is None:
+        return None
+    return 2 * (slide.gas_Pa.value - slide.pipe_Pa) / passes_s.value

@@ -343,7 +343,8 @@ def _metered(meter, slide, alone, say):
         return ""
     own = say("meter.own", fast=own_s[0], slow=own_s[1]) if own_s else ""
     late = "" if slide.any_jet else say("meter.late", glows=LIP_GLOWS_S)
-    return say("meter", alone=alone, volume=meter.volume_m3, fast=watched_s[0], slow=watched_s[1], own=own) + late
+    told = {"alone": alone, "volume": meter.volume_m3, "own": own, "each": meter.each_Pa}
+    return say("meter", fast=watched_s[0], slow=watched_s[1], **told) + late
 
 
 def _on_to(slide, meter, say):
