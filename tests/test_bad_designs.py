@@ -2,6 +2,7 @@
 
 import pytest
 from designs import DIM, solved
+from test_lighting import LATE
 
 # name, settings, the check that must stop it, words of the reason, settings that cure it
 BAD = [
@@ -60,6 +61,13 @@ BAD = [
         "lighting_trial",
         "where people are",
         {"lit_by": "guard"},
+    ),
+    (
+        "a mix pipe through which the gas comes later than any guard waits for it",
+        LATE,
+        "lighting_trial",
+        "no relay is sold that waits longer",
+        {"mix_pipe_length": "12 ft"},
     ),
     (
         "an oven whose walls never glow at what it is lit with, guard or not",

@@ -22,6 +22,7 @@ from burnercalc.jobs import JOBS
 from burnercalc.parts import PARTS, tries
 from burnercalc.parts.hand import MIXTURE_SLIP, NEEDLE_OFF
 from burnercalc.parts.holding import port_flame
+from burnercalc.parts.lighting_card import HAND_S, timer_s
 from burnercalc.parts.lighting_meter import LightingMeter
 from burnercalc.parts.lighting_slide import FAMILIES, near
 from burnercalc.physics import combustion
@@ -461,6 +462,8 @@ ON_A_LINE = {
             "baffle_holes": "15",
             "low_fire": "52 %",
             "jet_proven": "yes",
+            # The shortest timer that is sold, 3 s, lets in twice what 6 in hold.
+            "chamber_length": "7 in",
         },
     ),
 }
@@ -672,7 +675,7 @@ def test_figures_of_the_card_by_hand():
     # The gas is 1.2/23.9 of the air, not 1/23.9: 0.83 s x 100/43.3 x (1 + 23.9)/(1 + 23.9/1.2).
     assert found.fills_s == pytest.approx(0.83 * 100 / 43.3 * 24.9 / 20.9, rel=0.02)
     assert found.arrives_s == pytest.approx(found.fills_s * 0.0766 / 0.2292, rel=0.01)
-    # 0.8 s to the face and half a second to see are 2 whole seconds, and the hand takes 1 s: 3 s of 2.28 s.
+    # 0.8 s to the face and half a second to see are 2 whole seconds, and the hand takes 1 s: a timer of 3 s, of 2.28 s.
     assert found.hiss_s == 2 and found.let_in == pytest.approx(3 / 2.28, rel=0.01)
 
 
@@ -728,6 +731,9 @@ def test_where_a_torch_holds_it_for_sure_that_goes_before_room():
 TOY = {"chamber_length": "6 in", "chamber_width": "4 in", "chamber_height": "4 in"}
 
 
+LATE = {**UP, "lit_by": "guard", "mix_pipe": "1-1/4", "mix_pipe_length": "20 ft"}
+
+
 @pytest.mark.parametrize(
     "lit_by, let_in, verdict",
     [
@@ -776,20 +782,71 @@ def test_a_chamber_too_small_for_what_is_let_in_is_not_lit_without_a_guard():
     ]
 
 
-def test_a_shorter_pipe_or_shallower_box_is_offered_where_it_saves_a_second():
-    """The gas is shut after whole seconds: of 29 plausible designs a mix pipe a third shorter mended 6."""
-    tried = designs(37, 20261129)
-    for nth, pipe, box in ((19, False, False), (36, True, True), (2, False, True)):
-        design = tried[nth]
-        check, m = solve(design).checks["lighting_trial"], design.value
-        moves = {one.setting for one in check.changes}
-        assert check.verdict == "caution" and "ports_per_row" in moves
-        assert ("mix_pipe_length" in moves, "body_depth" in moves) == (pipe, box)
-        assert ("mix pipe" in check.text, "box" in check.text) == (pipe, box)
-        shorter = {"mix_pipe_length": f"{m('mix_pipe_length') * 2 / 3:.4f} m"}
-        shallower = {"body_depth": f"{m('body_depth') - 0.5 * solve(design).part('plenum').height_m:.4f} m"}
-        words = [solve(design.changed(less)).checks["lighting_trial"].verdict for less in (shorter, shallower)]
-        assert [word == "note" for word in words] == [pipe, box]
+@pytest.mark.parametrize(
+    "texts, pipe, box",
+    [
+        ({"mix_pipe_length": "9 ft"}, True, False),
+        ({"body_depth": "10 in"}, False, True),
+        ({"body_depth": "6 in", "mix_pipe_length": "5 ft"}, True, True),
+        ({"mix_pipe_length": "20 ft"}, False, False),
+    ],
+)
+def test_a_shorter_pipe_or_shallower_box_is_offered_where_a_shorter_timer_then_does(texts, pipe, box):
+    """Timers are sold with 3 and 5 s: less pipe that leaves the 5 s needed lets in as much."""
+    design = Design.from_texts(texts)
+    check, m = solve(design).checks["lighting_trial"], design.value
+    moves = {one.setting for one in check.changes}
+    assert check.verdict == "caution" and "ports_per_row" in moves
+    assert ("mix_pipe_length" in moves, "body_depth" in moves) == (pipe, box)
+    assert ("mix pipe" in check.text, "box" in check.text) == (pipe, box)
+    shorter = {"mix_pipe_length": f"{m('mix_pipe_length') * 2 / 3:.4f} m"}
+    shallower = {"body_depth": f"{m('body_depth') - 0.5 * solve(design).part('plenum').height_m:.4f} m"}
+    words = [solve(design.changed(less)).checks["lighting_trial"].verdict for less in (shorter, shallower)]
+    assert [word == "note" for word in words] == [pipe, box]
+
+
+@pytest.mark.parametrize(
+    "arrives_s, fills_s, trial_s",
+    [
+        (0.2, 0.5, 3.0),  # none shorter is sold
+        (1.5, 0.5, 3.0),  # a second for the hand, its way, half a second to see it
+        (1.51, 0.5, 5.0),
+        (3.5, 0.5, 5.0),
+        (3.51, 0.5, 10.0),
+        (0.2, 9.9, 3.0),  # half of that chamber is full before 5 s
+        (0.2, 10.0, 5.0),
+        (0.2, 100.0, 5.0),  # longer than anybody needs
+        (8.51, 100.0, 10.0),
+    ],
+)
+def test_the_timer_is_one_that_is_sold(arrives_s, fills_s, trial_s):
+    """3, 5 and 10 s, as flame relays have them; 2, 4 and 6 s were asked for."""
+    assert timer_s(arrives_s, fills_s) == trial_s
+
+
+def test_card_and_check_count_by_the_timer_that_the_train_lists():
+    seen = set()
+    for texts in ({}, {"lit_by": "guard"}, {"mix_pipe_length": "10 ft"}, {**KNIFE, "mix_pipe_length": "20 ft"}):
+        r = solved(**texts)
+        found, check = r.part("lighting_card"), r.checks["lighting_trial"]
+        (size,) = (row[3] for row in r.tables["gas_train"].rows if row[2].startswith("lock-out relay"))
+        assert found.trial_s in (3, 5, 10) and re.search(rf"timers? of {found.trial_s:.0f} s", size)
+        assert found.hiss_s + HAND_S <= found.trial_s  # the hand is never slower than what stands behind it
+        assert found.let_in == pytest.approx(found.trial_s / found.fills_s)
+        seen.add(found.trial_s)
+        told = next(row[1] for row in r.tables["lighting_card"].rows if row[0].startswith("First "))
+        assert f"in {found.trial_s:.0f} s it fills" in told and f"RESET, which gives {found.trial_s:.0f} s" in told
+        assert f"in {found.trial_s:.0f} s, fills" in check.text
+    assert seen == {3, 5, 10}
+
+
+def test_a_pipe_too_long_for_any_timer_that_is_sold_is_a_stop():
+    """The guard would shut the gas before the mixture is at the face, at each try."""
+    r = solved(**LATE)
+    found, check = r.part("lighting_card"), r.checks["lighting_trial"]
+    assert found.late and found.arrives_s > 10 and check.verdict == "stop"
+    assert check.changes[0].setting == "mix_pipe_length"
+    assert not solved(**{**LATE, "mix_pipe_length": "12 ft"}).part("lighting_card").late
 
 
 def test_the_pressure_at_the_tap_to_light():
@@ -884,7 +941,7 @@ def test_the_words_of_a_mixture_are_the_trades():
 
 def test_a_large_chamber_is_purged_longer_and_tried_as_long_as_a_hand_may():
     found = solved(chamber_length="120 in", chamber_width="36 in", chamber_height="36 in").part("lighting_card")
-    assert found.purge_s >= found.five_volumes_s > found.purge_s - 60 > 60 and found.hiss_s == 5
+    assert found.purge_s >= found.five_volumes_s > found.purge_s - 60 > 60 and found.hiss_s == 4
 
 
 def test_a_purge_that_takes_longer_at_high_is_made_with_the_damper_wide_open():

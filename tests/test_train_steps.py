@@ -341,7 +341,7 @@ def test_the_guard_and_the_pilot_are_listed_as_the_card_uses_them(name):
 @pytest.mark.parametrize("name", LIT)
 def test_the_seconds_of_a_trial_are_enough_to_light_and_no_more_than_is_counted(name):
     """RESET, a second to snap the cock, the mixture's way to the face, half a second to see it: within the guard's
-    trial, which is what the check of the trial counts as let in."""
+    trial, of a timer that is sold, which is what the check of the trial counts as let in."""
     card = solved(**LIT[name]).part("lighting_card")
     assert 1.0 + card.arrives_s + 0.5 <= card.trial_s + 1e-9
     assert card.let_in == pytest.approx(card.trial_s / card.fills_s)
@@ -439,7 +439,7 @@ def test_a_reset_that_is_tied_down_holds_no_valve_open():
         found.turn(torch=False).burning = set()
         assert not found.settle().to_burner
     row = next(row for row in solved().tables["gas_train"].rows if row[2].startswith("lock-out relay"))
-    assert "timer" in row[3] and "by a timer, however long it is held" in row[7]
+    assert "timer" in row[3] and "for its timer's seconds, however long it is held" in row[7]
 
 
 def test_what_burners_share_is_shut_last():

@@ -12,11 +12,15 @@ RUN_UP = Source("run-up of a flame in a pipe, in general words, from memory", "m
     "40 bores are common practice", "common practice"
 )
 
-TRIAL = Source("flow x time / volume", "calculated") & Source(
-    "how much may be let in is common practice: stirred, half a chamber of the mixture is about what just burns; "
-    "twice the chamber is what the shortest trial of EN 746-2, 3 s, from memory, and the hand let in at most for the "
-    "default",
-    "common practice",
+TRIAL = (
+    Source("flow x time / volume", "calculated")
+    & Source("flame relays are sold with 3, 5 or 10 s: common practice, from memory", "memory")
+    & Source(
+        "how much may be let in is common practice: stirred, half a chamber of the mixture is about what just burns; "
+        "twice the chamber is what the shortest trial of EN 746-2, 3 s, from memory, and the hand let in at most for "
+        "the default",
+        "common practice",
+    )
 )
 GUARD = Source("flame guards: 1 s, EN 298; the gas shut within 4 s, NFPA 86; both from memory", "memory") & Source(
     "1 s for guard and valve together, as long as a hand takes: common practice", "common practice"
@@ -119,8 +123,8 @@ CARD_AIR = (
 )
 OTHER_AIR = "For other air set the air temperature and print its own card."
 TRY = (
-    "Not alight {hiss:time 2} after the first hiss: gas off, {hand:time 1} more for the hand. What was let in by then "
-    "fills {let_in:percent 0} of the chamber: "
+    "Not alight {hiss:time 2} after the first hiss: gas off, {hand:time 1} more for the hand. What RESET lets in at "
+    "most, in {trial:time 2}, fills {let_in:percent 0} of the chamber: "
 )
 CARBON_MONOXIDE = (
     "At LIGHT, up to {co:gas_share 2} of what leaves is carbon monoxide the first day, {least:gas_share 2} at least: "
@@ -623,8 +627,11 @@ CHECKS += (
             "caution_guard": TRY
             + "most of it stands in front of the opening, and burns where people are: guard or not, "
             "nobody within reach of it. Use fewer ports.",
-            "pipe": "A mix pipe that is shorter by a third at most lets the gas be shut a second sooner.",
-            "box": "A box half as deep, or deeper, lets the gas be shut a second sooner.",
+            "late": "Do not light it so. The mixture is at the ports {arrives:time 2} after the first hiss. By then "
+            "the guard has shut the gas: no relay is sold that waits longer than {trial:time 2}. Use a shorter or "
+            "narrower mix pipe, or a shallower box.",
+            "pipe": "With a mix pipe that is shorter by a third at most a relay of a shorter time does.",
+            "box": "With a box half as deep, or deeper, a relay of a shorter time does.",
         },
         to_light=True,
     ),
@@ -912,10 +919,10 @@ WORDS = {
     "trial.when": "First {hiss:.0f} s",
     "trial.do": "Torch AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
     "Gas takes {arrives:.1f} s to the torch: the moment it does not take, gas off. Never light it late: in "
-    "{hiss:.0f} s, and {hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
+    "{trial:.0f} s it fills {let_in:percent 0} of the chamber{over}.",
     "trial.do.guard": "Pilot AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
     "Gas takes {arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in "
-    "{hiss:.0f} s, and {hand:.0f} s for the hand, it fills {let_in:percent 0} of the chamber{over}.",
+    "{trial:.0f} s it fills {let_in:percent 0} of the chamber{over}.",
     "over": ", and the rest stands in front of its opening: nobody may stand there",
     "reset": "RESET, which gives {trial:.0f} s, the other hand on the cock. ",
     "trial.source": "common practice",

@@ -96,10 +96,10 @@ PARTS = {
     ),
     "reset": (
         "lock-out relay with reset button",
-        "coil and contacts for the valve's current; timer; fuse, main switch, case, cable",
+        "for the valve's current; timer of {trial:.0f} s; fuse, main switch, case, cable",
         "Switches and guard in one row before its coil, which holds itself in: what opens drops it, and the valve "
-        "stays shut till a hand presses the button. The button bridges the guard alone, for the lighting card's "
-        "seconds by a timer, however long it is held. Wired by an electrician.",
+        "stays shut till a hand presses the button. The button bridges the guard alone, for its timer's "
+        "seconds, however long it is held. Wired by an electrician.",
     ),
     "flame_guard": (
         "flame guard",
@@ -290,9 +290,10 @@ TRAIN_WORDS = {
     "cock.why.behind": "By hand, in reach of the smith and not past the flame. Shut first, and to try the guard.",
     "pilot_regulator.size.metered": PARTS["pilot_regulator"][1].replace("[11 in H₂O|37 mbar]", "[7 in H₂O|20 mbar]"),
     "reset.name.two": "lock-out relay, RESET and PILOT",
-    "reset.size.two": "coil and contacts for the valves' current; two timers; fuse, main switch, case, cable",
+    "reset.size.two": "for the valves' current; timers of {trial:.0f} s and {pilot:.0f} s (PILOT); "
+    "fuse, main switch, case, cable",
     "reset.why.two": "Switches and main sensor in one row before its coil, which holds itself in: what opens drops it "
-    "till RESET. RESET bridges the main sensor, for the lighting card's seconds, and only while the other sees the "
+    "till RESET. RESET bridges the main sensor, for its timer's seconds, and only while the other sees the "
     "pilot. The pilot's valve has such a row with that sensor, which PILOT bridges for 10 s at most. Wired by an "
     "electrician.",
     "flame_guard.why.two": "Shuts the gas within 1 s of a flame's going out, valve and all: one of 4 s or a "

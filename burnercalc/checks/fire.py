@@ -1,7 +1,7 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
 from datetime import date
-from math import ceil, hypot, inf
+from math import hypot, inf
 from typing import Any
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
@@ -28,7 +28,7 @@ from ..parts.lighting import (
     waits,
 )
 from ..parts.lighting_air import LightingAir
-from ..parts.lighting_card import HAND_S, HISS_S, LET_IN, SEE_S, LightingCard
+from ..parts.lighting_card import HAND_S, LET_IN, LightingCard, timer_s
 from ..parts.lighting_day import REACH_K, LightingDay
 from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_pipe import LightingPipe
@@ -338,10 +338,9 @@ def lighting_day_check(lighting_day: LightingDay, lit_by: str) -> Judged | None:
 
 
 def _shuts_sooner(card: LightingCard, most: float, less_m3: float) -> bool:
-    """Whether so much less pipe or box lets the hand shut the gas a second sooner or more, and that is enough."""
-    arrives_s = card.arrives_s * (1 - less_m3 / card.standing_m3)
-    hiss_s = max(ceil(arrives_s + SEE_S), HISS_S[0])
-    return hiss_s < card.hiss_s and (hiss_s + HAND_S) / card.fills_s <= most
+    """Whether with so much less pipe or box a shorter timer does, and that is enough."""
+    trial_s = timer_s(card.arrives_s * (1 - less_m3 / card.standing_m3), card.fills_s)
+    return trial_s < card.trial_s and trial_s / card.fills_s <= most
 
 
 def lighting_trial_check(
@@ -352,13 +351,18 @@ def lighting_trial_check(
     mix_pipe_length: float,
     lit_by: str,
 ) -> Judged | None:
-    """What is let in till a hand has shut the gas, if it does not take; None where it is not lit. A hand counts whole
-    seconds, so a shorter pipe or a shallower box lets in less only where it saves one."""
+    """What is let in till the timer has shut the gas, if it does not take; None where it is not lit. A stop where none
+    that is sold waits long enough. They are sold in steps, so a shorter pipe or a shallower box lets in less only where
+    it saves one."""
     if lighting.waits_W is None:
         return None
     card = lighting_card
     caution, stop = LET_IN_MOST
     guard = lit_by == "guard"
+    slots = {"let_in": card.let_in, "hiss": card.hiss_s, "hand": HAND_S, "trial": card.trial_s}
+    if card.late:
+        cures = (PIPE, ("mix_pipe", "lower"), BOX)
+        return verdict("stop", None, LET_IN, case="late", cures=cures, arrives=card.arrives_s, **slots)
     word = ladder(card.let_in, good=LET_IN, note=stop if guard else caution, stop=inf if guard else stop)
     most = stop if guard or word == "stop" else caution
     pipe = _shuts_sooner(card, most, PIPE_LESS * resistance.mix_pipe.area_m2 * mix_pipe_length)
@@ -375,9 +379,7 @@ def lighting_trial_check(
         LET_IN,
         case=(case, *sooner) if fault else case,
         cures=(*(() if guard else (GUARD,)), *less) if fault else (),
-        let_in=card.let_in,
-        hiss=card.hiss_s,
-        hand=HAND_S,
+        **slots,
     )
 
 

@@ -109,7 +109,7 @@ def bill(
 NOT_LIT = {
     "lighting_slide": SimpleNamespace(gas_Pa=None, kind="gap"),
     "regulated": SimpleNamespace(holds_Pa=Band(0.0, 0.0, 0.0)),
-    "lighting_card": SimpleNamespace(switch_Pa=0.0, switch_before=False, pipe_switch_Pa=0.0),
+    "lighting_card": SimpleNamespace(switch_Pa=0.0, switch_before=False, pipe_switch_Pa=0.0, trial_s=0.0),
     "gauges": SimpleNamespace(jet_Pa=0.0, low_Pa=None, low_fire_Pa=0.0, small=False, shown_Pa=float),
 }
 THIN_JET = SimpleNamespace(supply_Pa=1e6, drill_name=None)

@@ -86,6 +86,7 @@ PILOT_MOST_PA = 14 * INH2O_PA  # controls and pilots of appliances take no more:
 GAUGE_ROOM = 4 / 3  # the needle stands in the lower three quarters: EN 837-1 (memory)
 REGULATOR_ROOM = 1.5  # capacity over the rate: common practice
 SECOND_VALVE_W = 117e3  # 400 kBtu/h: two valves in series above it (memory of NFPA 86)
+TIMERS_S = (3.0, 5.0, 10.0)  # safety times that flame relays are sold with: common practice (memory)
 PRICED_PIPE_M = 0.61  # of threaded pipe for the price of the table: an example
 LARGE_PIPE = "1"  # parts of pipes above it have the other price
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from math import ceil, floor
 
 from ..constants import INH2O_PA
+from ..making.train import TIMERS_S
 from ..physics import purge
 from .blower import Blower
 from .chamber import Chamber
@@ -20,7 +21,8 @@ WIDE_FROM_S = 120.0  # that the air of high fire takes, from which it is purged 
 WIDER = 1.1  # air of the damper wide open over that of high fire, that is worth it; both common practice
 WIDE_SURE = 0.9  # of that air that is counted on: no tap proves it, and curves are off so much; common practice
 VOLUMES, LEAST_PURGE_S = 5.0, 60.0  # BS 5990:2006, 15.5; twice its 30 s at full air, as it is done by hand
-HISS_S = (1.0, 5.0)  # from the first hiss until it is judged, at least and at most
+HISS_S = 1.0  # from the first hiss until it is judged, at least
+LONG_S = 5.0  # of a timer, that is long enough wherever the mixture is at the face by then
 SEE_S = 0.5  # at the least to see whether it takes, once the mixture is at the face
 HAND_S = 1.0  # that a hand, on it already, needs to shut a quarter-turn cock
 PILOT_S = 10.0  # that a pilot may take to be seen: EN 746-2; NFPA 86 has 15 s (both memory)
@@ -38,9 +40,11 @@ class LightingCard:
 
     `fills_s`: until one burner has filled the chamber with mixture that burns, at the rate to light at
     (low fire where none is safe), for burners are lit one by one; `arrives_s`: from the first hiss until it is at the
-    face; `hiss_s`: until the hand moves if it is not alight, in whole seconds, as they are counted; `let_in`: share of
-    the chamber that what is let in fills till the hand has shut it, pipe and box emptied into it; `slips`: so many
-    times high fire fills it while a hand shuts the gas. `switch_before`: the air switch stands before the damper, where
+    face; `hiss_s`: until the hand moves if it is not alight, in whole seconds, as they are counted; `trial_s`: from
+    RESET until its timer has shut the main valve again, as timers are sold: never before a hand has snapped the firing
+    cock, and shut it again; `late`: none sold gives long enough; `let_in`: share of the chamber that what is let in
+    fills till that timer has shut it, pipe and box emptied into it; `slips`: so many times high fire fills it while a
+    hand shuts the gas. `switch_before`: the air switch stands before the damper, where
     that on the mix pipe, `pipe_switch_Pa`, is too low for one.
     """
 
@@ -49,6 +53,8 @@ class LightingCard:
     purge_s: float
     arrives_s: float
     hiss_s: float
+    trial_s: float
+    late: bool
     let_in: float
     fills_s: float
     by_hand_s: float
@@ -59,12 +65,6 @@ class LightingCard:
     switch_Pa: float
     pipe_switch_Pa: float
     switch_before: bool
-
-    @property
-    def trial_s(self) -> float:
-        """From RESET until the guard has shut the main valve again: the hand may take its second to snap the
-        firing cock, or to shut it."""
-        return self.hiss_s + HAND_S
 
     @property
     def run_on_min(self) -> int:
@@ -99,8 +99,10 @@ def lighting_card(
     standing_m3 = plenum.length_m * plenum.width_m * plenum.height_m + resistance.mix_pipe.area_m2 * mix_pipe_length
     standing_m3 += resistance.inlets * resistance.inlet.area_m2 * resistance.leg_m
     arrives_s = purge.volumes_time_s(standing_m3, mixture_m3_s)
+    trial_s = timer_s(arrives_s, fills_s)
+    seen_s = float(max(ceil(arrives_s + SEE_S), HISS_S))
     # Whole seconds; never before it is at the face and can be seen, or it is never lit.
-    hiss_s = float(max(min(floor(LET_IN * fills_s - HAND_S), HISS_S[1]), ceil(arrives_s + SEE_S), HISS_S[0]))
+    hiss_s = max(min(trial_s - HAND_S, float(floor(LET_IN * fills_s - HAND_S))), seen_s)
     cleared_m3 = chamber.volume_m3 + standing_m3 * burner_count
     wide_m3_s = WIDE_SURE * blower.flow_m3_s * burner_count
     wide = purge.volumes_time_s(cleared_m3, air_m3_s, VOLUMES) > WIDE_FROM_S and wide_m3_s > WIDER * air_m3_s
@@ -115,7 +117,9 @@ def lighting_card(
         purge_s=_up_s(purge.purge_time_s(cleared_m3, air_m3_s, VOLUMES, LEAST_PURGE_S)),
         arrives_s=arrives_s,
         hiss_s=hiss_s,
-        let_in=(hiss_s + HAND_S) / fills_s,
+        trial_s=trial_s,
+        late=not in_time(trial_s, arrives_s),
+        let_in=trial_s / fills_s,
         fills_s=fills_s,
         by_hand_s=BY_HAND_S,
         slips=BY_HAND_S / high_fills_s,
@@ -126,6 +130,19 @@ def lighting_card(
         pipe_switch_Pa=pipe_switch_Pa,
         switch_before=before,
     )
+
+
+def in_time(trial_s: float, arrives_s: float) -> bool:
+    """Whether a timer of that trial waits till the mixture is at the face and has been looked at."""
+    return trial_s >= HAND_S + arrives_s + SEE_S
+
+
+def timer_s(arrives_s: float, fills_s: float) -> float:
+    """The timer to buy: the longest of the usual ones that lets in no more than may be, else the shortest that leaves a
+    hand its second, the mixture its way to the face, and an eye its look; the longest sold where none does."""
+    long_enough = [one for one in TIMERS_S if in_time(one, arrives_s)] or [TIMERS_S[-1]]
+    roomy = [one for one in long_enough if one <= min(LET_IN * fills_s, LONG_S)]
+    return roomy[-1] if roomy else long_enough[0]
 
 
 def _up_s(time_s):

@@ -19,7 +19,7 @@ from .hand import MIXTURE_SLIP
 from .house import House
 from .jet import Jet
 from .legs import Legs
-from .lighting_card import LightingCard
+from .lighting_card import PILOT_S, LightingCard
 from .lighting_slide import LightingSlide
 from .regulated import Regulated
 from .steel import Steel
@@ -158,7 +158,9 @@ def train(
     if guarded:
         parts += _pilot(rated_Pa, outlet_Pa, supply, gas_line)
     behind = gas_line.isolated(lit_by)
-    parts += _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, not from_cylinder, guarded, behind)
+    parts += _to_jet(
+        supply, jet, blower, lighting_slide, lighting_card, gauges, rated_Pa, not from_cylinder, guarded, behind
+    )
     parts += [*_gas_fittings(parts, size, mix_pipe, from_cylinder)]
     parts += _air(blower, lighting_card, lighting_slide, mix_pipe)
     parts += _to_inlets(lighting_card, mix_pipe, mix_pipe_length, mix_pipe_elbows, stock_lengths)
@@ -236,16 +238,16 @@ def _pilot(rated_Pa, outlet_Pa, supply, gas_line):
     yield part("pilot")
 
 
-def _to_jet(supply, jet, blower, lighting_slide, gauges, rated_Pa, sloping, guarded, behind):
+def _to_jet(supply, jet, blower, lighting_slide, lighting_card, gauges, rated_Pa, sloping, guarded, behind):
     part = partial(_part, "gas", supply.pipe)
 
-    def watching(key, more):
+    def watching(key, more, **slots):
         """Where it watches a pilot too, with what that takes more."""
-        one = part(key)
+        one = part(key, **slots)
         return one._replace(price=one.price + making.price(more, supply.pipe), case="two") if guarded else one
 
     yield part("solenoid", supply.valves, rated=rated_Pa)
-    yield watching("reset", "pilot_button")
+    yield watching("reset", "pilot_button", trial=lighting_card.trial_s, pilot=PILOT_S)
     yield watching("flame_guard", "pilot_sensor")
     if behind:
         yield part("cock", rated=rated_Pa)._replace(case="behind")
