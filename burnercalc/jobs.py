@@ -234,11 +234,13 @@ JOBS = (
             "natural_gas": (
                 {
                     **_OVEN,
-                    "rows": "5",
-                    "port_diameter": "3/16 in",
-                    "ports_per_row": "8",
+                    "rows": "4",
+                    "port_diameter": "1/4 in",
+                    "ports_per_row": "6",
+                    "body_length": "7 1/2 in",
                     "block_thickness": "2 1/4 in",
-                    "opening_area": "18 in2",
+                    "opening_area": "20 in2",
+                    "low_fire": "66 %",
                 },
                 {
                     **_OVEN,

@@ -224,7 +224,7 @@ FURTHER = (
     TORCH,
     {**TORCH, "lit_by": "guard", "equivalence_ratio": "0.75"},
     {**KNIFE, "lit_by": "stand"},
-    {**SLOW, "lit_by": "stand"},
+    *({**SLOW, "lit_by": way} for way in ("stand", "guard")),
     *({**_WARM, "lit_by": way} for way in ("stand", "guard")),
     {"chamber_temperature": "1300 degF", "work_temperature": "1200 degF", "lit_by": "guard",
      "port_diameter": "5/16 in", "low_fire": "42 %", "equivalence_ratio": "0.96"},

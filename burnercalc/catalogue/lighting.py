@@ -658,6 +658,9 @@ CHECKS += (
             "itself.",
             "long_guard": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Pilot and flame "
             "guard watch it that long; somebody stays near all the same.",
+            "rich_guard": "It takes {likely:time 2} till the walls glow, {wait:time 2} at most. Pilot and flame guard "
+            "watch it, but so long up to {co:gas_share 2} of what leaves is carbon monoxide. A lining that heats up "
+            "sooner makes it shorter, and so do larger or more ports, which are lit with more gas.",
             "never_attended": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}), so "
             "it can never be turned to low fire: do not light it so. " + GLOWING,
             "never_guard": "At the rate that it is lit at the walls never come to a glow ({glows:temperature}). "

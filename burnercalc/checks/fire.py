@@ -63,12 +63,14 @@ LET_IN_MOST = (2.0, 4.0)
 LET_IN_LESS = (("ports_per_row", "lower"), ("rows", "lower"))
 BOX, PIPE = ("body_depth", "lower"), ("mix_pipe_length", "lower")
 PIPE_LESS, BOX_LESS = 1 / 3, 1 / 2  # of pipe and box, that may well be left out; common practice
-# How long it may wait for the walls to glow, good and a stop beyond.
+# How long it may wait for the walls to glow, good and the worst beyond: with a guard, rich for longer than anybody
+# would watch it, more carbon monoxide than a note.
 WAITS_S = {
     "hand": (HAND_HOLDS_S, HAND_HOLDS_S),
     "stand": (LONGEST_WAIT_S, STAND_HOLDS_S),
-    "guard": (LONGEST_WAIT_S, inf),
+    "guard": (LONGEST_WAIT_S, STAND_HOLDS_S),
 }
+WAITS_BEYOND = {"hand": ("stop", "stop"), "stand": ("caution", "stop"), "guard": ("note", "caution")}
 # Where that never comes: at the rate to light at, by which it never gets to its heat, guard or not; or because the
 # chamber is worked below it. A guard or one able to act at once: EN 746-2:2010, 5.2.6.3; a guard: NFPA 86 (memory).
 NEVER_GLOWS = {
@@ -79,8 +81,8 @@ NEVER_GLOWS = {
 KEPT = {
     "itself": dict.fromkeys(("hand", "stand", "guard"), ("good", "itself")),
     "torch": {"hand": ("caution", "torch_hand"), "stand": ("note", "torch_stand"), "guard": ("good", "torch_guard")},
-    # What nobody has measured decides: a try that shows at once, the gas shut by hand, or by a guard.
-    "maybe": {"hand": ("caution", "maybe"), "stand": ("caution", "maybe"), "guard": ("note", "maybe_guard")},
+    # What nobody has measured decides, guard or not: it may go out as often as it is lit.
+    "maybe": {"hand": ("caution", "maybe"), "stand": ("caution", "maybe"), "guard": ("caution", "maybe_guard")},
 }
 GUARD = ("lit_by", "choose")
 SOONER = ("lining", "choose")  # a lighter one
@@ -176,7 +178,7 @@ def lighting_check(
             cures=(
                 *mends,
                 *(STRONGER if low_line and case not in LIGHTING_CURES else ()),
-                *(() if not fault else BETTER_PORTS if lit_by == "guard" else (GUARD,)),
+                *(() if not fault else BETTER_PORTS if burnt_gas.keeps == "maybe" else (GUARD,)),
             ),
             **slots,
         )
@@ -404,23 +406,32 @@ def lighting_wait_check(
         ways_out = () if word == "good" else (*STRONGER, SOONER) if lighting.glows else (GUARD,)
         return verdict(word, None, LONGEST_WAIT_S, case=case, cures=ways_out, **slots)
     good, most = WAITS_S[lit_by]
-    beyond = "note" if lit_by == "guard" else "caution"
-    word = "good" if wait.high <= good else beyond if wait.high <= most else "stop"
-    cases: tuple[str, ...] = (word if word == "good" else f"stop_{lit_by}" if word == "stop" else f"long_{lit_by}",)
+    longer, longest = WAITS_BEYOND[lit_by]
+    word = "good" if wait.high <= good else longer if wait.high <= most else longest
+    how = {"good": "", "note": "long_", "caution": "rich_" if lit_by == "guard" else "long_", "stop": "stop_"}[word]
+    cases: tuple[str, ...] = (f"{how}{lit_by}" if how else "good",)
     if lit_by != "guard" and chamber_temperature <= RELIGHTS_K + RELIGHTS_OFF_K:
         # Its colder corners may not light it again.
         word, cases = max(word, "caution", key=VERDICTS.index), ("hardly", *cases)
-    cures = () if word in ("good", "note") else (GUARD, SOONER)
+    cures = () if word in ("good", "note") else (SOONER, *STRONGER) if lit_by == "guard" else (GUARD, SOONER)
+    slots["co"] = lighting_air.co_dry and lighting_air.co_dry.high
     return verdict(word, wait.high, good, case=cases, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
 def lighting_spoils(
-    lighting_try: LightingTry, lighting: Lighting, lit_by: str, holding: Holding, firing: Firing, tries: Tries
+    lighting_try: LightingTry,
+    lighting: Lighting,
+    burnt_gas: BurntGas,
+    lit_by: str,
+    holding: Holding,
+    firing: Firing,
+    tries: Tries,
 ) -> set[str]:
     """Larger or more ports where low fire then runs back, unless it is set higher with them; the lining as below; and
     each by itself where it takes a guard and something else."""
     larger = lighting_try.waits_W is not None and not lighting_try.stays and not _full(tries, firing)
-    ports = {key for key, _ in STRONGER} if larger and _low_runs_back(holding, firing) else set()
+    more = larger or burnt_gas.keeps == "maybe"
+    ports = {key for key, _ in STRONGER} if more and _low_runs_back(holding, firing) else set()
     if _too_cool(lighting, lit_by) and lighting.way != "cool":
         return {*SETTINGS_OF_LIGHTING}
     return ports | _lining_spoils(lighting_try, lit_by)
