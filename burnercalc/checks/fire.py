@@ -397,8 +397,9 @@ def lighting_wait_check(
     unlit = lighting.waits_W is None and lighting.way not in WAITS
     if (unlit and not _too_cool(lighting, lit_by)) or back_pressure.opening_Pa is None:
         return None
-    wait, slots = lighting_air.wait_s, {"glows": RELIGHTS_K, "hand": HAND_HOLDS_S, "most": LONGEST_WAIT_S}
-    slots |= {"stand": STAND_HOLDS_S, "chamber": chamber_temperature}
+    wait, co = lighting_air.wait_s, lighting_air.co_dry
+    slots: dict[str, Any] = {"glows": RELIGHTS_K, "hand": HAND_HOLDS_S, "most": LONGEST_WAIT_S}
+    slots |= {"stand": STAND_HOLDS_S, "chamber": chamber_temperature, "co": co and co.high}
     if wait is None:
         never = "never" if lighting.glows else "cool"
         word = NEVER_GLOWS[never][lit_by]
@@ -414,7 +415,6 @@ def lighting_wait_check(
         # Its colder corners may not light it again.
         word, cases = max(word, "caution", key=VERDICTS.index), ("hardly", *cases)
     cures = () if word in ("good", "note") else (SOONER, *STRONGER) if lit_by == "guard" else (GUARD, SOONER)
-    slots["co"] = lighting_air.co_dry and lighting_air.co_dry.high
     return verdict(word, wait.high, good, case=cases, cures=cures, wait=wait.high, likely=wait.value, **slots)
 
 
