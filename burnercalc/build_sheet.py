@@ -667,32 +667,52 @@ def proofs(result):
     if never_lit(result) or result["lighting_gas_pressure"] is None:
         return []
     design, proof = result.design, result.part("proof")
-    fed, liquid = result.part("gas_line"), result.part("gas").liquid
-    if not fed.there and liquid and len(liquid) > 1:
+    if not proof.by:
         return [("Jet, by what it passes", NOT_OF_BLEND)]
     if proof.time_s is None:
         return [("Jet, by scale", NOT_BY_SCALE)]
-    line = fed.there or design.cylinder == "tank"  # a tank stands on no scale
+    less = ", less pilot's" if design.lit_by == "guard" else ""
+    if proof.alone:
+        return _proved_alone(result, less)
     of_it = proof.time_s * proof.share
     burnt = units.show(firing.gas_kg_s * of_it, "mass", design.reader)
-    if line:
+    if proof.by != "scale":
         burnt = _metered(result, of_it)
-    ones = [one for one, count in (("burner", design.burner_count), ("cylinder", design.cylinder_count)) if count > 1]
-    alone = f", one {' and '.join(ones)}" if ones else ""
-    less = ", less pilot's" if design.lit_by == "guard" else ""
-    how = (
-        f"{'meter' if fed.metered else 'a meter lent for it'}, nothing else on it{less}"
-        if line
-        else f"scale to {_division(result)}{alone}{less or (' alone' if ones else '')}"
-    )
+    by_scale = proof.by == "scale"
+    how = f"scale to {_division(result)}" if by_scale else "meter" if proof.by == "meter" else "a meter lent for it"
+    if proof.each:
+        how += f", all lit, this one's own {'cylinder' if by_scale else 'pipe'}{less}"
+    elif not by_scale:
+        how += f", nothing else on it{less}"
+    else:
+        how += (", one cylinder" + (less or " alone")) if design.cylinder_count > 1 else less
     return [
         (f"Gas at {proof.read.upper()} in {_lasts(proof.time_s)}, by {how}", burnt),
+        (f"{_percent(proof.shows)} off: no HIGH; {_anew(result)}", _to_type(result, "found / design")),
+    ]
+
+
+def _proved_alone(result, less):
+    """By the line's own meter while one of several burns alone, at LIGHT: the needle is set by it, so its gauge tells
+    of the jet as well as the watch does."""
+    design, proof, meter = result.design, result.part("proof"), result.part("lighting_meter")
+    gas = units.show(result["lighting_gas_pressure"], "line_pressure", design.reader)
+    took = [f"{meter.passes_s.value * times:.3g} s" for times in meter.shows_times]
+    volume = units.show(meter.volume_m3, "gas_volume", design.reader)
+    own = f"; on a meter that corrects for heat by itself {took[-1]}" if len(took) > 1 else ""
+    return [
+        (f"Gas at LIGHT, alone, {gas}, by meter{less}: {volume} in", took[0] + own),
         (
-            f"{_percent(proof.shows)} off: no HIGH; papers anew: jet proven, its coefficient "
-            f"({_percent(proof.most)}: mend jet)",
-            _to_type(result),
+            f"Time / found x root of gauge / found, {_percent(proof.shows)} off: LIGHT only; {_anew(result)}",
+            _to_type(result, "that product"),
         ),
     ]
+
+
+def _anew(result):
+    its = "its " if result.design.burner_count > 1 else ""
+    most = _percent(result.part("proof").most)
+    return f"{its}papers anew: jet proven, its coefficient ({most}: mend jet)"
 
 
 def _division(result):
@@ -703,11 +723,11 @@ def _percent(share):
     return f"{share:.0%}".replace("%", " %")
 
 
-def _to_type(result):
+def _to_type(result, factor):
     """What makes papers of this burner as it was found: a factor at LIGHT alone would leave LOW and HIGH rich or
     lean."""
     light = result.part("lighting_slide")
-    typed = [f"{result.design.jet_discharge_coefficient:g} x found / design", f"jet {result['jet']}"]
+    typed = [f"{result.design.jet_discharge_coefficient:g} x {factor}", f"jet {result['jet']}"]
     typed += [light.drill.name] if light.kind == "hole" else []
     return ", ".join(typed)
 

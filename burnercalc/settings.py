@@ -879,7 +879,7 @@ SETTINGS = (
         "Jet proven",
         "choice",
         "no",
-        "Yes once the jet coefficient comes from gas weighed or metered at high fire: then it is known to 1 %.",
+        "Yes once the jet coefficient comes from gas weighed or metered by the record: then it is known to 1 %.",
         choices=NO_YES,
     ),
     Setting(

@@ -853,7 +853,7 @@ def test_a_meter_proves_one_burner_and_no_other_burns():
         result = solve(Design.from_texts({**METERED, "burner_count": several, "chamber_length": "24 in"}))
         told = rows(result)["Set"]
         assert "By the meter, " in told
-        assert ("By the meter, this burner alone (each on a day of its own; together only once each" in told) == (
+        assert ("By the meter, this burner alone (then gas off and the next, from Purge on; together only" in told) == (
             several == "2"
         )
 

@@ -51,8 +51,9 @@ ANSWERS = (
         "till walls that glow do so counts at most. The calendar books it on the morning after the last heat.",
         formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
         "high fire + 10 min at low fire, or where the card leads + high fire until a scale "
-        "shows its gas to 2 %, 10 min at least + blower runs on + 5 min to prove switch and valve; up to whole five "
-        "minutes",
+        "shows its gas to 2 %, 10 min at least + blower runs on + 5 min to prove switch and valve; of several burners "
+        "each is lit alone so, then all: a purge more, a try and a look for each, what a line's meter takes; up to "
+        "whole five minutes",
         inputs=(
             "lighting_rate",
             "heat_up_waits",
@@ -394,18 +395,17 @@ STEPS = {
     ),
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",
     "test.title": "Test fire",
-    "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
-    "purge between. Then stay at LIGHT till the walls glow, and burn {burns:time} at low fire. Read every gauge and "
-    "fill in the record.",
-    "test.do.low_high": "Cold, in a chamber, by the lighting card. Light it five times, the whole purge between. Stay "
+    "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. {lights}Then stay at "
+    "LIGHT till the walls glow, and burn {burns:time} at low fire. Read every gauge and fill in the record.",
+    "test.do.low_high": "Cold, in a chamber, by the lighting card. {lights}Stay "
     "at LIGHT till the walls glow; then ten minutes at low fire, {burns:time} at high. Read every gauge there, "
     "fill in the record.",
-    "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, the whole "
-    "purge between. Then stay at LIGHT till the walls glow, go up as the card tells and burn {burns:time} at high "
+    "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. {lights}Then stay at "
+    "LIGHT till the walls glow, go up as the card tells and burn {burns:time} at high "
     "fire: never down to low fire. Read every gauge and fill in the record.",
     **{
-        f"test.do.{stays}_cool": "Cold, in the chamber of the test stand, by the lighting card. Light it five times, "
-        f"the whole purge between. This chamber is worked too cool to glow: pilot and guard stay on. Once it burns "
+        f"test.do.{stays}_cool": "Cold, in the chamber of the test stand, by the lighting card. "
+        f"{{lights}}This chamber is worked too cool to glow: pilot and guard stay on. Once it burns "
         f"steadily, {burns}. "
         "Read every gauge and fill in the record."
         for stays, burns in (
@@ -414,6 +414,12 @@ STEPS = {
             ("high", "go up as the card tells and burn {burns:time} at high fire, never down to low fire"),
         )
     },
+    "lights": "Light it five times, the whole purge between. ",
+    "lights.several": "Light it alone five times, the whole purge between; at last all. ",
+    "lights.scale": "Once for each burner, its regulator on a cylinder of its own, on the scale, no hose pulling; the "
+    "manifold plugged, soap on both. Light it alone five times, the whole purge between; at last all. ",
+    "lights.lent": "Once for each burner, behind a meter of its own that a fitter puts in. Light it alone five times, "
+    "the whole purge between; at last all. ",
     "test.do.unlit": "DO NOT LIGHT this burner: checks of the design stop it. Prove switch and valve with air "
     "alone, no gas.",
     "unlit": "do not light",
@@ -425,7 +431,7 @@ STEPS = {
     "shut the gas. It is shut down gas first.",
     "test.caution": "Outdoors or where the card says, carbon monoxide alarm on, soap on every joint before. Somebody "
     "stands by it all the time.",
-    "test.source": "common practice; its time by the lighting card: five purges, the wait at LIGHT at most, ten "
+    "test.source": "common practice; its time by the lighting card: the purges, the wait at LIGHT at most, ten "
     "minutes at low fire, the steps, and the blower till it is cold",
     "cast.do.rammed": "Stop: a plastic comes ready from the bag, takes no water and is rammed in layers. No closed "
     "body can be pushed into it, and nobody reaches inside to ram it. Take a castable.",

@@ -880,7 +880,8 @@ WORDS = {
     "needle alone keeps away more fire than this burner may have. ",
     "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. Each second longer: "
     "{each:gas_pressure 2} more before the jet; each second shorter: as much less. ",
-    "alone.several": "this burner alone (each on a day of its own; together only once each jet is proven), ",
+    "alone.several": "this burner alone (then gas off and the next, from Purge on; together only once each "
+    "is proven), ",
     "alone.torch": "nothing else on it",
     "alone.pilot": "nothing else on it but the pilot (counted alone for 10 min, its share off)",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",

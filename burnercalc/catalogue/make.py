@@ -1109,8 +1109,9 @@ SELLING_ANSWERS = (
         meaning="What the gas of one test fire costs, after the first fire.",
         formula="gas of five lightings and of the wait at LIGHT, of the steps at low fire and ten minutes there or "
         "where the card leads, of the steps and of high fire while gauges are read and gas is weighed, x "
-        "price of the gas",
-        inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "fuel_price"),
+        "price of the gas; where several burn together for each whose gas is counted, after its own five lightings "
+        "that of all",
+        inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "fuel_price", "burner_count"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
     ),

@@ -26,6 +26,9 @@ class FireTest:
     `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps.
     `stays`: low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes;
     `read`: the highest, where gauges are read and the gas is weighed, for `read_s`.
+
+    One of several is lit alone so often, then with all the others: once for each whose gas is counted then, else once
+    for all, of which it bears its share of the gas.
     """
 
     lights_s: float
@@ -50,6 +53,7 @@ class FireTest:
 
 def fire_test(
     low_fire: float,
+    burner_count: int,
     firing: Firing,
     lighting: Lighting,
     lighting_air: LightingAir,
@@ -62,12 +66,20 @@ def fire_test(
     waits_s = lighting_air.wait_s.high if lit_W and lighting_air.wait_s else 0.0
     to_low, to_high = (turn.steps * STEP_S if lit_W and turn else 0.0 for turn in _turns(turning))
     stays = "high" if fires.straight else "low"
-    read_s = proof.time_s or READ_S
-    shares = {"low": low_fire, "high": 1.0}
-    burns_s = (lit_W or firing.low_W) / firing.rate_W * (LIGHTINGS * (card.hiss_s + LOOK_S) + waits_s)
-    burns_s += low_fire * to_low + to_high + shares[stays] * LOW_S + shares[proof.read] * read_s
+    read_s = READ_S if proof.alone else proof.time_s or READ_S
+    shares = {"light": (lit_W or firing.low_W) / firing.rate_W, "low": low_fire, "high": 1.0}
+    look_s = card.hiss_s + LOOK_S
+    lights_s, alone_s, one_by_one_s = LIGHTINGS * (card.purge_s + look_s), LIGHTINGS * look_s, 0.0
+    if burner_count > 1:
+        metered_s = proof.time_s or 0.0 if proof.alone else 0.0
+        lights_s += card.purge_s + burner_count * look_s + metered_s
+        alone_s += metered_s
+        one_by_one_s = (burner_count + 1) / 2 * look_s  # till the last is lit, the first as long as all take
+    counts = burner_count if proof.each else 1  # of all, for this one
+    burns_s = shares["light"] * (alone_s + counts * (one_by_one_s + waits_s))
+    burns_s += counts * (low_fire * to_low + to_high + shares[stays] * LOW_S + shares[proof.read] * read_s)
     return FireTest(
-        lights_s=LIGHTINGS * (card.purge_s + card.hiss_s + LOOK_S),
+        lights_s=lights_s,
         waits_s=waits_s,
         steps_s=to_low + to_high,
         run_on_s=card.run_on_s,

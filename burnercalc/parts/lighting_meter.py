@@ -22,12 +22,14 @@ class LightingMeter:
     """`volume_m3`: so much on the meter, where it hangs at the line's pressure; `passes_s`: in which it passes, from
     the most gas of the window, as it is lit, to the least. All None for gas without a meter and what is not lit.
     `corrected_times`: of that by a meter that corrects for heat by itself, None where it shows the same. `each_Pa`:
-    before the jet, for each second that it takes longer or shorter than as it is lit."""
+    before the jet, for each second that it takes longer or shorter than as it is lit. `any_jet`: it holds whatever its
+    jet is, so the meter may take its time."""
 
     volume_m3: float | None
     passes_s: Band | None
     corrected_times: float | None = None
     each_Pa: float | None = None
+    any_jet: bool = False
 
     @property
     def watched_s(self) -> tuple[float, float] | None:
@@ -42,9 +44,24 @@ class LightingMeter:
         return _inwards(*(self.corrected_times * one for one in (self.passes_s.low, self.passes_s.high)))
 
     @property
+    def shows_times(self) -> tuple[float, ...]:
+        """Of the time in which it passes: 1, and that of a meter that corrects for heat where it shows another."""
+        return (1.0, self.corrected_times) if self.corrected_times else (1.0,)
+
+    @property
     def in_time(self) -> bool:
         """Whether it is read before the lip may glow."""
-        return self.passes_s is not None and BEGUN_S + self.passes_s.high <= LIP_GLOWS_S
+        return self.passes_s is not None and self.reads_s <= LIP_GLOWS_S
+
+    @property
+    def told(self) -> bool:
+        """Whether the lighting card has it read."""
+        return self.passes_s is not None and (self.any_jet or self.in_time)
+
+    @property
+    def reads_s(self) -> float:
+        """From its first flame until it is read, at most; 0 where it is not."""
+        return BEGUN_S + self.passes_s.high if self.passes_s else 0.0
 
 
 def _inwards(least_s: float, most_s: float) -> tuple[float, float]:
@@ -63,9 +80,9 @@ def lighting_meter(
     most, lit, least = (swell * combustion.gas_flow_m3_s(gas.composition, one) for one in reversed(rate_W))
     volume_m3 = DIALS_M3[sizes] * ceil(LEAST_S * lit / DIALS_M3[sizes])
     passes_s = Band(*(volume_m3 / flow for flow in (most, lit, least)))
-    return LightingMeter(
-        volume_m3, passes_s, shop.warmer if shop.corrects else None, _each_Pa(lighting_slide, passes_s)
-    )
+    corrected_times = shop.warmer if shop.corrects else None
+    each_Pa = _each_Pa(lighting_slide, passes_s)
+    return LightingMeter(volume_m3, passes_s, corrected_times, each_Pa, lighting_slide.any_jet)
 
 
 def _each_Pa(slide: LightingSlide, passes_s: Band) -> float | None:

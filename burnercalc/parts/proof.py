@@ -1,13 +1,17 @@
-"""How the jet is proved in the test fire: by a scale that carries a full cylinder, or by a meter; and how long."""
+"""How each jet is proved in the test fire: by a scale that carries a full cylinder, or by a meter; and how long."""
 
 from dataclasses import dataclass
-from math import ceil
+from math import ceil, hypot
 
 from ..constants import POUND_KG
 from .fires import Fires
 from .firing import Firing
+from .gas import Gas
 from .gas_line import GasLine
+from .gauges import Gauges
 from .lighting import Lighting
+from .lighting_meter import LightingMeter
+from .lighting_slide import LightingSlide
 
 # All common practice.
 SHOWS, MOST = 0.02, 0.15  # a jet is off by 6 %, its drill by 2, the gauge by 2: beyond the larger it is another hole
@@ -15,33 +19,74 @@ SHOWS, MOST = 0.02, 0.15  # a jet is off by 6 %, its drill by 2, the gauge by 2:
 SCALES_KG = ((30.0, 0.005), (60.0, 0.01), (100.0, 0.02), (150.0, 0.05))
 FULL_OVER_CHARGE = 1.9  # of a full cylinder's mass, bottle and all
 READ_S, LONGEST_S, STEP_S = 600.0, 3600.0, 300.0  # gauges are read in the least; nobody stands by for more; whole steps
+WATCH_OFF = 0.01  # of what a hand times on a meter
 
 
 @dataclass(frozen=True)
 class Proof:
-    """`read`: low or high, the highest fire that the card leads to; `share`: of the firing rate, at the gauge's mark.
+    """`read`: low or high, the highest fire that the card leads to, where gauges are read; `by`: scale, meter (that of
+    the line), lent (one of a fitter's), or "": a blend boils off as another gas and proves no jet.
 
+    Several burners heat the chamber only together, and a scale or meter shows but one. So all burn, and one of them is
+    fed by a cylinder or meter of its own: `each` has such a fire. The line's own meter counts all: it is read at LIGHT,
+    before another is lit, `alone`.
+
+    `counted`: light, low or high, where gas is counted, with `share` of the firing rate, at the gauge's mark;
     `time_s`: by a scale until the loss shows to `shows`, one division off; None where that is too long.
-    `scale_kg`: what it carries and its division; None by a meter. `most`: so far off it is the jet that is wrong.
+    `scale_kg`: what it carries and its division; None by a meter. `spare`: cylinders that it takes besides those that
+    are drawn from together. `most`: so far off it is the jet that is wrong.
     """
 
     read: str
+    by: str
+    each: bool
+    alone: bool
     share: float
     time_s: float | None
-    scale_kg: tuple[float, float] | None
-    full_kg: float | None
+    scale_kg: tuple[float, float] | None = None
+    full_kg: float | None = None
+    spare: int = 0
     shows: float = SHOWS
     most: float = MOST
 
+    @property
+    def counted(self) -> str:
+        return "light" if self.alone else self.read
 
-def proof(low_fire: float, cylinder: str, gas_line: GasLine, firing: Firing, lighting: Lighting, fires: Fires) -> Proof:
+
+def proof(
+    low_fire: float,
+    cylinder: str,
+    cylinder_count: int,
+    burner_count: int,
+    gas: Gas,
+    gas_line: GasLine,
+    firing: Firing,
+    lighting: Lighting,
+    lighting_slide: LightingSlide,
+    lighting_meter: LightingMeter,
+    gauges: Gauges,
+    fires: Fires,
+) -> Proof:
     read = "low" if lighting.waits_W and fires.high is None and not fires.straight else "high"
     fire = fires.low if read == "low" else fires.high
     share = fire.rate_W / firing.rate_W if fire else {"low": low_fire, "high": 1.0}[read]
+    several, slide = burner_count > 1, lighting_slide
+    if several and lighting_meter.told and slide.rate_W and slide.gas_Pa:
+        off = hypot(WATCH_OFF, gauges.off_Pa / (2 * (slide.gas_Pa.value - (slide.pipe_Pa or 0.0))))
+        shows = max(SHOWS, ceil(100 * off - 1e-6) / 100)
+        at_light = slide.rate_W.value / firing.rate_W
+        return Proof(read, "meter", False, True, at_light, lighting_meter.reads_s, shows=shows)
+    if not gas_line.there and gas.liquid and len(gas.liquid) > 1:
+        return Proof(read, "", False, False, share, None)
     if gas_line.there or cylinder == "tank":  # which stands on no scale
-        return Proof(read, share, READ_S, None, None)
+        return Proof(read, "meter" if gas_line.metered and not several else "lent", several, False, share, READ_S)
     full_kg = FULL_OVER_CHARGE * float(cylinder) * POUND_KG
     scale_kg = next(one for one in SCALES_KG if one[0] >= full_kg)
     weighed_s = scale_kg[1] / SHOWS / (firing.gas_kg_s * share)
     time_s = max(ceil(weighed_s / STEP_S - 1e-6) * STEP_S, READ_S)
-    return Proof(read, share, time_s if time_s <= LONGEST_S else None, scale_kg, full_kg)
+    if time_s > LONGEST_S:
+        return Proof(read, "scale", False, False, share, None, scale_kg, full_kg)
+    # The others draw from what is left: of fewer cylinders than burners that would be more from each than there is.
+    spare = int(several and cylinder_count < burner_count)
+    return Proof(read, "scale", several, False, share, time_s, scale_kg, full_kg, spare)

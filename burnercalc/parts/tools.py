@@ -86,7 +86,7 @@ def tools(
     if not gas_line.there and cylinder == "tank":
         add("tank")
     elif not gas_line.there:
-        add("cylinder", cylinder_count, size=float(cylinder) * POUND_KG)
+        add("cylinder", cylinder_count + proof.spare, size=float(cylinder) * POUND_KG)
     add("manometer")
     add("water_tube")
     add("thermocouple", THERMOCOUPLES)

@@ -8,6 +8,7 @@ from ..parts.face import Face
 from ..parts.fire_test import LOW_S, FireTest
 from ..parts.fires import Fires
 from ..parts.lighting import Lighting
+from ..parts.proof import Proof
 from ..parts.schedule import Schedule
 from ..parts.welding import Welding
 from .view import Plot, Rows, Say
@@ -83,6 +84,8 @@ def care_table(
     lighting: Lighting,
     fires: Fires,
     fire_test: FireTest,
+    proof: Proof,
+    burner_count: int,
     face: Face,
     welding: Welding,
     pin_kind: str,
@@ -104,7 +107,9 @@ def care_table(
             both = fire_test.stays == "low" and fire_test.read == "high"
             cool = "" if lighting.glows else "_cool"
             burns = fire_test.read_s + (0.0 if both else LOW_S)
-            return say(f"test.do.{'low_high' if both else fire_test.stays}{cool}", burns=burns)
+            counted = f".{proof.by}" if proof.each else ".several" if burner_count > 1 else ""
+            lights = say(f"lights{counted}")
+            return say(f"test.do.{'low_high' if both else fire_test.stays}{cool}", burns=burns, lights=lights)
         if step.key == "cast" and what == "do" and welding.wax_m:
             return say("cast.do.joint", wax=welding.wax_m) + " " + _text(say, step, what)
         wax = pin_kind == "wax" and what == "do"

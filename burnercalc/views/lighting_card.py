@@ -339,7 +339,7 @@ def _band(slide, meter, say):
 
 def _metered(meter, slide, alone, say):
     watched_s, own_s = meter.watched_s, meter.corrected_s
-    if not watched_s or not (slide.any_jet or meter.in_time):
+    if not watched_s or not meter.told:
         return ""
     own = say("meter.own", fast=own_s[0], slow=own_s[1]) if own_s else ""
     late = "" if slide.any_jet else say("meter.late", glows=LIP_GLOWS_S)
