@@ -509,12 +509,12 @@ def test_what_is_mine_needs_nothing_that_the_search_may_choose():
 
 
 def test_more_stock_at_hand_leads_to_the_tube_that_is_best_of_it():
-    """It ended with a box of plates at 24.6 points, where the tube of 50 x 100 alone gave 16.3."""
+    """It ended with a box of plates at 24.6 points, where the tube of 50 x 100 alone gave 16.3 (17.4 since the guard costs 110 more)."""
     rest = "pins: 8 mm; 6 mm; 5 mm\nblower: 750 Pa 140 m3/h\ncylinder: 100 lb x 1"
     tubes = "tube: 100 x 50 x 3 mm, 3 m; 80 x 80 x 4 mm, 2 m; 120 x 80 x 4 mm, 2 m"
     have = read_have(f"{tubes}\nround: 150 x 4 mm, 1 m\nplate: 4 mm, 600 x 600 mm\n{rest}", "mm")
     best = find(Design.from_texts({"units": "mm", "sizes": "mm"}), have).offers[0]
-    assert best.verdict == "good" and best.points < 16.3 * 1.05
+    assert best.verdict == "good" and best.points < 17.4 * 1.05
     assert [best.design.text(key) for key in ("body_kind", "body_width", "body_depth")] == ["tube", "50 mm", "100 mm"]
 
 
@@ -734,7 +734,7 @@ def test_the_card_asks_what_the_shopping_list_leaves_to_buy():
     )
     first = compared["answers"][0]
     assert first["label"].startswith("Left to buy") and first["other"] == f"{found['on_the_list']:.0f}"
-    assert first["mine"] == solve(Design()).answers["cost_batch"].brief == "1168"  # one number, whole as there
+    assert first["mine"] == solve(Design()).answers["cost_batch"].brief == "1278"  # one number, whole as there
 
 
 def test_a_metric_shop_buys_by_metric_measures():
@@ -1234,13 +1234,13 @@ def test_a_regulator_of_one_pressure_takes_none_from_one_of_a_range():
 
 def test_one_drill_more_leads_to_as_good_a_body():
     """A face that reaches far is set to the low fire that suits it, not to that of the short face which is best so far:
-    with #48 alone 25.0 points, and 36.4 with #54 beside it."""
+    with #48 alone 25.0 points (26.1 since the guard costs 110 more), and 36.4 with #54 beside it."""
     bodies = "tube: 100 x 50 x 3 mm, 2 m\nplate: 5 mm, 600 x 400 mm; 3/16 in, 24 x 24 in"
     shop = f"{bodies}\npipe: 1-1/4\nblower: 1 inH2O 150 cfm"
     start = Design.from_texts({"chamber_length": "18 in", "work_rate": "15 lb/h"})
     space = Space(start, read_have(f"{shop}\ncylinder: 100 lb x 2\ndrill: #48; #54").in_order())
     best = search(space, weights_of({})).best(weights_of({}))
-    assert (best.stops, best.cautions) == (0, 0) and best.rank(weights_of({}))[2] < 1.1 * 25.0
+    assert (best.stops, best.cautions) == (0, 0) and best.rank(weights_of({}))[2] < 1.1 * 26.1
 
 
 @pytest.mark.parametrize(
@@ -2702,9 +2702,9 @@ def test_the_score_is_told_in_short_with_the_weights_that_were_set():
 
 
 def test_a_cylinder_that_lies_there_is_looked_at_from_any_that_is_bought():
-    """It stood too far on the menu from one of 14 kg, which was bought beside it: 1,076 where 986 do."""
+    """It stood too far on the menu from one of 14 kg, which was bought beside it: 1,186 where 1,096 do."""
     start = Design.from_texts({"units": "mm", "sizes": "mm", "chamber_width": "120 mm"})
     shop = "tube: 100 x 50 x 3 mm\npins: 8 mm\nbuy: cylinder, pipe, blower, drill, regulator, bag, board"
     without, beside = (find(start, read_have(text, "mm")) for text in (shop, f"{shop}\ncylinder: 9 kg"))
     least = [min(offer.terms["money"] for offer in one.offers) for one in (without, beside)]
-    assert least[1] < least[0] < 1100
+    assert least[1] < least[0] < 1210

@@ -473,7 +473,7 @@ def test_the_guard_of_a_pilot_is_bought_with_two_sensors():
     for result in results():
         ((size, price),) = ((row[3], row[6]) for row in result.tables["gas_train"].rows if row[2] == "flame guard")
         guard = result.design.lit_by == "guard"
-        assert ("with two sensors" in size, price) == (guard, 110 + 35 * guard)
+        assert ("with two sensors" in size, price) == (guard, 180 + 150 * guard)
 
 
 def test_a_torch_in_the_hand_takes_a_second_person():

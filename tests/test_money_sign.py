@@ -24,7 +24,8 @@ def signed(request):
 
 
 def with_sign(sign, figure):
-    return f"{sign}{figure}" if sign in "$€" else f"{figure} {sign}"
+    loss = "-" if figure.startswith("-") else ""  # of one that costs more than a bought one
+    return f"{loss}{sign}{figure.removeprefix('-')}" if sign in "$€" else f"{figure} {sign}"
 
 
 def test_every_figure_of_money_has_the_sign_and_stays_what_it_was(plain, signed):

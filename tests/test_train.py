@@ -423,7 +423,7 @@ def test_a_switch_that_senses_too_little_stands_before_the_damper():
 def test_safety_is_summed_apart_from_comfort():
     train = solved().part("train")
     # From the example prices by hand: gas, then air, then the mix pipe of 1-1/2 in.
-    safety = (16 + 20 + 80 + 45 + 110 + 35) + (15 + 40 + 45)
+    safety = (16 + 20 + 80 + 85 + 180 + 35) + (15 + 40 + 45)
     needed = (
         (2 * 12 + 12 + 22 + 45 + 28 + 20 + 12 + 8 + 18 + 8 + 7 + 3 * 3 + 8 * 2)
         + (15 + 9 + 3 + 25)
