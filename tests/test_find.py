@@ -509,7 +509,8 @@ def test_what_is_mine_needs_nothing_that_the_search_may_choose():
 
 
 def test_more_stock_at_hand_leads_to_the_tube_that_is_best_of_it():
-    """It ended with a box of plates at 24.6 points, where the tube of 50 x 100 alone gave 16.3 (17.4 since the guard costs 110 more)."""
+    """It ended with a box of plates at 24.6 points, where the tube of 50 x 100 alone gave 16.3; 17.4 since the
+    guard costs 110 more."""
     rest = "pins: 8 mm; 6 mm; 5 mm\nblower: 750 Pa 140 m3/h\ncylinder: 100 lb x 1"
     tubes = "tube: 100 x 50 x 3 mm, 3 m; 80 x 80 x 4 mm, 2 m; 120 x 80 x 4 mm, 2 m"
     have = read_have(f"{tubes}\nround: 150 x 4 mm, 1 m\nplate: 4 mm, 600 x 600 mm\n{rest}", "mm")
@@ -1234,7 +1235,7 @@ def test_a_regulator_of_one_pressure_takes_none_from_one_of_a_range():
 
 def test_one_drill_more_leads_to_as_good_a_body():
     """A face that reaches far is set to the low fire that suits it, not to that of the short face which is best so far:
-    with #48 alone 25.0 points (26.1 since the guard costs 110 more), and 36.4 with #54 beside it."""
+    with #48 alone 25.0 points, and 36.4 with #54 beside it; 26.1 since the guard costs 110 more."""
     bodies = "tube: 100 x 50 x 3 mm, 2 m\nplate: 5 mm, 600 x 400 mm; 3/16 in, 24 x 24 in"
     shop = f"{bodies}\npipe: 1-1/4\nblower: 1 inH2O 150 cfm"
     start = Design.from_texts({"chamber_length": "18 in", "work_rate": "15 lb/h"})
