@@ -71,7 +71,8 @@ class Job:
 # What somebody has or lives with, whatever the job: it stays, or one builds for a blower that one has not.
 HAS = (
     *(BLOWER := ("blower_shutoff_pressure", "blower_free_flow", "blower_curve")),
-    *("sizes", "ambient_temperature", "altitude", "cylinder", "cylinder_fill", "tank_diameter", "tank_length"),
+    *("sizes", "ambient_temperature", "altitude", "cylinder", "cylinder_fill", "cylinder_left"),
+    *("tank_diameter", "tank_length"),
     *("gas_from", "line_pressure", "meter_capacity", "other_appliances", "fuel_price", "start_date", "damp_air"),
     *(
         "watched_hours",

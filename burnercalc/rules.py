@@ -512,6 +512,17 @@ def _hole_lies_in_the_pipe(v):
         )
 
 
+@_weighs("cylinder_left", "cylinder_fill")
+def _some_gas_is_drawn(v):
+    if not v["cylinder_left"] < v["cylinder_fill"]:
+        return InputError(
+            "cylinder_left",
+            show(v["cylinder_left"], "fraction", "in", exact=True),
+            f"must be less than what is in the cylinder ({show(v['cylinder_fill'], 'fraction', 'in', exact=True)})",
+            BY_KEY["cylinder_left"].default,
+        )
+
+
 @_weighs("tank_length", "tank_diameter", "cylinder")
 def _tank_is_long_enough(v):
     if v["cylinder"] == "tank" and not v["tank_length"] >= v["tank_diameter"] - 1e-9:

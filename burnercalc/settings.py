@@ -986,6 +986,19 @@ SETTINGS = (
         when=CYLINDER,
     ),
     Setting(
+        "cylinder_left",
+        "feed",
+        "Changed at",
+        "fraction",
+        "0 %",
+        "How much of a full charge is left in a cylinder, by its weight, when it is changed for a full one. What is "
+        "left of a blend is heavier gas, another mixture at the same pressure.",
+        "0 %",
+        "90 %",
+        ("10 %", "10 %"),
+        when=CYLINDER,
+    ),
+    Setting(
         "tank_diameter",
         "feed",
         "Tank diameter",

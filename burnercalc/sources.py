@@ -48,3 +48,4 @@ ZONE = Source(
     "common practice",
 )
 ZONE_HEAT_UP = ZONE & Source("transient conduction by implicit finite volumes (Patankar 1980); dry lining", "memory")
+RAOULT = Source("Raoult's law and simple distillation (Rayleigh); vapour pressures by CoolProp", "published")

@@ -208,6 +208,13 @@ BAD = [
         "The slide's hole must be between",
         {"slide_hole": ""},
     ),
+    (
+        "a blend whose first and last gas have no pressure to light with in common",
+        {"fuel_blend": "C3H8 0.7, C4H10 0.3"},
+        "blend_light",
+        "no one mark and pressure keep the flame of each gas",
+        {"cylinder_left": "20 %"},
+    ),
     ("jet far too small", {"jet_drill": "#80"}, "jet", "larger drill", {"jet_drill": ""}),
     ("jet far too large", {"jet_drill": "1/4 in"}, "jet", "smaller drill", {"jet_drill": "1/16 in"}),
     (

@@ -78,6 +78,7 @@ FURTHER = (
     EIGHT,
     {**FOUNDRY, "rows": "5"},
     {"cylinder_fill": "5 %"},
+    {"cylinder_left": "40 %"},
     {"fuel_blend": "N2 0.1, C3H8 0.9"},
     {"port_diameter": "3/8 in"},
     {**COOL, "fuel": "natural_gas", "firing_rate": "20 kBtu/h", "low_fire": "85 %"},
@@ -165,6 +166,8 @@ FURTHER = (
     {**_GIANT, "gas_pressure": "1 psi"},
     {**_GIANT, "gas_pressure": "5.3 inH2O", "baffle_holes": "0"},
     {"jet_drill": "#54"},
+    *({"fuel_blend": "C3H8 0.7, C4H10 0.3", **more} for more in (
+        {}, {"lit_by": "guard"}, {"rows": "4"}, {"ports_per_row": "14"}, {"cylinder_left": "20 %"})),
     {"fuel": "natural_gas", "meter_capacity": "250 ft3/h"},
     {"fuel": "natural_gas", "meter_capacity": "150 ft3/h"},
     {"fuel": "natural_gas", "line_pressure": "6.3 inH2O"},

@@ -188,6 +188,7 @@ BROKEN = [
     ("batch_size", {"batch_size": "100", "hours_weld": "80 h", "hours_finish": "70 h"}),
     ("batch_size", {"batch_size": "100", "moulds": "100", "hours_mould": "500 h", "day_hours": "4 h"}),
     ("fuel_price", {"fuel": "natural_gas", "fuel_price": "3.80/gal"}),
+    ("cylinder_left", {"cylinder_left": "40 %", "cylinder_fill": "40 %"}),
     ("setback", {"setback": "2 in"}),
     ("setback", {"setback": "1/8 in"}),
     ("setback", {"setback": "1/2 in", "cap_thickness": "17/32 in"}),

@@ -9,6 +9,7 @@ from feed_designs import FT3, INCH, INH2O, KBTU_H, PSI, judged, part, solved
 
 from burnercalc.checks.feed import MOST_ETHANE
 from burnercalc.design import Design
+from burnercalc.parts.blend import Blend, Drawn
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
 
@@ -420,10 +421,10 @@ def test_a_draw_beyond_the_steady_one_from_the_start_is_said_so(draw, at_once):
                                     (1.1, 1.121, "caution", 1.12)]
 )  # fmt: skip
 def test_a_blend_drifts_rich_as_it_boils_off(ratio, high, verdict, limit):
-    cylinders = part("cylinders", first_ratio=0.9, last_ratio=high)
-    found = judged("blend_drift", cylinders=cylinders, equivalence_ratio=ratio)
-    assert found[:2] == (verdict, high) and found[2] == pytest.approx(limit)
-    assert f"the mixture goes from 0.90 to {high:.2f}" in found[3] and "from full cylinders to empty ones" in found[3]
+    ends = (replace(Drawn(None, 1.0, 1.0, 1.0), ratio_times=one / ratio) for one in (0.9, high))
+    found = judged("blend_drift", blend=Blend(0.05, *ends), equivalence_ratio=ratio)
+    assert found[0] == verdict and found[1:3] == pytest.approx((high, limit))
+    assert f"the mixture goes from 0.90 to {high:.2f}" in found[3] and "from full cylinders to 5 % left" in found[3]
 
 
 def test_a_pure_gas_does_not_drift():

@@ -105,6 +105,9 @@ NEAR = {
         ("cylinder", "cylinder_count", "cylinder_fill", "ambient_temperature", "altitude", "gas_pressure", "fuel_blend",
          "gas_from",
          "regulator_inlet_pressure", "firing_rate", "burner_count", "equivalence_ratio")),
+    "a blend changed early": (
+        {"fuel_blend": "C3H8 0.7, C4H10 0.3", "cylinder_left": "30 %"},
+        ("cylinder_left", "fuel_blend", "ambient_temperature", "gas_from", "equivalence_ratio")),
     "two inlets": (
         {"body_length": "20 in", "inlets": "2"},
         ("inlets", "inlet", "mix_pipe", "body_length", "wall", "cap_thickness", "fuel", "fuel_blend", "firing_rate",
@@ -131,6 +134,7 @@ TEXTS = {
     "fuel_blend": ("CH4 0.9, N2 0.1", "C3H8 0.93, C2H6 0.05, C4H10 0.02"),
     "blower_curve": ("0 cfm 8 inH2O, 100 cfm 5 inH2O, 150 cfm 0 inH2O", ""),
     "jet_drill": ("#54", "2 mm", "#40", ""),
+    "cylinder_left": ("0 %", "60 %"),
     "slide_hole": ("7/16 in", "1/2 in", "1/8 in", ""),
     "meter_capacity": ("250 ft3/h", "unknown"),
     "start_date": ("2026-03-02", "2026-03-06"),

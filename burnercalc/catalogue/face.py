@@ -33,6 +33,7 @@ FLAMMABILITY = Source("NFPA 497 limits, Le Chatelier's rule; with inert gas NFPA
 HOT_LEFT = (*HOT_LOW, "reached_low_empty")
 SOAK = (*HOT_LOW, "stored_heat", "wall_loss", "opening_loss")
 
+OF_BLEND = ("cylinder_left", "gas_from")  # first and last gas that is drawn
 BURNS = (
     "The mixture burns from {lean:.2f} (lean) to {rich:.2f} (rich); set is {phi:.2f}, and a hand slips by {slip:.2f}"
 )
@@ -452,7 +453,14 @@ ANSWERS = (
         "Flashback rate, cold",
         meaning="Firing rate below which the flame can enter cold ports.",
         formula="firing rate x flashback velocity / velocity in the worst-fed port",
-        inputs=("burning_velocity", "port_diameter", "block_thickness", "mixture_velocity_in_port", "flow_spread"),
+        inputs=(
+            "burning_velocity",
+            "port_diameter",
+            "block_thickness",
+            "mixture_velocity_in_port",
+            "flow_spread",
+            *OF_BLEND,
+        ),
         source=FLASHBACK,
     ),
     Answer(
@@ -474,6 +482,7 @@ ANSWERS = (
             "port_wall_temperature",
             "port_exit_low",
             "reached_low_empty",
+            *OF_BLEND,
         ),
         source=FLASHBACK & HOT_LIP,
     ),

@@ -1,6 +1,6 @@
 """The words of the room Air and gas: flow through the burner, blower, jet and cylinder."""
 
-from ..sources import CONTINUITY, DAMKOEHLER, FLASHBACK, LIMITS, PRACTICE, Source
+from ..sources import CONTINUITY, DAMKOEHLER, FLASHBACK, LIMITS, PRACTICE, RAOULT, Source
 from .forms import Answer, Axis, Chart, Check, Column, Series, Table
 from .inputs import HOT_HIGH, HOT_LOW
 from .train import TRAIN_WORDS
@@ -35,7 +35,6 @@ VESSEL = Source(
     "engine-generator manual of 2011); sizes of cylinders from memory",
     "memory",
 )
-RAOULT = Source("Raoult's law and simple distillation (Rayleigh); vapour pressures by CoolProp", "published")
 FUEL_COST = Source("gas flow from the gross heating value", "calculated")
 
 COLD_MIXTURE = ("mixture_flow", "equivalence_ratio", "fuel", "fuel_blend", "ambient_temperature", "altitude")
@@ -72,7 +71,8 @@ LIQUID = (
     *FUEL,
 )
 CYLINDER = ("cylinder", "tank_diameter", "tank_length", "cylinder_count", *LIQUID)
-BLEND = tuple(key for key in CYLINDER if key != "fuel")  # a fuel by its name is pure
+RUN = (*CYLINDER, "cylinder_left")
+BLEND = tuple(key for key in RUN if key != "fuel")  # a fuel by its name is pure
 
 ANSWERS = (
     Answer(
@@ -514,10 +514,10 @@ ANSWERS = (
         "cylinders.last_draw_W",
         "power",
         "Steady draw near empty",
-        meaning="The steady draw when 5 % of a full charge is left, or what the cold leaves: less wall is "
-        "wetted, and what is left of a blend is heavy and hardly boils.",
+        meaning="The steady draw when 5 % of a full charge is left, or what the cold leaves or they are changed "
+        "at: less wall is wetted, and what is left of a blend is heavy and hardly boils.",
         formula="as the steady draw, with the wetted wall and the liquid near empty",
-        inputs=("firing_rate_gross", "burner_count", *CYLINDER),
+        inputs=("firing_rate_gross", "burner_count", *RUN),
         source=VESSEL & RAOULT,
     ),
     Answer(
@@ -537,10 +537,10 @@ ANSWERS = (
         "cylinders.last_coldest_K",
         "temperature",
         "Coldest air near empty",
-        meaning="The coldest air when 5 % of a full charge is left, or what the cold leaves; higher for a "
-        "blend, whose light part boils off first.",
+        meaning="The coldest air when 5 % of a full charge is left, or what the cold leaves or they are changed "
+        "at; higher for a blend, whose light part boils off first.",
         formula="temperature at which the liquid near empty boils at the regulator's least inlet pressure",
-        inputs=("firing_rate_gross", "burner_count", *CYLINDER),
+        inputs=("firing_rate_gross", "burner_count", *RUN),
         source=RAOULT,
     ),
     Answer(
@@ -560,7 +560,8 @@ ANSWERS = (
         "cylinders.last_ratio",
         "mixture",
         "Mixture of a blend, near empty",
-        meaning="The mixture of a blend when 5 % of a full charge is left, or what the cold leaves.",
+        meaning="The mixture of a blend when 5 % of a full charge is left, or what the cold leaves or "
+        "they are changed at.",
         formula="mixture x (air need / square root of molar mass) of what boils off / the same of the charge",
         inputs=("equivalence_ratio", "firing_rate_gross", *BLEND),
         source=RAOULT & VESSEL,
@@ -570,8 +571,8 @@ ANSWERS = (
         "cylinders.last_rate_W",
         "power",
         "Firing rate of a blend, near empty",
-        meaning="When 5 % of a full charge is left, or what the cold leaves; jet and gas pressure stay as set "
-        "for the mean of the charge. None for a pure gas.",
+        meaning="When 5 % of a full charge is left, or what the cold leaves or they are changed at; jet and gas "
+        "pressure stay as set for the mean of the charge. None for a pure gas.",
         formula="firing rate x (heating value / square root of molar mass) of what boils off / the same of the charge",
         inputs=("firing_rate_gross", *BLEND),
         source=RAOULT & VESSEL,
@@ -581,9 +582,10 @@ ANSWERS = (
         "cylinders.run_s",
         "time",
         "Run time",
-        meaning="Hours at high fire, all burners, until the cylinders are empty or too cold to feed the regulator.",
+        meaning="Hours at high fire, all burners, until the cylinders are empty, too cold to feed the regulator, or "
+        "changed.",
         formula="heat balance of the liquid and its steel, step by step",
-        inputs=("firing_rate_gross", "burner_count", *CYLINDER),
+        inputs=("firing_rate_gross", "burner_count", *RUN),
         source=VESSEL,
         near="first",
         digits=2,
@@ -593,9 +595,9 @@ ANSWERS = (
         "cylinders.ended_by",
         "word",
         "What ends the run",
-        meaning="Empty, or cold: the pressure falls below what the regulator needs.",
+        meaning="Empty; cold: the pressure falls below what the regulator needs; or changed, as set.",
         formula="heat balance of the liquid and its steel, step by step",
-        inputs=("firing_rate_gross", "burner_count", *CYLINDER),
+        inputs=("firing_rate_gross", "burner_count", *RUN),
         source=VESSEL,
         near="bench",
     ),
@@ -606,7 +608,7 @@ ANSWERS = (
         "Time to frost",
         meaning="Hours at high fire, all burners, until the wetted wall is at the freezing point; none if it never is.",
         formula="heat balance of the liquid and its steel, step by step",
-        inputs=("firing_rate_gross", "burner_count", *CYLINDER),
+        inputs=("firing_rate_gross", "burner_count", *RUN),
         source=VESSEL,
         near="bench",
     ),
@@ -1065,6 +1067,8 @@ CHECKS = (
         source=VESSEL & LIMITS & Source("half a day of 4 h at high fire is common practice", "common practice"),
         cases={
             "empty": "At {rate:power} the gas lasts {run:time 2}, until none is left.",
+            "changed": "At {rate:power} the gas lasts {run:time 2}, until they are changed with {left:percent 0} of a "
+            "full charge left.",
             "too_cold_jet": "It is too cold: at {air:temperature} the cylinder's own pressure is less than the "
             "regulator needs ({needed:gas_pressure}). Use less gas pressure with a larger jet, or wait for a warmer "
             "day. Never heat a cylinder.",
@@ -1103,18 +1107,18 @@ CHECKS = (
         harm="danger",
         source=RAOULT & LIMITS,
         cases={
-            "good": "The light part boils off first: from full cylinders to empty ones the mixture goes from "
-            "{first:.2f} to {last:.2f}.",
+            "good": "The light part boils off first: from full cylinders to {left:percent 0} left the mixture goes "
+            "from {first:.2f} to {last:.2f}.",
             "caution": "The light part boils off first, and what is left is heavier gas: with nothing touched the "
-            "mixture goes from {first:.2f} to {last:.2f} from full cylinders to empty ones, and carbon monoxide with "
-            "it. Turn the gas down by the look of the flame as they empty, or set it leaner.",
+            "mixture goes from {first:.2f} to {last:.2f} from full cylinders to {left:percent 0} left, and carbon "
+            "monoxide with it. Set it leaner, or change them earlier.",
             "good_line": "In the tank the light part boils off first: the mixture goes from {first:.2f} to {last:.2f} "
-            "while it empties.",
+            "while it empties to {left:percent 0}.",
             "caution_line": "In the tank the light part boils off first, and what is left is heavier gas: with nothing "
-            "touched the mixture goes from {first:.2f} to {last:.2f} while it empties, and carbon monoxide with it. "
-            "Turn the gas down by the look of the flame as it empties, or set it leaner.",
+            "touched the mixture goes from {first:.2f} to {last:.2f} while it empties to {left:percent 0}, and carbon "
+            "monoxide with it. Set it leaner.",
         },
-        cures=(("equivalence_ratio", "lower"), ("fuel_blend", "choose")),
+        cures=(("equivalence_ratio", "lower"), ("cylinder_left", "raise"), ("fuel_blend", "choose")),
     ),
 )
 

@@ -795,6 +795,8 @@ CHECKS = (
             "{day:gas_share 2}[| (in the EU {eu_day:gas_share 2})] that a working day allows. Draw "
             "it outdoors under a hood, hang a carbon monoxide alarm, never run this in a closed room. A leaner "
             "mixture makes far less.",
+            "blend": "As set for the mean of the blend, its gases come to {first:.2f} and {last:.2f}; the richest is "
+            "in the most.",
             "meter": "A flue-gas meter, not an alarm, lets you hold the mixture to {slip:g}. Set by the look of the "
             "flame it may be anything from {eye_lean:.2f} to {eye_rich:.2f}: up to {eye:gas_share 2}.",
             "goes_out": "This mixture does not burn cold: gas leaves unburnt, with carbon monoxide, a deadly poison "

@@ -1,6 +1,17 @@
 """The words of lighting, in the room Fire: the setting to light with, and the card for lighting and shutting down."""
 
-from ..sources import CO_LIMIT, DAMKOEHLER, FLASHBACK, FREEZING, LIFT, LIMITS, PRACTICE, ZONE_HEAT_UP, Source
+from ..sources import (
+    CO_LIMIT,
+    DAMKOEHLER,
+    FLASHBACK,
+    FREEZING,
+    LIFT,
+    LIMITS,
+    PRACTICE,
+    RAOULT,
+    ZONE_HEAT_UP,
+    Source,
+)
 from .forms import Answer, Check, Column, Table
 
 LIGHTING = FLASHBACK & LIFT & Source("distances kept from both limits are common practice", "common practice")
@@ -70,6 +81,7 @@ RESTS_ON = (
     "blower_curve",
     "blowers",
     "burner_count",
+    "cylinder_left",
 )
 # What may forbid it: no way out for the burnt gas, no way to low fire, nothing that holds it there, walls that glow too
 # late or never.
@@ -122,6 +134,7 @@ CARD_AIR = (
     "{least:temperature} to {most:temperature}"
 )
 OTHER_AIR = "For other air set the air temperature and print its own card."
+DRAWN = "They go from a full charge to {left:percent 0} of it left."
 TRY = (
     "Not alight {hiss:time 2} after the first hiss: gas off, {hand:time 1} more for the hand. What RESET lets in at "
     "most, in {trial:time 2}, fills {let_in:percent 0} of the chamber: "
@@ -436,6 +449,25 @@ ANSWERS = (
 )
 
 CHECKS = (
+    Check(
+        "blend_light",
+        "mixture",
+        "Lighting with a blend",
+        harm="danger",
+        source=LIGHTING & RAOULT,
+        cases={
+            "good": "The light part boils off first: at LIGHT the mixture goes from {first:.2f}, full, to {last:.2f} "
+            "with {left:percent 0} of a charge left. One mark and pressure do for all of that as well as for its mean.",
+            "none": NEVER + "No one setting holds for all gases of this blend, lit and turned on from there. " + DRAWN,
+            "lip": "Do not light it so: no one mark and pressure keep the flame of each gas of this blend out of a lip "
+            "that glows. " + DRAWN,
+            "missed": "For all gases of this blend mark and pressure hold as set, but not where a hand misses. "
+            + DRAWN,
+            "enough": "Changed with {enough:percent 0} left, by weight, one setting does.",
+            "wider": "Larger or more ports may leave room, and so may a blend with less of one of its gases.",
+        },
+        to_light=True,
+    ),
     Check(
         "lighting",
         "power",
@@ -801,7 +833,16 @@ WORDS = {
     "new": "New block: by its build sheet.",
     "long": "LIGHT lasts up to {wait:time 2}, with up to {co:gas_share 2} of carbon monoxide{maybe}. ",
     "long.maybe": "; it may blow off, {flame} or not",
-    "blend": "Gas, no other, mole %: {shares}. ",
+    "blend": "Gas, no other, mole %: {shares}. {drawn}",
+    # Its light part boils off first, and over a rest a full one holds heavier gas.
+    "drawn.line": "LIGHT, LOW and HIGH hold for a tank filled with it, not over a rest, until {left:percent 0} is "
+    "left. ",
+    "drawn.tank": "LIGHT, LOW and HIGH hold for a tank filled with it, not over a rest, until {left:percent 0} is "
+    "left: then no fire. ",
+    "drawn.cylinder": "LIGHT, LOW and HIGH hold for a cylinder filled with it, not over a rest, until {left:percent 0} "
+    "of its charge is left. That is {mass:mass} over its stamped empty weight: then change it, or no fire. ",
+    "drawn.cylinders": "LIGHT, LOW and HIGH hold for cylinders filled with it, not over a rest, until {left:percent 0} "
+    "of their charge is left. That is {mass:mass} in each over its stamped empty weight: then change all, or no fire. ",
     "look.source": "common practice",
     "purge.when": "Purge",
     "purge.do": "Gas shut, no flame in the chamber. {blower} on, {damper} at HIGH, {high_mark}, for {purge:time 2}. "
@@ -859,11 +900,12 @@ WORDS = {
     "air_own": "{built} for air of {own:temperature}. ",
     "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
     "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}{band}: "
-    "{rate:power}, mixture {ratio:.2f}, {pipe:tap 2} at the mix pipe's tap. "
+    "{rate:power}, mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap. "
     "The first time, not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
     "further, never beyond "
     "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT.",
     "band": ", {least:gas_pressure} to {most:gas_pressure}",
+    "drifts": " ({first:.2f} full, {last:.2f} at the last)",
     "band.one": ", no less and no more",
     "again": "{off}, go back to Purge",
     "off.torch": "torch off",

@@ -3,6 +3,7 @@
 from math import inf
 
 from ..constants import INCH_M
+from ..parts.blend import Blend
 from ..parts.crossing import Crossing
 from ..parts.face import Face
 from ..parts.firing import Firing
@@ -244,10 +245,12 @@ def lift_check(holding: Holding, firing: Firing, chamber_temperature: float, lit
     return verdict(word, lift, low, case=(first, after), **slots)
 
 
-def flammable_check(holding: Holding, equivalence_ratio: float) -> Judged:
+def flammable_check(holding: Holding, blend: Blend, equivalence_ratio: float) -> Judged:
+    """Of a blend its leanest and its richest gas."""
     phi, lean, rich = equivalence_ratio, holding.lean, holding.rich
     nearer_rich = phi * phi > lean * rich  # of very diluted gas both limits may lie on one side of 1
-    slips_lean, slips_rich = phi - MIXTURE_SLIP, phi + MIXTURE_SLIP
+    leanest, richest = blend.span(phi)
+    slips_lean, slips_rich = leanest - MIXTURE_SLIP, richest + MIXTURE_SLIP
     word = ladder(slips_lean, good=LEAN_MARGIN * lean, stop=lean) if slips_rich <= rich else "stop"
     return verdict(
         word,

@@ -4,6 +4,7 @@ from math import inf, sqrt
 
 from ..constants import FOOT_M, INH2O_PA, PSI_PA
 from ..parts.baffle_plate import BafflePlate
+from ..parts.blend import Blend
 from ..parts.blower import Blower
 from ..parts.cylinders import Cylinders
 from ..parts.firing import Firing
@@ -450,7 +451,9 @@ def cylinder_check(
             cases = (*cases, *(("more_too",) if too_few else ()), *(("or_propane",) if propane else ()))
     else:
         cases = ("empty",)
-        if cylinders.ended_by != "empty":
+        if cylinders.ended_by == "changed":
+            cases = ("changed",)
+        elif cylinders.ended_by != "empty":
             cases = ("cold_at_once" if cylinders.draw_W.value < firing.installed_W else "cold",)
         if word != "good":
             full = ("full",) if cylinder_fill < 1 else ()
@@ -461,7 +464,7 @@ def cylinder_check(
         cylinders.full_run_s,
         good_s,
         case=cases,
-        cures=(*more, *less),
+        cures=(*more, *((("cylinder_left", "lower"),) if cylinders.ended_by == "changed" else less)),
         good=good_s,
         least=least_s,
         rate=firing.installed_W,
@@ -494,16 +497,19 @@ def cylinder_spoils(cylinders: Cylinders, regulator_inlet_pressure: float, heat_
     return together if any(_too_cold(cylinders, regulator_inlet_pressure, heat_up_time + WORKS_S)) else set()
 
 
-def blend_drift_check(cylinders: Cylinders, gas_line: GasLine, equivalence_ratio: float) -> Judged | None:
-    """By what the mixture gets to before cylinders or tank are empty; None for a gas that stays what it is."""
-    if cylinders.last_ratio is None:
+def blend_drift_check(blend: Blend, gas_line: GasLine, equivalence_ratio: float) -> Judged | None:
+    """By what the mixture gets to before cylinders or tank are changed; None for a gas that stays what it is."""
+    if blend.first is None or blend.last is None:
         return None
     good = max(1.0, equivalence_ratio + SLIP)
+    first, last = (equivalence_ratio * one.ratio_times for one in (blend.first, blend.last))
     return judge(
-        cylinders.last_ratio,
+        last,
         good=good,
         stop=inf,
-        case=("good" if cylinders.last_ratio <= good else "caution") + ("_line" if gas_line.there else ""),
-        first=cylinders.first_ratio,
-        last=cylinders.last_ratio,
+        slack=1e-9,
+        case=("good" if last <= good else "caution") + ("_line" if gas_line.there else ""),
+        first=first,
+        last=last,
+        left=blend.left_share,
     )

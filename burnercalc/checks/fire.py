@@ -6,6 +6,8 @@ from typing import Any
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
 from ..parts.back_pressure import BackPressure
+from ..parts.blend import Blend
+from ..parts.blend_light import LIT, NONE, BlendLight
 from ..parts.burnt_gas import BurntGas
 from ..parts.carbon_monoxide import EU_DAY_FRACTION, EU_SHORT_FRACTION
 from ..parts.cylinders import Cylinders
@@ -115,6 +117,30 @@ LIGHTING_CURES = {
 SETTINGS_OF_LIGHTING = frozenset({"lit_by", "jet_drill", "gas_pressure"}).union(
     *({key for key, _ in cures} for cures in LIGHTING_CURES.values())
 )
+
+
+def blend_light_check(blend_light: BlendLight, blend: Blend, lit_by: str) -> Judged | None:
+    """Whether one mark and pressure hold for all gases of a blend as well as for their mean; None of a gas that stays
+    what it is, and where not even that is lit. What only a hand that misses loses is a note where a guard shuts the
+    gas."""
+    light = blend_light
+    if light.holds is None or light.alone is None or light.alone == NONE:
+        return None
+    slots: dict[str, Any] = {"left": blend.left_share, "first": light.first, "last": light.last, "enough": light.enough}
+    if light.holds >= light.alone:
+        return verdict("good", light.last, None, **slots)
+    guard = lit_by == "guard"
+    words = {NONE: ("stop", "none"), LIT: ("caution" if guard else "stop", "lip")}
+    word, case = words.get(light.holds, ("note" if guard else "caution", "missed"))
+    sooner = (("cylinder_left", "raise"),) if light.enough else ()
+    return verdict(
+        word,
+        light.last,
+        None,
+        case=(case, *(("enough",) if light.enough else ()), "wider"),
+        cures=() if word == "note" else (*sooner, *STRONGER, ("fuel_blend", "choose")),
+        **slots,
+    )
 
 
 def lighting_check(
@@ -569,7 +595,7 @@ def run_up_check(lighting_card: LightingCard) -> Judged:
 def first_fire_gas_check(first_fire: FirstFire, cylinders: Cylinders) -> Judged | None:
     """Of cylinders that the gas runs out of; None where the burner makes none, or the cold ends them before."""
     takes, holds = first_fire.fuel_kg, cylinders.holds_kg
-    if not takes or holds is None or cylinders.ended_by != "empty":
+    if not takes or holds is None or cylinders.ended_by not in ("empty", "changed"):
         return None
     return verdict("note" if holds < takes else "good", takes, holds, takes=takes, holds=holds)
 

@@ -6,6 +6,7 @@ from math import inf, pi, sqrt
 from ..making.wall import SLACK
 from ..parts.back_pressure import BLOWS_PA, MOST_PA, NO_LESS_SPARED, TORCHES_PA, BackPressure
 from ..parts.bars import Bars
+from ..parts.blend import Blend
 from ..parts.blower import Blower
 from ..parts.body import Body
 from ..parts.carbon_monoxide import CO_LIMIT_FRACTION, EU_DAY_FRACTION, CarbonMonoxide
@@ -109,11 +110,12 @@ def _losing(chamber: Chamber) -> tuple[tuple[str, ...], Cures]:
 
 
 def mixture_check(
-    mixture: Mixture, hot_run: HotRun, blower: Blower, blower_curve: tuple | None, reducing_wanted: str
+    mixture: Mixture, blend: Blend, hot_run: HotRun, blower: Blower, blower_curve: tuple | None, reducing_wanted: str
 ) -> Judged:
-    """Rich: a stop as set, a caution from where a slip of the hand, the burner hot, may bring it."""
+    """Rich: a stop as set, a caution from where a slip of the hand, the burner hot, or the gas of a blend may bring
+    it."""
     ratio, wanted = mixture.equivalence_ratio, reducing_wanted == "yes"
-    richest = max(ratio + MIXTURE_SLIP, hot_run.richest or 0.0)
+    richest = blend.span(max(ratio + MIXTURE_SLIP, hot_run.richest or 0.0))[1]
     word, case = ladder(ratio, good=LEANEST_GOOD, stop=-inf, slack=1e-9), "lean"
     if word == "good":
         word = ladder(-ratio, good=-RICHEST_GOOD, stop=-inf if wanted else -RICHEST_GOOD, slack=1e-9)
@@ -138,6 +140,7 @@ def mixture_check(
 
 def carbon_monoxide_check(
     mixture: Mixture,
+    blend: Blend,
     flame: Flame,
     carbon_monoxide: CarbonMonoxide,
     hot_run: HotRun,
@@ -151,7 +154,8 @@ def carbon_monoxide_check(
     found, settled, ratio = carbon_monoxide.dry, flame.co_dry_band, mixture.equivalence_ratio
     if found is None or settled is None:
         return verdict("caution", None, MOST_CO_GOOD, case="unknown", cures=(_nearer_to_one(ratio),))
-    if ratio - MIXTURE_SLIP < holding.lean or ratio + MIXTURE_SLIP > holding.rich:
+    leanest, richest = blend.span(ratio)
+    if leanest - MIXTURE_SLIP < holding.lean or richest + MIXTURE_SLIP > holding.rich:
         return verdict("caution", None, MOST_CO_GOOD, case="goes_out", cures=(_nearer_to_one(ratio),))
     word = ladder(found.high, good=MOST_CO_GOOD, note=MOST_CO_CHILLED, stop=inf)
     case, value, limit = "chilled" if word == "caution" else word, found.high, MOST_CO_GOOD
@@ -165,7 +169,7 @@ def carbon_monoxide_check(
         word,
         value,
         limit,
-        case=(case, "meter"),
+        case=(case, *(("blend",) if blend.ends else ()), "meter"),
         cures=(("equivalence_ratio", "lower"), *(() if slow else (LESS_FIRE,))),
         co=found.value,
         slipped=settled.high,
@@ -181,6 +185,8 @@ def carbon_monoxide_check(
         day=CO_LIMIT_FRACTION,
         eu_day=EU_DAY_FRACTION,
         leaves=carbon_monoxide.leaves_K,
+        first=leanest,
+        last=richest,
     )
     return waiting(judged, hot_run.richest, blower_cures(blower, blower_curve))
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from ..physics import combustion, ventilation
 from ..physics.band import Band, about
+from .blend import Blend
 from .firing import Firing
 from .flame import Flame, flue_gas
 from .gas import Gas
@@ -26,7 +27,8 @@ class CarbonMonoxide:
     """Both None without a flame. `dry`: share of the dry gas, from the lean slip of the mixture, cooled slowly, over
     the mixture as set, to `richest`, chilled at `leaves_K`, as hot as the gas may leave at high fire.
 
-    `richest`: the rich slip, of the burner as it drifts when hot where that is richer, as far as flames are known (3).
+    `richest`: the rich slip, of the burner as it drifts when hot where that is richer, of a blend's richest gas, as far
+    as flames are known (3).
     `by_eye`: mixtures that it may come to without a flue-gas meter; `by_eye_dry`: carbon monoxide of the richest,
     cooled slowly.
     `fresh_air_m3_s`: the same as air that the room needs if all of it stays there.
@@ -42,6 +44,7 @@ class CarbonMonoxide:
 
 def carbon_monoxide(
     gas: Gas,
+    blend: Blend,
     shop: Shop,
     flame: Flame,
     firing: Firing,
@@ -53,7 +56,7 @@ def carbon_monoxide(
     # A flame no hotter than the walls leaves at their temperature: it cannot heat them.
     leaves_K = reached.gas_K.high if reached.gas_K else chamber_temperature
     slipped = equivalence_ratio + MIXTURE_SLIP
-    richest = min(max(slipped, hot_run.richest or 0.0), combustion.EQUIVALENCE_RATIO_RANGE[1])
+    richest = min(blend.span(max(slipped, hot_run.richest or 0.0))[1], combustion.EQUIVALENCE_RATIO_RANGE[1])
     by_eye = (equivalence_ratio * BY_EYE[0], equivalence_ratio * BY_EYE[1])
     if flame.flue is None:
         return CarbonMonoxide(None, None, leaves_K, richest, by_eye, None)

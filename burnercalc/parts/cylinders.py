@@ -2,12 +2,11 @@
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import sqrt
 
 from ..physics import cylinder as physics
-from ..physics import fuels
 from ..physics.band import Band
 from ..physics.lp_blend import boiled_down, bubble_pressure_Pa, bubble_temp_K, vapour
+from .blend import NEAR_EMPTY, drawn
 from .firing import Firing
 from .gas import Gas
 from .gas_line import GasLine
@@ -19,12 +18,12 @@ DRAW_BAND = (0.9, 1.1)  # of the coefficient fitted to the table
 # Times the gas pressure before the jet, that a regulator needs: a fifth for hose and valves, a fifth that it droops by
 # with less. Common practice.
 FEEDS = 1.5
-NEAR_EMPTY = 0.05  # of a full charge
 
 
 @dataclass(frozen=True)
 class Cylinders:
-    """All None for gas that comes by a line, but of a blend what its tank makes of it, full and near empty.
+    """All None for gas that comes by a line, but of a blend what its tank makes of it, full and near empty. A run ends
+    where they are `changed`, at the latest.
 
     `draw_W`: what they keep up at this fill without chilling further.
 
@@ -38,6 +37,7 @@ class Cylinders:
     air as set for the mean of the charge; None for a pure gas.
     """
 
+    full_kg: float | None  # the full charge of one, as propane
     draw_W: Band | None
     last_draw_W: Band | None
     coldest_K: float | None
@@ -61,26 +61,25 @@ class Cylinders:
 
 
 @lru_cache(maxsize=256)
-def _run(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg):
-    return physics.run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg, 100)
+def _run(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg, changed_kg):
+    """Steady, so that what is drawn till it is changed goes with the time."""
+    run = physics.run_down(vessel, liquid_kg, liquid, air_temp_K, inlet_Pa, draw_W, heating_J_kg, 100)
+    if run.left_kg >= changed_kg:
+        return run
+    end_s = run.run_time_s * (liquid_kg - changed_kg) / (liquid_kg - run.left_kg)
+    frost_s = None if run.frost_time_s is None or run.frost_time_s > end_s else run.frost_time_s
+    return replace(run, run_time_s=end_s, ended_by="changed", frost_time_s=frost_s, left_kg=changed_kg)
 
 
-def _through_jet(composition):
-    """(air that it needs, gross heat) of a gas through a given jet at a given pressure, up to a common factor."""
-    speed = 1 / sqrt(fuels.molar_mass_kg_mol(composition))
-    return speed * fuels.stoichiometric_air_mol_mol(composition), speed * fuels.gross_heating_value_J_mol(composition)
-
-
-def _of_blend(charge, first, last, shop, equivalence_ratio, firing):
+def _of_blend(gas, first, last, shop, equivalence_ratio, firing):
     """What a blend comes to as it boils off; None of a pure gas."""
-    if len(charge) == 1:
+    if len(gas.liquid) == 1:
         return dict.fromkeys(("first_ratio", "last_ratio", "last_rate_W"))
-    air, heat = _through_jet(charge)
-    (first_air, _), (last_air, last_heat) = (_through_jet(vapour(liquid, shop.temp_K)) for liquid in (first, last))
+    first, last = (drawn(vapour(liquid, shop.temp_K), gas.composition) for liquid in (first, last))
     return {
-        "first_ratio": equivalence_ratio * first_air / air,
-        "last_ratio": equivalence_ratio * last_air / air,
-        "last_rate_W": firing.rate_W * last_heat / heat,
+        "first_ratio": equivalence_ratio * first.ratio_times,
+        "last_ratio": equivalence_ratio * last.ratio_times,
+        "last_rate_W": firing.rate_W * last.rate_times,
     }
 
 
@@ -88,6 +87,7 @@ def cylinders(
     cylinder: str,
     cylinder_count: int,
     cylinder_fill: float,
+    cylinder_left: float,
     tank_diameter: float,
     tank_length: float,
     regulator_inlet_pressure: float,
@@ -106,11 +106,11 @@ def cylinders(
     jet_Pa = FEEDS * gas_pressure
     least_Pa = max(regulator_inlet_pressure, jet_Pa)
     if gas_line.there:
-        none = Cylinders(*[None] * 17, jet_Pa=jet_Pa, least_Pa=least_Pa, fuel_cost_per_hour=cost)
+        none = Cylinders(*[None] * 18, jet_Pa=jet_Pa, least_Pa=least_Pa, fuel_cost_per_hour=cost)
         if gas.liquid is None:
             return none
         last = boiled_down(gas.liquid, shop.temp_K, NEAR_EMPTY)
-        return replace(none, **_of_blend(gas.liquid, gas.liquid, last, shop, equivalence_ratio, firing))
+        return replace(none, **_of_blend(gas, gas.liquid, last, shop, equivalence_ratio, firing))
     vessel = (
         physics.lying_tank(tank_diameter, tank_length)
         if cylinder == "tank"
@@ -121,7 +121,9 @@ def cylinders(
 
     def run_from(liquid, share, inlet_Pa=inlet_Pa):
         each_W = firing.installed_W / cylinder_count
-        return _run(vessel, vessel.capacity_kg * share, liquid, shop.temp_K, inlet_Pa, each_W, gas.gross_J_kg)
+        full_kg = vessel.capacity_kg
+        changed_kg = full_kg * cylinder_left
+        return _run(vessel, full_kg * share, liquid, shop.temp_K, inlet_Pa, each_W, gas.gross_J_kg, changed_kg)
 
     run, full = run_from(first, cylinder_fill), run_from(gas.liquid, 1.0)
     other_Pa = shop.pressure_Pa + min(regulator_inlet_pressure, jet_Pa)
@@ -134,13 +136,14 @@ def cylinders(
         return Band(*(factor * each * cylinder_count for factor in (DRAW_BAND[0], 1, DRAW_BAND[1])))
 
     return Cylinders(
+        full_kg=vessel.capacity_kg,
         draw_W=draw(first, cylinder_fill),
         last_draw_W=draw(last, near_empty),
         coldest_K=bubble_temp_K(first, inlet_Pa),
         boils_K=bubble_temp_K(first, shop.pressure_Pa + LEAST_REGULATOR_PA),
         holds_kg=run.run_time_s * firing.installed_W / gas.gross_J_kg,
         last_coldest_K=bubble_temp_K(last, inlet_Pa),
-        **_of_blend(gas.liquid, first, last, shop, equivalence_ratio, firing),
+        **_of_blend(gas, first, last, shop, equivalence_ratio, firing),
         run_s=run.run_time_s,
         ended_by=run.ended_by,
         frost_s=run.frost_time_s,

@@ -41,7 +41,10 @@ class Gas:
 
 def gas(fuel: str, fuel_blend: tuple | None) -> Gas:
     """The blend when there is one, else what stands behind the fuel's name."""
-    composition = fuel_blend or fuels.fuel_composition(fuel)
+    return gas_of(fuel_blend or fuels.fuel_composition(fuel))
+
+
+def gas_of(composition: tuple[tuple[str, float], ...]) -> Gas:
     largest = max(composition, key=lambda share: share[1])[0]
     return Gas(
         composition=composition,

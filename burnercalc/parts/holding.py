@@ -8,6 +8,7 @@ from ..physics import flame_holding, flame_limits
 from ..physics.band import Band
 from ..physics.block_fin import HotPort
 from ..physics.burning_velocity import PHI_RANGE, burning_velocity_m_s, burning_velocity_over_temp
+from .blend import Blend
 from .face import Face
 from .firing import Firing
 from .gas import Gas
@@ -24,7 +25,8 @@ class Holding:
     """Limits of a port as cold mixture's velocity, and of the burner as its firing rate; None where there is none.
 
     `cold`, `hot`: flashback, ports at the shop's temperature, and at their working temperature with a lip too hot to
-    quench. `flashback_W`: the worse of the two; `turndown` is what its careful end leaves.
+    quench. `flashback_W`: the worse of the two; `turndown` is what its careful end leaves. Of a blend the worst of its
+    gases, as rates of its mean.
     """
 
     port_gradient_1_s: float
@@ -107,6 +109,7 @@ def limits_m_s(
 def holding(
     block_thickness: float,
     gas: Gas,
+    blend: Blend,
     shop: Shop,
     mixture: Mixture,
     face: Face,
@@ -118,13 +121,21 @@ def holding(
     phi, burning = mixture.equivalence_ratio, mixture.burning_velocity_m_s
     alpha = mixture.cold.thermal_diffusivity_m2_s
     port = (face.port_diameter_m, block_thickness)
-    cold, lift = limits_m_s(gas, shop, phi, *port)
-    hot, _ = limits_m_s(gas, shop, phi, *port, hot_block.port, hot_block.left_port)
     flame = flame_holding.PortFlame(
         *port, properties(gas.composition, phi, shop.pressure_Pa), lambda _: burning, phi, shop.temp_K
     )
-    cold_W, hot_W = (_rate_W(limit, shares.least, stream, firing) for limit in (cold, hot))
-    lift_W = _rate_W(lift, shares.largest, stream, firing)
+
+    def limits_W(gas: Gas, ratio: float, speed: float) -> tuple[Band | None, ...]:
+        """Cold and hot flashback, and lift, of a gas whose mixture runs at so many times the speed of the mean's."""
+        cold, lift = limits_m_s(gas, shop, ratio, *port)
+        hot, _ = limits_m_s(gas, shop, ratio, *port, hot_block.port, hot_block.left_port)
+        passing = ((cold, shares.least), (hot, shares.least), (lift, shares.largest))
+        return tuple(_rate_W(limit, speed * share, stream, firing) for limit, share in passing)
+
+    gas_part = firing.gas_m3_s / firing.mixture_m3_s
+    each = [limits_W(gas, phi, 1.0)] if blend.passes_mean else []
+    each += [limits_W(one.gas, phi * one.ratio_times, 1 + gas_part * (one.gas_times - 1)) for one in blend.ends]
+    cold_W, hot_W, lift_W = (_worst(end, found) for end, found in zip((max, max, min), zip(*each)))
     flashback_W = None if cold_W is None or hot_W is None else Band(*map(max, cold_W, hot_W))
     lean, rich = flame_limits.flammable_equivalence_ratios(gas.composition)
     return Holding(
@@ -139,6 +150,10 @@ def holding(
         lean=lean,
         rich=rich,
     )
+
+
+def _worst(worst, bands):
+    return None if None in bands else bands[0] if len(bands) == 1 else Band(*map(worst, *bands))
 
 
 def _sure(most, _, sure):

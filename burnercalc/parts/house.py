@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from ..constants import STANDARD_PRESSURE_PA
 from ..making.train import HOUSE_PIPE_PA, house_pipes
 from ..physics.lp_blend import boiled_down, bubble_temp_K
-from .cylinders import FEEDS, NEAR_EMPTY
+from .blend import NEAR_EMPTY
+from .cylinders import FEEDS
 from .firing import Firing
 from .gas import Gas
 from .gas_line import GasLine

@@ -8,6 +8,7 @@ from ..constants import FOOT_M, MILE_HOUR_M_S
 from ..physics import combustion, drills, ventilation
 from ..physics.band import Band
 from .back_pressure import BackPressure
+from .blend import Blend
 from .blower import Blower
 from .burnt_gas import BurntGas
 from .fired_heat_up import FiredHeatUp
@@ -55,6 +56,7 @@ def lighting(
     equivalence_ratio: float,
     chamber_back_pressure: float,
     gas: Gas,
+    blend: Blend,
     gas_line: GasLine,
     shop: Shop,
     firing: Firing,
@@ -80,7 +82,8 @@ def lighting(
         if not least <= share <= most:
             ends_m = (resistance.mix_pipe.bore_m * sqrt(one) for one in (least, max(least, most)))
             return _not_lit(found, said("hole", **dict(zip(("hole_least", "hole_most"), ends_m))))
-    if not holding.lean + MIXTURE_SLIP <= equivalence_ratio <= holding.rich - MIXTURE_SLIP:
+    leanest, richest = blend.span(equivalence_ratio)
+    if not (holding.lean + MIXTURE_SLIP <= leanest and richest <= holding.rich - MIXTURE_SLIP):
         return _not_lit(found, said("no_flame", ratio=equivalence_ratio, lean=holding.lean, rich=holding.rich))
     needed_Pa, most_Pa = _pressures_Pa(found, gas_line, firing, jet)
     if needed_Pa > most_Pa:

@@ -81,7 +81,7 @@ def lighting_day(
             hot_block=replace(hot_block, waiting_port=waits),
         )
         along = Along(Flame(on_that_day), ratio, rate_W / swells)
-        return _margins(on_that_day, along, along.ratio_at(gas_Pa, ratio), slide, gauges)
+        return _worst(on_that_day, along, along.ratio_at(gas_Pa, ratio), slide, gauges)
 
     coldest_K = max(own_K - REACH_K, TEMP_MIN_K)
     (cold_K, cold, cold_set), (warm_K, warm, warm_set) = (
@@ -97,7 +97,7 @@ def in_another(slide: LightingSlide, gauges: Gauges, own: Tries, other: Tries) -
     proved = replace(other, jet=replace(other.jet, coefficient=own.jet.coefficient, drill=own.jet.drill))
     thinner = other.shop.air_density_kg_m3 / own.shop.air_density_kg_m3
     along = Along(Flame(proved), slide.ratio.value, slide.rate_W.value * thinner)
-    return _margins(proved, along, along.ratio_at(slide.gas_Pa.value, slide.ratio.value), slide, gauges)
+    return _worst(proved, along, along.ratio_at(slide.gas_Pa.value, slide.ratio.value), slide, gauges)
 
 
 def _end(margins: Callable[[float], Margins], own_K: float, off_K: float) -> tuple[float, str, bool]:
@@ -121,11 +121,21 @@ def _first(own: Margins, found: Margins, kept: list[str]) -> tuple[float, str]:
     return min(met, default=(1.0, ""))
 
 
+def _worst(day: Tries, along: Along, ratio: float, slide: LightingSlide, gauges: Gauges) -> Margins:
+    """Of all gases of a blend; its shares in that air hardly differ from those in its own."""
+    each = [_margins(day, along, ratio, slide, gauges)] if day.blend.passes_mean else []
+    for one, there in day.of_blend:
+        its_ratio = ratio * one.ratio_times
+        its_along = Along(Flame(there), its_ratio, along.rate_W(ratio) * one.rate_times)
+        each.append(_margins(there, its_along, its_ratio, slide, gauges))
+    return {limit: min(one[limit] for one in each) for limit in each[0]}
+
+
 def _margins(day: Tries, along: Along, ratio: float, slide: LightingSlide, gauges: Gauges) -> Margins:
     """At the mixture of that day, and where a hand misses. A flame that stays out of a lip that glows does not run back
     into one that does not."""
-    set_to, miss = (ratio, along.rate_W(ratio)), slide.ratio.high / slide.ratio.value - 1
-    lean, by_gas, rich = where_missed(along, ratio, miss, along.gas_off(ratio, gauges.off_Pa))
+    set_to = ratio, along.rate_W(ratio)
+    lean, by_gas, rich = where_missed(along, ratio, slide.miss, along.gas_off(ratio, gauges.off_Pa))
     hot, together = day.hot_block.waiting_port, SIDE_BY_SIDE[0] if day.face.port_count > 1 else 1.0
 
     @cache

@@ -49,7 +49,8 @@ class LightingSlide:
     least.
     `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe,
     `tap_Pa`: at its tap.
-    `ratio`: the mixture it comes to, with what a hand may miss; `fails`: what becomes of the flame at the lean end, and
+    `ratio`: the mixture it comes to, with what a hand may miss, and of a blend from the first gas to the last; `miss`:
+    what the hand misses alone, as a share; `fails`: what becomes of the flame at the lean end, and
     at the rich one: lost (it runs back, or no torch holds it), back (into a lip that glows, though not as set), burnt
     (no torch may hold it, in burnt gas), or "".
     `unproven`: the same before jet, blower and slide are proven: the jet's coefficient and the blower's curve off too,
@@ -73,6 +74,7 @@ class LightingSlide:
     tap_Pa: float | None
     stays: bool
     ratio: Band | None
+    miss: float
     fails: tuple[str, str]
     unproven: Band | None
     lifts_W: float | None
@@ -96,6 +98,7 @@ UNLIT = LightingSlide(
     None,
     False,
     None,
+    0.0,
     ("", ""),
     None,
     None,
@@ -379,7 +382,8 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
     gas_miss = along.gas_off(ratio, off_Pa)
     miss = hypot(mark.off, gas_miss)
     leaner, by_gas, richer = where_missed(along, ratio, miss, gas_miss)
-    band = Band(leaner[0], ratio, richer[0])
+    blend = flame.tries.blend
+    band = Band(blend.span(leaner[0])[0], ratio, blend.span(richer[0])[1])
     lean, rich = flame.fails(*leaner), flame.fails(*richer)
     if lean != "lost" and waits:
         lean = "back" if any(flame.stays_out(*one) < 0 for one in (leaner, by_gas)) else lean
@@ -401,8 +405,11 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         tap_Pa=None,
         stays=waits and lean not in ("lost", "back"),
         ratio=band,
+        miss=miss,
         fails=(lean, rich),
-        unproven=Band(ratio * max(1 - new_off, 0.0) / most_air, ratio, ratio * (1 + new_off)),
+        unproven=Band(
+            blend.span(ratio * max(1 - new_off, 0.0) / most_air)[0], ratio, blend.span(ratio * (1 + new_off))[1]
+        ),
         lifts_W=None,
         mark=mark.told,
         advice=UNLIT.advice,

@@ -1,6 +1,6 @@
 """A mixture as this burner would be lit with it: the limits of its flame as firing rates, and what can be set of it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, cached_property, lru_cache
 from math import inf
 
@@ -8,8 +8,9 @@ from ..constants import INH2O_PA, PSI_PA
 from ..errors import InputError
 from ..making import slide
 from ..physics import blower as blowers
-from ..physics import combustion, pipes
+from ..physics import combustion, fuels, gas_jet, pipes
 from ..physics.band import Band
+from .blend import Blend, Drawn
 from .blower import Blower
 from .face import Face
 from .firing import Firing
@@ -47,11 +48,13 @@ HALVINGS = 12  # of the search for the rates that can be set: to 1/4096 of the b
 
 @dataclass(frozen=True)
 class Tries:
-    """What any mixture is tried with."""
+    """What any mixture is tried with. Limits of a blend are those of its mean, first and last gas that are nearest, as
+    rates and mixtures of the mean, jet and valves left where they are."""
 
     block_thickness: float
     mix_pipe: str
     gas: Gas
+    blend: Blend
     gas_line: GasLine
     shop: Shop
     face: Face
@@ -72,11 +75,28 @@ class Tries:
         """A mixture is asked for several times, and knows what it has worked out."""
         return cache(self._tried)
 
+    @cached_property
+    def of_blend(self) -> "tuple[tuple[Drawn, Tries], ...]":
+        """(gas, the same burner with it) of a blend's first and last gas; the block's own heat hardly hangs on it."""
+        return tuple((one, self._with(one.gas)) for one in self.blend.ends)
+
+    def _with(self, gas):
+        jet = replace(
+            self.jet,
+            molar_mass_kg_mol=fuels.molar_mass_kg_mol(gas.composition),
+            heat_capacity_ratio=gas_jet.heat_capacity_ratio(gas.composition),
+            gross_J_kg=gas.gross_J_kg,
+        )
+        return replace(self, gas=gas, jet=jet, blend=Blend(self.blend.left_share))
+
     def _tried(self, ratio, off, fine):
         port = (self.gas, self.shop, ratio, self.face.port_diameter_m, self.block_thickness)
+        ends = tuple((there.at(ratio * one.ratio_times, off), one.rate_times) for one, there in self.of_blend)
         return Tried(
             ratio,
             port,
+            ends,
+            self.blend.passes_mean,
             self.hot_block.waiting_port,
             self.face.port_count,
             self.firing,
@@ -98,6 +118,7 @@ def tries(
     block_thickness: float,
     mix_pipe: str,
     gas: Gas,
+    blend: Blend,
     gas_line: GasLine,
     shop: Shop,
     face: Face,
@@ -110,7 +131,20 @@ def tries(
     resistance: Resistance,
 ) -> Tries:
     return Tries(
-        block_thickness, mix_pipe, gas, gas_line, shop, face, firing, stream, shares, hot_block, jet, blower, resistance
+        block_thickness,
+        mix_pipe,
+        gas,
+        blend,
+        gas_line,
+        shop,
+        face,
+        firing,
+        stream,
+        shares,
+        hot_block,
+        jet,
+        blower,
+        resistance,
     )
 
 
@@ -152,6 +186,10 @@ def careful_flashback_m_s(gas, shop, ratio, diameter_m, length_m, hot, lip_glows
         return None
 
 
+def _least_band(bands):
+    return Band(*map(min, *bands))
+
+
 class Tried:
     """One mixture: its limits as firing rates, each worked out when asked for, and what can be set of it."""
 
@@ -159,6 +197,8 @@ class Tried:
         self,
         ratio,
         port,
+        ends,
+        mean_too,
         hot,
         ports,
         firing,
@@ -174,6 +214,8 @@ class Tried:
         off,
         fine,
     ):
+        # First and last gas of a blend, each with its heat over that of the mean; whether that is drawn too.
+        self.ends, self.mean_too = ends, mean_too
         self.ratio, self.port, self.hot, self.ports, self.off, self.fine = ratio, port, hot, ports, off, fine
         self.firing, self.shares, self.jet, self.blower = firing, shares, jet, blower
         self.resistance, self.gas, self.gas_line, self.shop = resistance, gas, gas_line, shop
@@ -189,13 +231,25 @@ class Tried:
     def lift_W(self):
         """Careful end, of the best-fed port; None where no limit is found."""
         limit_m_s = careful_lift_m_s(*self.port, self.off)
-        return None if limit_m_s is None else self._rate_W(limit_m_s, self.shares.largest)
+        own = None if limit_m_s is None else self._rate_W(limit_m_s, self.shares.largest)
+        return self._of_blend(min, "lift_W", own)
+
+    def _of_blend(self, worst, limit, own):
+        """A limit with each gas of a blend, as a rate of its mean: the worst; None where one of them has none."""
+        if not self.ends:
+            return own
+        found = [own] if self.mean_too else []
+        for one, times in self.ends:
+            there = getattr(one, limit)
+            found.append(Band(*(end / times for end in there)) if isinstance(there, Band) else there and there / times)
+        return None if None in found else worst(found)
 
     @cached_property
     def burnt_lift_W(self):
         """As lift_W, in a chamber full of burnt gas, with its band."""
         limit_m_s = burnt_lift_m_s(*self.port, self.off)
-        return limit_m_s and Band(*(self._rate_W(one, self.shares.largest) for one in limit_m_s))
+        own = limit_m_s and Band(*(self._rate_W(one, self.shares.largest) for one in limit_m_s))
+        return self._of_blend(_least_band, "burnt_lift_W", own)
 
     @cached_property
     def together_W(self):
@@ -221,13 +275,13 @@ class Tried:
         cold, warm = (careful_flashback_m_s(*self.port, hot, False, self.off) for hot in (None, self.hot))
         if cold is None or warm is None:
             return None
-        return self._back_W(max(cold, warm))
+        return self._of_blend(max, "flashback_W", self._back_W(max(cold, warm)))
 
     @cached_property
     def glowing_W(self):
         """As flashback_W, of a lip that glows while the walls come to it; inf where none is found."""
         limit_m_s = careful_flashback_m_s(*self.port, self.hot, True, self.off)
-        return inf if limit_m_s is None else self._back_W(limit_m_s)
+        return self._of_blend(max, "glowing_W", inf if limit_m_s is None else self._back_W(limit_m_s))
 
     def _back_W(self, limit_m_s):
         rate_W = self._rate_W(limit_m_s, self.shares.least)

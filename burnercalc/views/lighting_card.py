@@ -4,8 +4,10 @@ from itertools import pairwise
 
 from ..catalogue import gases
 from ..parts.air_proof import AirProof
+from ..parts.blend import Blend
 from ..parts.blower import Blower
 from ..parts.burnt_gas import BurntGas
+from ..parts.cylinders import Cylinders
 from ..parts.damper_marks import DamperMarks
 from ..parts.fires import Fires
 from ..parts.firing import Firing
@@ -63,6 +65,8 @@ def lighting_card_table(
     air_proof: AirProof,
     shop: Shop,
     fuel_blend: tuple[tuple[str, float], ...] | None,
+    blend: Blend,
+    cylinders: Cylinders,
     slide_hole: str | None,
     stopped: bool,
     say: Say,
@@ -103,6 +107,9 @@ def lighting_card_table(
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     source = gas_line.source(cylinder, cylinder_count)
     of_it = f"{source}.guard" if lit_by == "guard" else source
+    left_kg = None if cylinders.full_kg is None else blend.left_share * cylinders.full_kg
+    drawn = say(f"drawn.{source}", left=blend.left_share, mass=left_kg) if blend.ends else ""
+    ends = [lighting_slide.ratio and lighting_slide.ratio.value * one.ratio_times for one in blend.ends] or [None]
     several = burner_count > 1
     alone = say("alone.several") if several else ""
     every = say("blower.several" if several and blower.burners == 1 else "blower")
@@ -110,7 +117,8 @@ def lighting_card_table(
     slots = {
         **_figures_of_lighting(lighting, lighting_slide, firing, say),
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
-        "blend": say("blend", shares=gases.shares(fuel_blend)) if fuel_blend else "",
+        "blend": say("blend", shares=gases.shares(fuel_blend), drawn=drawn) if fuel_blend else "",
+        "drifts": "" if None in ends else say("drifts", first=ends[0], last=ends[1]),
         "jets": _on_to(lighting_slide, lighting_meter, say),
         "air": air_told(lighting_day, shop, _built(jet, lighting_slide, slide_hole, say), say),
         "band": _band(lighting_slide, lighting_meter, say),
