@@ -10,7 +10,7 @@ from ..making import slide
 from ..physics import blower as blowers
 from ..physics import combustion, fuels, gas_jet, pipes
 from ..physics.band import Band
-from .blend import Blend, Drawn
+from .blend import Blend
 from .blower import Blower
 from .face import Face
 from .firing import Firing
@@ -76,7 +76,7 @@ class Tries:
         return cache(self._tried)
 
     @cached_property
-    def of_blend(self) -> "tuple[tuple[Drawn, Tries], ...]":
+    def of_blend(self):
         """(gas, the same burner with it) of a blend's first and last gas; the block's own heat hardly hangs on it."""
         return tuple((one, self._with(one.gas)) for one in self.blend.ends)
 
