@@ -15,7 +15,7 @@ from burnercalc import build_sheet, solve, traveller, units
 from burnercalc.checks.fire import LET_IN_MOST
 from burnercalc.design import Design
 from burnercalc.drawing.helvetica import CAP_HEIGHT_RATIO, text_width
-from burnercalc.drawing.shapes import Circle
+from burnercalc.drawing.shapes import Circle, Line
 from burnercalc.drawing.text_pages import TABLE_MM
 from burnercalc.errors import InputErrors
 from burnercalc.examples import EXAMPLES
@@ -917,9 +917,20 @@ def test_each_step_of_the_slide_is_a_mark_scratched_on_it():
         told_marks = [int(n) for n in re.findall(r"mark (\d+), gap [\d./ ]+ (?:in|mm)[;,]", told)]
         assert told_marks == [*range(1, len(gaps) + 1)]
         assert "gap" not in told or "(drill" not in told
-        slide = " ".join(one.text for one in result.drawings["slide"].shapes if hasattr(one, "text"))
+        shapes, view = (result.drawing("slide", text_mm=text_mm).shapes for text_mm in (None, 2.5))
+        slide, seen_so = (" ".join(one.text for one in those if hasattr(one, "text")) for those in (shapes, view))
         assert "scratch the plate at the guide's end" in slide or "Level lines" not in slide
-    assert max(seen) > 5 and 0 in seen
+        # Drawn to size with their numbers on the plan, together on a view.
+        radius_mm = 1000 * result.part("resistance").mix_pipe.bore_m / 2
+        for drawn in (shapes, view):
+            half = [radius_mm - one.y1 for one in drawn if isinstance(one, Line) and (one.x1, one.y1) == (0.0, one.y2)]
+            assert half == pytest.approx([1000 * one.damper.slots["size"] for one in gaps])
+        for n, one in enumerate(gaps, 1):
+            back = units.show(one.damper.slots["size"], "drill_length", result.design.reader)
+            assert f"mark {n}: edge back {back}" in slide
+        assert (f"marks 1 to {len(gaps)}" in seen_so) == (len(gaps) > 1) and ("mark 1" in seen_so) == (len(gaps) == 1)
+        assert ("Half lines" in slide) == bool(gaps)
+    assert max(seen) > 5 and {0, 1} <= seen
 
 
 def test_a_long_time_at_light_opens_the_card():

@@ -262,6 +262,9 @@ DRAWINGS = (
             "light": "LIGHT: edge back {size:drill_length}",
             "low": "LOW: edge back {size:drill_length}",
             "high": "HIGH: edge back {size:drill_length}",
+            "step": "mark {n}: edge back {size:drill_length}",
+            "step.view": "half line: mark 1",
+            "steps.view": "half lines: marks 1 to {n}",
             "guide": "guide, bought with the gate",
             "pin": "stop pin, {size:drill_length}",
             "plate": "Thick line: the plate, {width} by {length}, of flat sheet; file its top edge straight. Face it: "
@@ -270,7 +273,8 @@ DRAWINGS = (
             "countersink: burr off with a flat file.",
             "broken": "Broken line: the bore of the pipe, the plate shut. Do not cut it.",
             "level": "Level lines: where the top edge stands, drawn back. Before it is built in, set each by its drill "
-            "and scratch the plate at the guide's end; so too the marks 1, 2 on of the lighting card.",
+            "and scratch the plate at the guide's end.{steps}",
+            "steps": " Half lines: the lighting card's marks, by their numbers.",
             "stop": "Stop pin: a screw through the plate, which the guide stops there. No air switch sees a slide that "
             "is shut too far.",
         },

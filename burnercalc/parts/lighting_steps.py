@@ -41,6 +41,11 @@ class LightingSteps:
     high: Step
 
     @property
+    def marks(self) -> tuple[Said, ...]:
+        """Those of them at which the slide stands at a mark of its own, scratched on it by these numbers, from 1 on."""
+        return tuple(one.damper for one in (*self.to_low, *self.to_high) if "size" in one.damper.slots)
+
+    @property
     def low_Pa(self) -> float | None:
         """What the gauge before the jet shows at low fire."""
         return self.low.gas_Pa

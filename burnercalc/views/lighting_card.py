@@ -93,11 +93,9 @@ def lighting_card_table(
         )
         return "".join(said)
 
-    scratches = [one.damper for one in (*steps.to_low, *steps.to_high) if "size" in one.damper.slots]
-
     def scratched(damper):
         """By the number of its mark on the slide, where there is one."""
-        n = next((n for n, one in enumerate(scratches, 1) if one is damper), None)
+        n = next((n for n, one in enumerate(steps.marks, 1) if one is damper), None)
         return say(f"step.{damper.case}", n=n, **damper.slots)
 
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL

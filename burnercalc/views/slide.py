@@ -7,6 +7,7 @@ from ..parts.damper_marks import DamperMarks
 from ..parts.fires import Fires
 from ..parts.lighting import Lighting
 from ..parts.lighting_slide import LightingSlide
+from ..parts.lighting_steps import LightingSteps
 from ..parts.resistance import Resistance
 from .plans import MM
 from .templates import BELOW_MM, legend
@@ -21,6 +22,7 @@ def slide_drawing(
     damper_marks: DamperMarks,
     fires: Fires,
     lighting_slide: LightingSlide,
+    lighting_steps: LightingSteps,
     lighting: Lighting,
     resistance: Resistance,
     stopped: bool,
@@ -35,6 +37,7 @@ def slide_drawing(
     light, unlit = lighting_slide, stopped or lighting.waits_W is None
     hole_m = light.size_m if light.kind == "hole" and not unlit else None
     gaps = [] if unlit else _gaps(damper_marks, fires, light)
+    steps = [] if unlit else [(n, mark.slots["size"]) for n, mark in enumerate(lighting_steps.marks, 1)]
     shapes = [
         rectangle(-side, -radius - TAIL_MM, 2 * side, 2 * radius + TAIL_MM, "body"),
         Circle(0.0, 0.0, radius, "hidden"),
@@ -45,13 +48,21 @@ def slide_drawing(
     shapes += [Line(*line, "dimension") for line in _guide(side, radius)]
     marks = [(name, {"size": gap_m}, radius - gap_m * MM) for name, gap_m in gaps]
     shapes += [Line(-side, y, side, y, "dimension") for _, _, y in marks]
+    shapes += [Line(0.0, radius - gap_m * MM, side, radius - gap_m * MM, "dimension") for _, gap_m in steps]
+    if text_mm and steps:  # a view has no room for each
+        many, least_m = "steps" if steps[1:] else "step", min(gap_m for _, gap_m in steps)
+        marks.append((f"{many}.view", {"n": len(steps)}, radius - least_m * MM))
+    else:
+        marks += [("step", {"n": n, "size": gap_m}, radius - gap_m * MM) for n, gap_m in steps]
     if hole_m:
         hole = hole_m * MM / 2
         shapes += [Circle(0.0, 0.0, hole, "port"), *_cross(hole + 2.0)]
         shapes += dimension(-side, 0.0, -side, radius, 3 * text, say.length(radius / MM), text)
         marks.append(("hole", {"drill": light.drill.name}, 0.0))
     marks.append(("guide", {}, -radius))
-    pin_y = None if hole_m or not gaps else -radius - SIDE_MM + min(gap_m for _, gap_m in gaps) * MM - PIN_MM / 2
+    pin_y = (
+        None if hole_m or not gaps else -radius - SIDE_MM + min(gap_m for _, gap_m in (*gaps, *steps)) * MM - PIN_MM / 2
+    )
     if pin_y is not None:  # drawn back to that mark it touches the guide's end
         shapes.append(Circle(0.0, pin_y, PIN_MM / 2, "port"))
         marks.append(("pin", {"size": PIN_MM / MM}, pin_y))
@@ -65,7 +76,7 @@ def slide_drawing(
         top -= 1.6 * text
     if not text_mm:  # paper says what its lines are
         width_m, length_m = plate_m(bore_m)
-        slots = {"width": say.length(width_m), "length": say.length(length_m)}
+        slots = {"width": say.length(width_m), "length": say.length(length_m), "steps": say("steps") if steps else ""}
         if hole_m:
             slots["thick"] = hole_m * HOLE_THICKEST
         names = (
@@ -76,7 +87,7 @@ def slide_drawing(
             *(("stop",) if pin_y is not None else ()),
         )
         lines = [say(line, **slots) for line in names]
-        shapes += legend(-side, -radius - TAIL_MM - BELOW_MM, lines)
+        shapes += legend(-side, min(-radius - TAIL_MM, top + text) - BELOW_MM, lines)
     return Shapes(tuple(shapes), "unlit" if unlit else "hole" if hole_m else "gap")
 
 
