@@ -2,6 +2,7 @@
 
 from collections import Counter
 from dataclasses import replace
+from math import floor
 
 from . import foot, shopping, units
 from .constants import STANDARD_PRESSURE_PA
@@ -49,6 +50,7 @@ MARKS = {"good": "good", "note": "note", "caution": "CAUTION", "stop": "STOP"}
 # A field of more ports than this has its hole table on sheets of its own.
 MOST_HOLES = 90
 PRACTICE = "common practice"
+PILOT_OFF = 0.5  # that a pilot's gas may be off by at the most, though the burner takes far more; common practice
 MOST_BESIDE = 16  # rows of days and of stages beside each other; longer first fires go on over the page
 ON_CARD = ("lighting_air", "lighting_trial")  # told on the lighting card with the same figures
 MOST_CARD = 5  # rows of the regulator's card
@@ -671,9 +673,9 @@ def proofs(result):
         return [("Jet, by what it passes", NOT_OF_BLEND)]
     if proof.time_s is None:
         return [("Jet, by scale", NOT_BY_SCALE)]
-    less = ", less pilot's" if design.lit_by == "guard" else ""
     if proof.alone:
-        return _proved_alone(result, less)
+        return _proved_alone(result)
+    less = ", less pilot's" if design.lit_by == "guard" else ""
     of_it = proof.time_s * proof.share
     burnt = units.show(firing.gas_kg_s * of_it, "mass", design.reader)
     if proof.by != "scale":
@@ -687,12 +689,12 @@ def proofs(result):
     else:
         how += (", one cylinder" + (less or " alone")) if design.cylinder_count > 1 else less
     return [
-        (f"Gas at {proof.read.upper()} in {_lasts(proof.time_s)}, by {how}", burnt),
+        (f"Gas at {proof.read.upper()} in {_lasts(proof.time_s)}, by {how}", burnt + _pilots(result, proof.time_s)),
         (f"{_percent(proof.shows)} off: no HIGH; {_anew(result)}", _to_type(result, "found / design")),
     ]
 
 
-def _proved_alone(result, less):
+def _proved_alone(result):
     """By the line's own meter while one of several burns alone, at LIGHT: the needle is set by it, so its gauge tells
     of the jet as well as the watch does."""
     design, proof, meter = result.design, result.part("proof"), result.part("lighting_meter")
@@ -700,8 +702,9 @@ def _proved_alone(result, less):
     took = [f"{meter.passes_s.value * times:.3g} s" for times in meter.shows_times]
     volume = units.show(meter.volume_m3, "gas_volume", design.reader)
     own = f"; on a meter that corrects for heat by itself {took[-1]}" if len(took) > 1 else ""
+    with_it = ", pilot on" if design.lit_by == "guard" else ""
     return [
-        (f"Gas at LIGHT, alone, {gas}, by meter{less}: {volume} in", took[0] + own),
+        (f"Gas at LIGHT, alone, {gas}, by meter{with_it}: {volume} in", took[0] + own),
         (
             f"Time / found x root of gauge / found, {_percent(proof.shows)} off: LIGHT only; {_anew(result)}",
             _to_type(result, "that product"),
@@ -713,6 +716,35 @@ def _anew(result):
     its = "its " if result.design.burner_count > 1 else ""
     most = _percent(result.part("proof").most)
     return f"{its}papers anew: jet proven, its coefficient ({most}: mend jet)"
+
+
+def _pilots(result, time_s):
+    """What the pilot burns beside it meanwhile, as meter or scale shows it."""
+    pilot, reader = result.part("pilot"), result.design.reader
+    if not pilot.rate_W:
+        return ""
+    alone = result.part("lighting_meter")
+    if alone.pilot_s:
+        told = units.show(alone.pilot_m3 * time_s / alone.pilot_s, "gas_volume", reader, 2)
+    else:
+        told = units.show(pilot.gas_kg_s * time_s, "mass", reader, 2)
+    return f", pilot {told}"
+
+
+def pilot_counted(result):
+    """The pilot's gas by a meter, before any main flame: in a small oven it is more than there is room for."""
+    alone, pilot, reader = result.part("lighting_meter"), result.part("pilot"), result.design.reader
+    light = result.part("lighting_slide").rate_W
+    if never_lit(result) or not alone.pilot_s or light is None:
+        return []
+    time, volume = (
+        units.show(one, kind, reader, 2) for one, kind in ((alone.pilot_s, "time"), (alone.pilot_m3, "gas_volume"))
+    )
+    if alone.corrected_times:
+        time += f" ({units.show(alone.pilot_s * alone.corrected_times, 'time', reader, 2)} if it corrects for heat)"
+    off = floor(100 * min(result.part("proof").shows * light.value / pilot.rate_W, PILOT_OFF))
+    how = f"Pilot alone, no main flame yet: {volume} ({off} % off: papers anew)"
+    return [(how, f"{time} = {result.design.show('pilot_rate')}")]
 
 
 def _division(result):
@@ -803,6 +835,7 @@ def _record(result):
         ),
         *([(f"Mix pipe's tap, HIGH, {how}", shows)] if result.part("air_proof").flow_Pa else []),
         *([("Mix pipe's tap, high fire", tap_at_fire(result))] if leads_high(result) else []),
+        *pilot_counted(result),
         *regulated(result),
         *proofs(result),
     ]

@@ -1403,6 +1403,20 @@ SETTINGS = (
         ),
         near="first",
     ),
+    Setting(
+        "pilot_rate",
+        "fire",
+        "Gas of a pilot",
+        "power",
+        "1 kBtu/h",
+        "What one pilot burns, by its plate; on a line the record has it counted before any main flame. An example. "
+        "Its heat is not counted: the burner must do without it.",
+        "0.1 kBtu/h",
+        "20 kBtu/h",
+        ("0.1 kBtu/h", "0.05 kW"),
+        when=("lit_by", "guard"),
+        metric="0.3 kW",
+    ),
     # A dozen, in the order of the work
     Setting(
         "batch_size",

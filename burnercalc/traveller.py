@@ -13,6 +13,7 @@ from .build_sheet import (
     leads_high,
     never_lit,
     notes_of,
+    pilot_counted,
     plain,
     proofs,
     proved,
@@ -256,10 +257,9 @@ def _before_any_flame(result):
             "lrl",
         ),
         Paragraph(
-            f"{taped}Below that the air is short: blower, slide or a leak; above it, too much, or ports are shut. The "
-            "same air through less area takes more pressure, as 1 / area squared: 10 % above the others, or above when "
-            "it was new, is one port in twenty shut, 20 % one in eleven. Clear the ports and measure again before any "
-            "gas."
+            f"{taped}Below that the air is short: blower, slide or a leak; above it, too much, or ports are shut. 10 % "
+            "above the others, or above when it was new, is one port in twenty shut, 20 % one in eleven. Clear the "
+            "ports and measure again before any gas."
         ),
         Table((SHOWN, YES), tuple((what, "") for what in proved(result)), "ll", 2),
     ]
@@ -268,6 +268,7 @@ def _before_any_flame(result):
 def _fire(result):
     rows = tuple((*row, "") for row in fires(result))
     shown = (
+        *((*row, "") for row in pilot_counted(result)),
         *((what, "yes", "") for what in shown_by_fire(result)),
         *((*row, "") for row in (*regulated(result), *proofs(result))),
     )

@@ -387,7 +387,8 @@ def test_the_first_day_of_a_jet_counts_in_its_carbon_monoxide():
     air, later, hand = new.part("lighting_air"), proven.part("lighting_air"), new.part("lighting_slide").ratio
     assert new.part("jet").coefficients[0] / new.part("jet").coefficient == pytest.approx(0.90 / 0.85)
     flue = hottest_flue(new.part("gas"), new.part("shop"), hand.high)
-    by_hand = fresh_m3_s(new.part("gas"), new.part("shop"), 1, new.part("lighting"), flue, air.limit_fraction)
+    burner = (new.part(name) for name in ("gas", "shop", "burner_count", "lighting", "pilot"))
+    by_hand = fresh_m3_s(*burner, flue, air.limit_fraction)
     assert air.co_dry.high > 1.15 * flue.co_dry and air.co_dry.high > later.co_dry.high
     assert 1.2 * by_hand < air.fresh_air_m3_s.high < 1.4 * by_hand
     assert air.fresh_air_m3_s.high > later.fresh_air_m3_s.high > by_hand
@@ -788,11 +789,12 @@ def test_the_torch_is_taken_out_unlit_once_the_walls_glow_or_the_pilot_burns():
 
 
 def test_what_a_pilot_takes_comes_off_what_the_meter_counts():
-    """One for 1 kBtu/h is 7 % of a burner lit at 15; nothing else on the meter was asked for, beside it."""
+    """One for 1 kBtu/h is 7 % of a burner lit at 15; nothing else on the meter was asked for, beside it, and nobody was
+    told when to count it."""
     for lit_by in ("stand", "guard"):
         result = solve(Design.from_texts({**METERED, "lit_by": lit_by}))
-        (proof, _), *_ = build_sheet.proofs(result)
-        pilot = "nothing else on it but the pilot (counted alone for 10 min, its share off)"
+        proof = next(what for what, _ in build_sheet.proofs(result) if what.startswith("Gas at"))
+        pilot = "nothing else on it but the pilot, whose 1 kBtu/h is counted in"
         assert (pilot in rows(result)["Set"]) == (", less pilot's" in proof) == (lit_by == "guard")
         assert "By the meter, nothing else on it" in rows(result)["Set"]
 

@@ -517,7 +517,7 @@ ANSWERS = (
         meaning="The steady draw when 5 % of a full charge is left, or what the cold leaves or they are changed "
         "at: less wall is wetted, and what is left of a blend is heavy and hardly boils.",
         formula="as the steady draw, with the wetted wall and the liquid near empty",
-        inputs=("firing_rate_gross", "burner_count", *RUN),
+        inputs=("firing_rate_gross", "burner_count", "pilots_rate", *RUN),
         source=VESSEL & RAOULT,
     ),
     Answer(
@@ -540,7 +540,7 @@ ANSWERS = (
         meaning="The coldest air when 5 % of a full charge is left, or what the cold leaves or they are changed "
         "at; higher for a blend, whose light part boils off first.",
         formula="temperature at which the liquid near empty boils at the regulator's least inlet pressure",
-        inputs=("firing_rate_gross", "burner_count", *RUN),
+        inputs=("firing_rate_gross", "burner_count", "pilots_rate", *RUN),
         source=RAOULT,
     ),
     Answer(
@@ -582,10 +582,10 @@ ANSWERS = (
         "cylinders.run_s",
         "time",
         "Run time",
-        meaning="Hours at high fire, all burners, until the cylinders are empty, too cold to feed the regulator, or "
-        "changed.",
+        meaning="Hours at high fire, all burners and their pilots, until the cylinders are empty, too cold to feed the "
+        "regulator, or changed.",
         formula="heat balance of the liquid and its steel, step by step",
-        inputs=("firing_rate_gross", "burner_count", *RUN),
+        inputs=("firing_rate_gross", "burner_count", "pilots_rate", *RUN),
         source=VESSEL,
         near="first",
         digits=2,
@@ -597,7 +597,7 @@ ANSWERS = (
         "What ends the run",
         meaning="Empty; cold: the pressure falls below what the regulator needs; or changed, as set.",
         formula="heat balance of the liquid and its steel, step by step",
-        inputs=("firing_rate_gross", "burner_count", *RUN),
+        inputs=("firing_rate_gross", "burner_count", "pilots_rate", *RUN),
         source=VESSEL,
         near="bench",
     ),
@@ -608,7 +608,7 @@ ANSWERS = (
         "Time to frost",
         meaning="Hours at high fire, all burners, until the wetted wall is at the freezing point; none if it never is.",
         formula="heat balance of the liquid and its steel, step by step",
-        inputs=("firing_rate_gross", "burner_count", *RUN),
+        inputs=("firing_rate_gross", "burner_count", "pilots_rate", *RUN),
         source=VESSEL,
         near="bench",
     ),
@@ -617,9 +617,16 @@ ANSWERS = (
         "cylinders.fuel_cost_per_hour",
         "money",
         "Cost of the gas an hour",
-        meaning="What an hour at high fire of all burners costs, in the money of the price.",
-        formula="gas flow x burners x price of the gas",
-        inputs=("gas_flow", "burner_count", "gross_heating_value", "gross_heating_value_mass", "fuel_price"),
+        meaning="What an hour at high fire of all burners and their pilots costs, in the money of the price.",
+        formula="(gas flow x burners + gas of the pilots) x price of the gas",
+        inputs=(
+            "gas_flow",
+            "burner_count",
+            "pilots_rate",
+            "gross_heating_value",
+            "gross_heating_value_mass",
+            "fuel_price",
+        ),
         source=FUEL_COST,
         near="bench",
     ),
@@ -629,12 +636,13 @@ ANSWERS = (
         "gas_flow",
         "Gas of the house at once",
         meaning="What the house's meter, or the regulator of a propane line, must pass when all burners are at high "
-        "fire and the other appliances burn. "
+        "fire and their pilots and the other appliances burn. "
         "High up the gas is thin, and it counts more.",
-        formula="(gas flow x burners + other appliances / heating value), as the meter counts it",
+        formula="gas flow x burners + (pilots + other appliances) / heating value, as the meter counts it",
         inputs=(
             "gas_flow",
             "burner_count",
+            "pilots_rate",
             "other_appliances",
             "gross_heating_value",
             "gas_from",

@@ -176,13 +176,14 @@ ANSWERS = (
         "First fire, gas",
         meaning="Gas of all heats at low fire, if the burner makes them all; a small torch takes far less, a kiln "
         "none of it. None where the lighting card does not lead to low fire: then the burner makes none of them.",
-        formula="gas at high fire x low fire x hours of all heats",
+        formula="(gas at high fire x low fire + gas of its pilot) x hours of all heats",
         inputs=(
             "kiln",
             "first_fire_heats",
             "first_fire_time",
             "watched_hours",
             "firing_rate_gross",
+            "pilot_rate",
             "fuel",
             "fuel_blend",
             "lighting_rate",

@@ -310,7 +310,7 @@ FLAME_ANSWERS = (
         "A hood that draws it outdoors needs far less, and no figure stands in for an alarm. The 20 ppm of the EU take "
         "1.75 times as much.",
         formula="dry flue gas x its share of carbon monoxide / 35 ppm, over the band of the latter",
-        inputs=("firing_rate_gross", "burner_count", "flue_co_dry"),
+        inputs=("firing_rate_gross", "burner_count", "pilots_rate", "flue_co_dry"),
         source=CO_LIMIT & FREEZING & SLIP,
         near="engineer",
     ),

@@ -172,6 +172,19 @@ BY_TORCH_COOL = (
 
 ANSWERS = (
     Answer(
+        "pilots_rate",
+        "pilot.told_W",
+        "power",
+        "Gas of the pilots",
+        meaning="What the pilots of all burners burn as long as gas flows: in the gas that is used, in what line or "
+        "cylinders must give and in the fresh air, not in the chamber's heat. None behind a torch.",
+        formula="gas of a pilot x burners",
+        inputs=("pilot_rate", "lit_by", "burner_count"),
+        source=Source("what a pilot burns is common practice", "common practice"),
+        near="bench",
+        digits=2,
+    ),
+    Answer(
         "lighting_rate",
         "lighting_slide.rate_W",
         "power",
@@ -347,6 +360,7 @@ ANSWERS = (
             "low_fire",
             "firing_rate_gross",
             "burner_count",
+            "pilots_rate",
             "heat_up_waits",
             "chamber_temperature",
         ),
@@ -602,7 +616,7 @@ CHECKS += (
             "gas, all common, it takes {jet_least:gas_pressure} to {jet_most:gas_pressure}: no one pressure holds with "
             "all of them.",
             "meter": "So it is set by the meter of the house at once, while the lip is dark: "
-            "nothing else on it, a pilot's gas off, "
+            "nothing else on it but a pilot, its gas counted in, "
             "{volume:gas_volume} in {fast} to {slow} s. Each second longer takes {each:gas_pressure 2} more before the "
             "jet, each shorter as much less. Not so {glows:time 1} after it was lit: gas off, till the "
             "face is black; then again at that pressure. What is found so counts.",
@@ -869,11 +883,12 @@ WORDS = {
     "beside the door. {blind}",
     "torch.do.guard": "Damper to LIGHT. {opened}, pilot's cock open, firing cock shut. RESET: no valve may open, as no "
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
-    "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: {again}. "
+    "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: {again}. {counted_first}"
     "Now RESET: the main valve opens, "
     "and must snap shut {trial:.0f} s after: if it stays open, the sensor of the main flame sees "
     "the pilot: no gas. The pilot stays at the "
     "face to the last, its air holes outside, beside the door.",
+    "counted_first": "The first time count its gas now, blower on, as the record has it: before any main flame. ",
     # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
     "blind": "Try the guard, {opened}, firing cock shut: RESET, held on, opens the valve, which must snap shut "
     "{trial:.0f} s after all the same. If it stays open, the guard sees the torch: no gas.",
@@ -925,7 +940,7 @@ WORDS = {
     "alone.several": "this burner alone (then gas off and the next, from Purge on; together only once each "
     "is proven), ",
     "alone.torch": "nothing else on it",
-    "alone.pilot": "nothing else on it but the pilot (counted alone for 10 min, its share off)",
+    "alone.pilot": "nothing else on it but the pilot, whose {pilot_rate:power 2} is counted in",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
     "meter.late": "There is time for one reading: off it, or none {glows:time 1} after it was lit, gas off till the "
     "face is black; again from Purge on, straight to the pressure so found. Off a third time: mend the jet. ",

@@ -1111,7 +1111,7 @@ SELLING_ANSWERS = (
         "where the card leads, of the steps and of high fire while gauges are read and gas is weighed, x "
         "price of the gas; where several burn together for each whose gas is counted, after its own five lightings "
         "that of all",
-        inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "fuel_price", "burner_count"),
+        inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "pilot_rate", "fuel_price", "burner_count"),
         source=YOUR_PRICES & PRACTICE,
         near="bench",
     ),

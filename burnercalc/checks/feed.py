@@ -17,6 +17,7 @@ from ..parts.inlet_jet import InletJet
 from ..parts.jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
 from ..parts.mixing import Mixing
 from ..parts.passage import Passage
+from ..parts.pilot import Pilot
 from ..parts.plenum import Plenum
 from ..parts.resistance import Resistance
 from ..parts.shares import Shares
@@ -325,7 +326,7 @@ def supply_check(
 
 
 def house_meter_check(
-    house: House, meter_capacity: float | str, other_appliances: float, gas_line: GasLine, firing: Firing
+    house: House, meter_capacity: float | str, other_appliances: float, gas_line: GasLine, firing: Firing, pilot: Pilot
 ) -> Judged | None:
     """By the meter's plate; where nobody has read it, what to look for there. A line of propane has no meter, and its
     regulator's plate tells heat."""
@@ -333,7 +334,7 @@ def house_meter_check(
     if own is None or burning is None:
         return None
     if not gas_line.metered:
-        own_W = firing.installed_W
+        own_W = firing.installed_W + pilot.all_W
         return verdict("note", None, None, case="no_meter", cures=(), fire=own_W, heat=own_W + other_appliances)
     if meter_capacity == "unknown":
         small, large = METERS_M3_S
@@ -416,6 +417,7 @@ def gas_low_fire_check(
 def cylinder_check(
     cylinders: Cylinders,
     firing: Firing,
+    pilot: Pilot,
     shop: Shop,
     cylinder_fill: float,
     regulator_inlet_pressure: float,
@@ -432,7 +434,7 @@ def cylinder_check(
         light = gas.ethane + gas.lighter
         most = {"ethane": MOST_ETHANE, "lighter": MOST_LIGHTER}
         return verdict("stop", light, MOST_ETHANE, case="light", cures=(("fuel_blend", "choose"),), light=light, **most)
-    least_s = heat_up_time + WORKS_S
+    least_s, burns_W = heat_up_time + WORKS_S, firing.installed_W + pilot.all_W
     good_s = max(HALF_DAY_S, least_s)
     jet_needs_more = cylinders.least_Pa > regulator_inlet_pressure
     more = () if cylinders.run_s == 0 else COUNT
@@ -454,7 +456,7 @@ def cylinder_check(
         if cylinders.ended_by == "changed":
             cases = ("changed",)
         elif cylinders.ended_by != "empty":
-            cases = ("cold_at_once" if cylinders.draw_W.value < firing.installed_W else "cold",)
+            cases = ("cold_at_once" if cylinders.draw_W.value < burns_W else "cold",)
         if word != "good":
             full = ("full",) if cylinder_fill < 1 else ()
             more_or = "more_or_jet" if jet_needs_more else "more_or_regulator"
@@ -467,7 +469,7 @@ def cylinder_check(
         cures=(*more, *((("cylinder_left", "lower"),) if cylinders.ended_by == "changed" else less)),
         good=good_s,
         least=least_s,
-        rate=firing.installed_W,
+        rate=burns_W,
         run=cylinders.run_s,
         full_run=cylinders.full_run_s,
         draw=cylinders.draw_W.value,

@@ -10,6 +10,7 @@ from .flame import Flame, flue_gas
 from .gas import Gas
 from .hand import MIXTURE_SLIP
 from .hot_run import HotRun
+from .pilot import Pilot
 from .reached import Reached
 from .shop import Shop
 
@@ -48,6 +49,7 @@ def carbon_monoxide(
     shop: Shop,
     flame: Flame,
     firing: Firing,
+    pilot: Pilot,
     reached: Reached,
     hot_run: HotRun,
     equivalence_ratio: float,
@@ -66,7 +68,9 @@ def carbon_monoxide(
         if chilled:
             flues.append(chilled)
             break
-    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, firing.installed_W) * shop.swell  # as a fan moves it
+    gas_m3_s = (
+        combustion.gas_flow_m3_s(gas.composition, firing.installed_W + pilot.all_W) * shop.swell
+    )  # as a fan moves it
     fresh_m3_s = [
         ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, CO_LIMIT_FRACTION) for flue in flues
     ]

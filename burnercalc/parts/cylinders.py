@@ -11,6 +11,7 @@ from .firing import Firing
 from .gas import Gas
 from .gas_line import GasLine
 from .gas_price import GasPrice
+from .pilot import Pilot
 from .shop import Shop
 from .tries import LEAST_REGULATOR_PA
 
@@ -99,10 +100,11 @@ def cylinders(
     gas_price: GasPrice,
     shop: Shop,
     firing: Firing,
+    pilot: Pilot,
 ) -> Cylinders:
     """Below full, what is left of a blend is what boiled down to it in the shop's air."""
     # All burners of a chamber draw from the same cylinders.
-    cost = firing.gas_kg_s * burner_count * 3600 * gas_price.per_kg
+    cost = (firing.gas_kg_s + pilot.gas_kg_s) * burner_count * 3600 * gas_price.per_kg
     jet_Pa = FEEDS * gas_pressure
     least_Pa = max(regulator_inlet_pressure, jet_Pa)
     if gas_line.there:
@@ -116,11 +118,11 @@ def cylinders(
         if cylinder == "tank"
         else physics.upright_cylinder(f"{cylinder} lb")
     )
-    inlet_Pa = shop.pressure_Pa + least_Pa
+    inlet_Pa, burns_W = shop.pressure_Pa + least_Pa, firing.installed_W + pilot.all_W
     first = boiled_down(gas.liquid, shop.temp_K, cylinder_fill)
 
     def run_from(liquid, share, inlet_Pa=inlet_Pa):
-        each_W = firing.installed_W / cylinder_count
+        each_W = burns_W / cylinder_count
         full_kg = vessel.capacity_kg
         changed_kg = full_kg * cylinder_left
         return _run(vessel, full_kg * share, liquid, shop.temp_K, inlet_Pa, each_W, gas.gross_J_kg, changed_kg)
@@ -141,7 +143,7 @@ def cylinders(
         last_draw_W=draw(last, near_empty),
         coldest_K=bubble_temp_K(first, inlet_Pa),
         boils_K=bubble_temp_K(first, shop.pressure_Pa + LEAST_REGULATOR_PA),
-        holds_kg=run.run_time_s * firing.installed_W / gas.gross_J_kg,
+        holds_kg=run.run_time_s * burns_W / gas.gross_J_kg,
         last_coldest_K=bubble_temp_K(last, inlet_Pa),
         **_of_blend(gas, first, last, shop, equivalence_ratio, firing),
         run_s=run.run_time_s,

@@ -8,6 +8,7 @@ from .firing import Firing
 from .lighting import Lighting
 from .lighting_air import LightingAir
 from .lighting_card import LightingCard
+from .pilot import Pilot
 from .proof import READ_S, Proof
 from .turning import Turning
 
@@ -55,6 +56,7 @@ def fire_test(
     low_fire: float,
     burner_count: int,
     firing: Firing,
+    pilot: Pilot,
     lighting: Lighting,
     lighting_air: LightingAir,
     lighting_card: LightingCard,
@@ -78,12 +80,13 @@ def fire_test(
     counts = burner_count if proof.each else 1  # of all, for this one
     burns_s = shares["light"] * (alone_s + counts * (one_by_one_s + waits_s))
     burns_s += counts * (low_fire * to_low + to_high + shares[stays] * LOW_S + shares[proof.read] * read_s)
+    pilot_s = alone_s + counts * (one_by_one_s + waits_s + to_low + to_high + LOW_S + read_s)
     return FireTest(
         lights_s=lights_s,
         waits_s=waits_s,
         steps_s=to_low + to_high,
         run_on_s=card.run_on_s,
-        gas_kg=firing.gas_kg_s * burns_s,
+        gas_kg=firing.gas_kg_s * burns_s + pilot.gas_kg_s * pilot_s,
         read_s=read_s,
         stays=stays,
         read=proof.read,

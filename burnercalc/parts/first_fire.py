@@ -7,6 +7,7 @@ from .firing import Firing
 from .gas_price import GasPrice
 from .lighting import Lighting
 from .lighting_air import LightingAir
+from .pilot import Pilot
 from .schedule import Schedule
 from .turning import Turning
 
@@ -22,6 +23,7 @@ class FirstFire:
 def first_fire(
     low_fire: float,
     firing: Firing,
+    pilot: Pilot,
     schedule: Schedule,
     gas_price: GasPrice,
     lighting: Lighting,
@@ -29,9 +31,10 @@ def first_fire(
     turning: Turning,
 ) -> FirstFire:
     makes_it = not schedule.means.kiln and to_low(lighting, lighting_air, turning)
-    return of_low_fire(low_fire, firing, schedule, gas_price) if makes_it else FirstFire(0.0, 0.0)
+    return of_low_fire(low_fire, firing, pilot, schedule, gas_price) if makes_it else FirstFire(0.0, 0.0)
 
 
-def of_low_fire(low_fire: float, firing: Firing, schedule: Schedule, gas_price: GasPrice) -> FirstFire:
-    fuel_kg = 0.0 if schedule.means.kiln else firing.gas_kg_s * low_fire * schedule.watched_s
+def of_low_fire(low_fire: float, firing: Firing, pilot: Pilot, schedule: Schedule, gas_price: GasPrice) -> FirstFire:
+    gas_kg_s = firing.gas_kg_s * low_fire + pilot.gas_kg_s
+    fuel_kg = 0.0 if schedule.means.kiln else gas_kg_s * schedule.watched_s
     return FirstFire(fuel_kg, fuel_kg * gas_price.per_kg)

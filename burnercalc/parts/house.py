@@ -1,5 +1,5 @@
-"""What the gas line of the house has to pass at once: all burners at high fire, and the other appliances; its pipe;
-and the coldest air for the tank of a line of propane."""
+"""What the gas line of the house has to pass at once: all burners at high fire, their pilots and the other appliances;
+its pipe; and the coldest air for the tank of a line of propane."""
 
 from dataclasses import dataclass
 
@@ -11,6 +11,7 @@ from .cylinders import FEEDS
 from .firing import Firing
 from .gas import Gas
 from .gas_line import GasLine
+from .pilot import Pilot
 from .shop import Shop
 from .tries import LEAST_REGULATOR_PA
 
@@ -41,10 +42,11 @@ def house(
     gas_line: GasLine,
     shop: Shop,
     firing: Firing,
+    pilot: Pilot,
 ) -> House:
     if not gas_line.there:
         return House(None, None)
-    burner_m3_s = firing.gas_m3_s * burner_count
+    burner_m3_s = (firing.gas_m3_s + pilot.gas_m3_s) * burner_count
     all_m3_s = burner_m3_s + other_appliances / gas.gross_J_m3
     pipe_Pa = HOUSE_PIPE_PA[sizes]
     line_Pa = shop.pressure_Pa + line_pressure

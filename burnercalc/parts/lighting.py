@@ -20,6 +20,7 @@ from .hand import MIXTURE_SLIP
 from .holding import Holding
 from .jet import LINE_SHORT, REGULATOR_MOST_PA, TURN, Jet
 from .lighting_try import LightingTry
+from .pilot import Pilot
 from .resistance import Resistance
 from .shop import Shop
 from .turning import Turning
@@ -60,6 +61,7 @@ def lighting(
     gas_line: GasLine,
     shop: Shop,
     firing: Firing,
+    pilot: Pilot,
     holding: Holding,
     jet: Jet,
     lighting_try: LightingTry,
@@ -96,9 +98,9 @@ def lighting(
         return _not_lit(found, said("no_way"))
     flue = hottest_flue(gas, shop, found.waits_ratio + MIXTURE_SLIP)
     # The wait takes long to work out: only where it would be too much over a whole shift.
-    if flue and fresh_m3_s(gas, shop, burner_count, found, flue, SHIFT_FRACTION) > MOST_AIR_M3_S:
+    if flue and fresh_m3_s(gas, shop, burner_count, found, pilot, flue, SHIFT_FRACTION) > MOST_AIR_M3_S:
         limit = waits(found, fired_heat_up)[1]
-        fresh = fresh_m3_s(gas, shop, burner_count, found, flue, limit)
+        fresh = fresh_m3_s(gas, shop, burner_count, found, pilot, flue, limit)
         if fresh > MOST_AIR_M3_S:
             return _not_lit(found, said("air", fresh=fresh, co=flue.co_dry, ppm=limit))
     if not found.glows:
@@ -123,10 +125,18 @@ def waits(found: LightingTry, fired_heat_up: FiredHeatUp) -> tuple[Band | None, 
 
 
 def fresh_m3_s(
-    gas: Gas, shop: Shop, burner_count: int, found: LightingTry, flue: combustion.FlueGas, limit: float
+    gas: Gas,
+    shop: Shop,
+    burner_count: int,
+    found: LightingTry,
+    pilot: Pilot,
+    flue: combustion.FlueGas,
+    limit: float,
 ) -> float:
-    """Air of the shop, as a fan there moves it, that the room needs if all this flue gas stays there."""
-    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, found.waits_W * burner_count) * shop.swell
+    """Air of the shop, as a fan there moves it, that the room needs if all this flue gas stays there. A pilot in it
+    finds no more oxygen than the rest, so its gas counts as that."""
+    burns_W = found.waits_W * burner_count + pilot.all_W
+    gas_m3_s = combustion.gas_flow_m3_s(gas.composition, burns_W) * shop.swell
     return ventilation.co_dilution_flow_m3_s(gas_m3_s * flue.dry_mol, flue.co_dry, limit)
 
 

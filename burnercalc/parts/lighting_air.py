@@ -11,6 +11,7 @@ from .hand import MIXTURE_SLIP
 from .jet import Jet
 from .lighting import DOORS_M3_S, HOOD_M3_S, STEADY_S, WAITS, Lighting, fresh_m3_s, waits
 from .lighting_slide import LightingSlide
+from .pilot import Pilot
 from .shop import Shop
 
 
@@ -56,6 +57,7 @@ def lighting_air(
     shop: Shop,
     lighting: Lighting,
     lighting_slide: LightingSlide,
+    pilot: Pilot,
     jet: Jet,
     fired_heat_up: FiredHeatUp,
 ) -> LightingAir:
@@ -77,6 +79,6 @@ def lighting_air(
     if flues[0] is None:
         return LightingAir(wait_s, limit, silent, None, None)
     found = [flue for flue in flues if flue is not None]
-    fresh = [fresh_m3_s(gas, shop, burner_count, lighting, flue, limit) for flue in found]
+    fresh = [fresh_m3_s(gas, shop, burner_count, lighting, pilot, flue, limit) for flue in found]
     fresh.append(most_gas * max(fresh))
     return LightingAir(wait_s, limit, silent, about([flue.co_dry for flue in found]), about(fresh))

@@ -1,6 +1,6 @@
 """The gas of a house line to light with, by the meter and a watch: it shows what flows before the lip can glow."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, floor
 
 from ..constants import FOOT_M
@@ -10,6 +10,7 @@ from .gas import Gas
 from .gas_line import GasLine
 from .lighting_slide import LightingSlide
 from .lighting_try import LIP_GLOWS_S
+from .pilot import Pilot
 from .shop import Shop
 
 DIALS_M3 = {"in": 0.5 * FOOT_M**3, "mm": 0.01}  # a turn of its finest dial, as houses have them; common practice
@@ -22,14 +23,17 @@ class LightingMeter:
     """`volume_m3`: so much on the meter, where it hangs at the line's pressure; `passes_s`: in which it passes, from
     the most gas of the window, as it is lit, to the least. All None for gas without a meter and what is not lit.
     `corrected_times`: of that by a meter that corrects for heat by itself, None where it shows the same. `each_Pa`:
-    before the jet, for each second that it takes longer or shorter than as it is lit. `any_jet`: it holds whatever its
-    jet is, so the meter may take its time."""
+    before the jet, for each second that it takes longer or shorter than as it is lit. A pilot's gas is in all of them.
+    `any_jet`: it holds whatever its jet is, so the meter may take its time. `pilot_m3`, `pilot_s`: a turn of the finest
+    dial, and in which a pilot alone makes it, of all gas by a line; None behind a torch."""
 
     volume_m3: float | None
     passes_s: Band | None
     corrected_times: float | None = None
     each_Pa: float | None = None
     any_jet: bool = False
+    pilot_m3: float | None = None
+    pilot_s: float | None = None
 
     @property
     def watched_s(self) -> tuple[float, float] | None:
@@ -70,23 +74,35 @@ def _inwards(least_s: float, most_s: float) -> tuple[float, float]:
 
 
 def lighting_meter(
-    sizes: str, line_pressure: float, gas: Gas, gas_line: GasLine, shop: Shop, lighting_slide: LightingSlide
+    sizes: str,
+    line_pressure: float,
+    gas: Gas,
+    gas_line: GasLine,
+    shop: Shop,
+    lighting_slide: LightingSlide,
+    pilot: Pilot,
 ) -> LightingMeter:
     rate_W = lighting_slide.rate_W
-    if not gas_line.metered or rate_W is None:
-        return LightingMeter(None, None)
     # As it is in the meter: warm as the shop, under the line's pressure.
     swell = shop.swell * shop.pressure_Pa / (shop.pressure_Pa + line_pressure)
-    most, lit, least = (swell * combustion.gas_flow_m3_s(gas.composition, one) for one in reversed(rate_W))
-    volume_m3 = DIALS_M3[sizes] * ceil(LEAST_S * lit / DIALS_M3[sizes])
+    turn_m3, pilots_m3_s = DIALS_M3[sizes], swell * pilot.gas_m3_s
+    alone = (turn_m3, turn_m3 / pilots_m3_s) if gas_line.there and pilots_m3_s else (None, None)
+    found = LightingMeter(None, None, shop.warmer if shop.corrects else None, None, False, *alone)
+    if not gas_line.metered or rate_W is None:
+        return found
+    most, lit, least = (
+        swell * combustion.gas_flow_m3_s(gas.composition, one) + pilots_m3_s for one in reversed(rate_W)
+    )
+    volume_m3 = turn_m3 * ceil(LEAST_S * lit / turn_m3)
     passes_s = Band(*(volume_m3 / flow for flow in (most, lit, least)))
-    corrected_times = shop.warmer if shop.corrects else None
-    each_Pa = _each_Pa(lighting_slide, passes_s)
-    return LightingMeter(volume_m3, passes_s, corrected_times, each_Pa, lighting_slide.any_jet)
+    each_Pa = _each_Pa(lighting_slide, passes_s.value * (1 - pilots_m3_s / lit))
+    any_jet = lighting_slide.any_jet
+    return replace(found, volume_m3=volume_m3, passes_s=passes_s, each_Pa=each_Pa, any_jet=any_jet)
 
 
-def _each_Pa(slide: LightingSlide, passes_s: Band) -> float | None:
-    """Gas goes with the root of what drops over the jet: a share of the time is twice that of the drop."""
+def _each_Pa(slide: LightingSlide, main_s: float) -> float | None:
+    """Gas goes with the root of what drops over the jet: a share of the time is twice that of the drop, and more where
+    part of the gas does not pass the jet. `main_s`: the time, times the share that does."""
     if slide.gas_Pa is None or slide.pipe_Pa is None:
         return None
-    return 2 * (slide.gas_Pa.value - slide.pipe_Pa) / passes_s.value
+    return 2 * (slide.gas_Pa.value - slide.pipe_Pa) / main_s

@@ -22,6 +22,7 @@ from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.lighting_try import LIP_GLOWS_S, RELIGHTS_K
+from ..parts.pilot import Pilot
 from ..parts.regulated import Regulated
 from ..parts.shop import Shop
 from ..parts.turning import Turning
@@ -50,6 +51,7 @@ def lighting_card_table(
     lighting_card: LightingCard,
     lighting_day: LightingDay,
     lighting_meter: LightingMeter,
+    pilot: Pilot,
     gauges: Gauges,
     lighting_air: LightingAir,
     burnt_gas: BurntGas,
@@ -120,7 +122,8 @@ def lighting_card_table(
         "jets": _on_to(lighting_slide, lighting_meter, say),
         "air": air_told(lighting_day, shop, _built(jet, lighting_slide, slide_hole, say), say),
         "band": _band(lighting_slide, lighting_meter, say),
-        "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}"), say),
+        "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}", pilot_rate=pilot.rate_W), say),
+        "counted_first": say("counted_first") if lighting_meter.pilot_s and not unlit else "",
         "new": say("new"),
         "long": _long(lighting_air, burnt_gas, flame, say),
         "tap": say("tap", low=by_air.low, high=by_air.high) if (by_air := air_proof.alone_Pa) else say("tap.none"),
