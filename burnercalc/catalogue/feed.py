@@ -635,8 +635,8 @@ ANSWERS = (
         "house.all_m3_s",
         "gas_flow",
         "Gas of the house at once",
-        meaning="What the house's meter, or the regulator of a propane line, must pass when all burners are at high "
-        "fire and their pilots and the other appliances burn. "
+        meaning="What the house's meter, or the regulator of a propane line, must pass with all burners at high fire, "
+        "their pilots and the other appliances. "
         "High up the gas is thin, and it counts more.",
         formula="gas flow x burners + (pilots + other appliances) / heating value, as the meter counts it",
         inputs=(
