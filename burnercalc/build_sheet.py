@@ -748,7 +748,7 @@ def pilot_counted(result):
 
 
 def _division(result):
-    return units.show(result.part("proof").scale_kg[1], "mass", result.design.reader, 2)
+    return units.show(result.part("proof").scale_kg[1], "division", result.design.reader, 2)
 
 
 def _percent(share):

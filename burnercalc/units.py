@@ -56,6 +56,7 @@ DIMENSIONS = {
     "word": ("", "", ""),
     "sold_length": ("m", "in", "mm"),  # as the shop sells it
     "sold_mass": ("kg", "lb", "kg"),
+    "division": ("kg", "lb", "kg"),  # of a scale, which counts in the unit that it carries
 }
 
 SOLD = {"sold_length": "length", "sold_mass": "mass"}  # of what is bought, named as the shop does

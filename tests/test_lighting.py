@@ -1520,25 +1520,27 @@ def test_a_jet_that_is_proven_needs_no_more_proof():
         assert (value / low) ** 2 == pytest.approx(0.90 / 0.85) and (value / high) ** 2 == pytest.approx(0.80 / 0.85)
 
 
-@pytest.mark.parametrize("texts, burnt", [({}, "2.30 lb"), ({**HOUSE, "port_diameter": "9/32 in"}, "16.3 ft³")])
+@pytest.mark.parametrize("texts, burnt", [({}, "2.69 lb"), ({**HOUSE, "port_diameter": "9/32 in"}, "16.3 ft³")])
 def test_what_is_weighed_at_high_fire_proves_the_pressure_to_light_at(texts, burnt):
     """100 kBtu/h are 4.62 lb/h of propane (21.65 kBtu/lb), 99 ft3/h of a gas of 1010 Btu/ft3, and as the meter counts
-    it under 7 in of water, 14.949 / 14.696 of its density, and at 60 degF 97.5; a sixth of it in 10 minutes, half in a
-    scale's 30, at the mark that HIGH is told at: 4.8 of 4.83 psi pass 99.7 %, on the line 100.3 %. A factor at LIGHT
+    it under 7 in of water, 14.949 / 14.696 of its density, and at 60 degF 97.5; a sixth of it in 10 minutes, 35 of 60
+    in a scale's, at the mark that HIGH is told at: 4.8 of 4.83 psi pass 99.7 %, on the line 100.3 %. A factor at LIGHT
     alone left HIGH of a jet that passes 11 % more rich by as much: what was found is typed, and all papers are printed
     anew."""
     r = solved(**texts)
     mark = r.part("fires").high.rate_W / r.part("firing").rate_W
-    assert 0.99 < mark < 1.01 and float(burnt.split()[0]) == pytest.approx(mark * (16.25 if texts else 2.310), rel=4e-3)
+    assert 0.99 < mark < 1.01 and float(burnt.split()[0]) == pytest.approx(
+        mark * (16.25 if texts else 4.62 * 35 / 60), rel=4e-3
+    )
     for blocks in (build_sheet.blocks(r, "", 190, 250), traveller.blocks(r)):
         paper = str(list(blocks))
         anew = paper.split("2 % off: no HIGH; papers anew: jet proven, its coefficient (15 %: mend jet)")[1][:80]
         hole = f", {r.part('lighting_slide').drill.name}" if r.part("lighting_slide").kind == "hole" else ""
         assert burnt in paper and f"0.85 x found / design, jet {r['jet']}{hole}" in anew and "PROVED" not in paper
         assert (
-            "by meter, nothing else on it" if texts else "in 30 min, by scale to 0.71 oz, one cylinder alone"
+            "by meter, nothing else on it" if texts else "in 35 min, by scale to 0.05 lb, one cylinder alone"
         ) in paper
-    assert ("220 lb by 0.71 oz, a full cylinder is 190 lb" in str(r.tables["tools"].rows)) is (not texts)
+    assert ("220 lb by 0.05 lb, a full cylinder is 190 lb" in str(r.tables["tools"].rows)) is (not texts)
     assert "printed anew" not in str(traveller.blocks(solved(**TOY)))
 
 
@@ -1556,22 +1558,30 @@ def test_a_jet_that_passes_more_is_mended_at_every_fire_by_papers_printed_anew()
 
 def test_gas_is_weighed_until_a_scale_that_is_sold_shows_it_to_the_share_that_is_judged():
     """Full cylinders of 100, 40 and 30 lb weigh 86, 34 and 26 kg, and scales are sold for 100 kg by 20 g, 60 by 10, 30
-    by 5 (memory): 50 of these are 2 %. Propane of 50.33 MJ/kg: 100 kBtu/h are 2.096 kg/h, 28.6 min for 1 kg. In ten
-    minutes it showed to 6 % what was judged to 2, and an oven's to 11."""
+    by 5; for 220 lb by 0.05, 132 by 0.02, 66 by 0.01 (memory): 50 of these are 2 %. Propane of 50.33 MJ/kg: 100 kBtu/h
+    are 2.096 kg/h, 28.6 min for 1 kg, 32.5 for 2.5 lb. In ten minutes it showed to 6 % what was judged to 2, and an
+    oven's to 11. No scale counts in ounces of 20 g."""
+    metric, lb = {"units": "mm"}, 0.45359237
     for texts, scale_kg, division_kg in (
-        ({}, 100, 0.02),
-        ({"cylinder": "40"}, 60, 0.01),
-        ({"cylinder": "30"}, 30, 0.005),
-        (HEAT_TREAT, 30, 0.005),
+        (metric, 100, 0.02),
+        ({**metric, "cylinder": "40"}, 60, 0.01),
+        ({**metric, "cylinder": "30"}, 30, 0.005),
+        ({}, 220 * lb, 0.05 * lb),
+        ({"cylinder": "40"}, 132 * lb, 0.02 * lb),
+        ({"cylinder": "30"}, 66 * lb, 0.01 * lb),
+        (HEAT_TREAT, 66 * lb, 0.01 * lb),
     ):
         r = solved(**texts)
         proof, firing = r.part("proof"), r.part("firing")
         minutes = 50 * division_kg / (firing.rate_W * proof.share / 50.33e6) / 60
-        assert proof.scale_kg == (scale_kg, division_kg) and minutes <= proof.time_s / 60 < max(minutes + 5, 10.1)
+        assert proof.scale_kg == pytest.approx((scale_kg, division_kg)) and minutes <= proof.time_s / 60 < max(
+            minutes + 5, 10.1
+        )
         gas = next((what for what, _ in build_sheet.proofs(r) if what.startswith("Gas at")), None)
         if gas:  # what is not lit is not weighed
             assert ("1 h" if proof.time_s == 3600 else f"{proof.time_s / 60:.0f} min") in gas
-    assert solved().part("proof").time_s == 1800 and solved(**HEAT_TREAT).part("proof").time_s == 3600
+    assert solved(**metric).part("proof").time_s == 1800 and solved().part("proof").time_s == 2100
+    assert solved(**HEAT_TREAT).part("proof").time_s == 3300
 
 
 def test_what_a_scale_cannot_show_in_an_hour_is_not_judged_by_it():

@@ -16,13 +16,13 @@ def default():
 
 def test_the_cost_of_one_that_is_sold_by_hand(default):
     """974 of material, 7 h at 25; gas of the test by the card, 21.6 kBtu/lb at 0.90: five times a minute and the
-    seconds of the trial and all of the wait at LIGHT, 10 min and a minute a step at low fire, the steps and 30 min at
-    100 kBtu/h, in which a scale of 20 g shows 50 of them; 15 % more, 5 % lost but for train, blower and mould, 1 1/2 h
-    of work in it."""
+    seconds of the trial and all of the wait at LIGHT, 10 min and a minute a step at low fire, the steps and 35 min at
+    100 kBtu/h, in which a scale of 0.05 lb shows 50 of them; 15 % more, 5 % lost but for train, blower and mould,
+    1 1/2 h of work in it."""
     turning, card = default.part("turning"), default.part("lighting_card")
     lit = default["lighting_rate"] * (5 * (60 + card.hiss_s) + default.part("lighting_air").wait_s.high)
     low = default["firing_rate_gross"] * default.design.low_fire * (600 + 60 * turning.to_low.steps)
-    high = default["firing_rate_gross"] * (1800 + 60 * turning.to_high.steps)
+    high = default["firing_rate_gross"] * (2100 + 60 * turning.to_high.steps)
     gas = (lit + low + high) / 1055.056e3 / 21.6 * 0.90
     assert default["test_gas_cost"] == pytest.approx(gas, rel=0.01)
     d = default.design

@@ -1959,7 +1959,7 @@ TOOL_WORDS = {
     "{length:length} x {width:length} x {height:length}; never for food",
     "scale": "scale",
     "gas_scale": "scale for the gas",
-    "gas_scale.sold": "{carries:mass} by {shows:mass 2}, a full cylinder is {full:mass}: proves the jet; or hired",
+    "gas_scale.sold": "{carries:mass} by {shows:division 2}, a full cylinder is {full:mass}: proves the jet; or hired",
     "scale.sold": "for the whole burner, to a five-thousandth of it: mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:sold_length}, for steel, with its arbor: inlet hole",

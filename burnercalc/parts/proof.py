@@ -15,8 +15,12 @@ from .lighting_slide import LightingSlide
 
 # All common practice.
 SHOWS, MOST = 0.02, 0.15  # a jet is off by 6 %, its drill by 2, the gauge by 2: beyond the larger it is another hole
-# What a scale carries and its division, as sold [kg]; memory.
-SCALES_KG = ((30.0, 0.005), (60.0, 0.01), (100.0, 0.02), (150.0, 0.05))
+# What a scale carries and its division, as sold; memory.
+SCALES_LB = ((66.0, 0.01), (132.0, 0.02), (220.0, 0.05), (330.0, 0.1))
+SCALES_KG = {
+    "in": tuple((most * POUND_KG, step * POUND_KG) for most, step in SCALES_LB),
+    "mm": ((30.0, 0.005), (60.0, 0.01), (100.0, 0.02), (150.0, 0.05)),
+}
 FULL_OVER_CHARGE = 1.9  # of a full cylinder's mass, bottle and all
 READ_S, LONGEST_S, STEP_S = 600.0, 3600.0, 300.0  # gauges are read in the least; nobody stands by for more; whole steps
 WATCH_OFF = 0.01  # of what a hand times on a meter
@@ -59,6 +63,7 @@ def proof(
     cylinder: str,
     cylinder_count: int,
     burner_count: int,
+    sizes: str,
     gas: Gas,
     gas_line: GasLine,
     firing: Firing,
@@ -82,7 +87,7 @@ def proof(
     if gas_line.there or cylinder == "tank":  # which stands on no scale
         return Proof(read, "meter" if gas_line.metered and not several else "lent", several, False, share, READ_S)
     full_kg = FULL_OVER_CHARGE * float(cylinder) * POUND_KG
-    scale_kg = next(one for one in SCALES_KG if one[0] >= full_kg)
+    scale_kg = next(one for one in SCALES_KG[sizes] if one[0] >= full_kg)
     weighed_s = scale_kg[1] / SHOWS / (firing.gas_kg_s * share)
     time_s = max(ceil(weighed_s / STEP_S - 1e-6) * STEP_S, READ_S)
     if time_s > LONGEST_S:
