@@ -60,6 +60,15 @@ def test_a_gas_that_stays_what_it_is_has_no_ends():
         assert r.part("blend").span(0.95) == (0.95, 0.95)
 
 
+def test_ethane_leaves_with_the_first_gas():
+    """Of 0.05 in propane a fifth of the first gas, by its 34 bar at 60 degF over propane's 7.4 (memory); then none."""
+    blend = solved(fuel_blend="C3H8 0.95, C2H6 0.05").part("blend")
+    first = dict(blend.first.gas.composition)
+    assert first["C2H6"] == pytest.approx(0.05 * 34 / (0.05 * 34 + 0.95 * 7.4), abs=0.01)
+    assert blend.last.gas.composition == (("C3H8", 1.0),)
+    assert blend.first.ratio_times < 0.98 < 1 < blend.last.ratio_times < 1.01
+
+
 def test_a_narrow_blend_is_lit_by_one_mark_from_the_first_gas_to_the_last():
     r = solved(fuel_blend=NARROW)
     light, check = r.part("blend_light"), r.checks["blend_light"]

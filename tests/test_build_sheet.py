@@ -121,6 +121,12 @@ WORDY = {
         "baffle_holes": "0",
     },
     "not lit": HOUSE,
+    "two of a blend behind guards": {
+        "fuel_blend": "C3H8 0.6, C4H10 0.15, iC4H10 0.15, C3H6 0.1",
+        "cylinder_left": "30 %",
+        "burner_count": "2",
+        "lit_by": "guard",
+    },
     "several burners": {**HOUSE, "ports_per_row": "10", "low_fire": "60 %", "burner_count": "2"},
 }
 

@@ -33,6 +33,20 @@ def test_boiling_agrees_with_the_mixture_of_coolprop(liquid, temp_K):
     assert lp.blend_density_kg_m3(liquid, temp_K) == pytest.approx(state.rhomass(), rel=0.01)
 
 
+@pytest.mark.parametrize("ethane", [0.02, 0.05])
+@pytest.mark.parametrize("temp_K", [255.0, 288.15, 310.0])
+def test_the_first_gas_with_ethane_is_no_heavier_than_of_the_mixture_of_coolprop(ethane, temp_K):
+    """Of that much in propane Raoult's law has up to half more of it in the vapour, never less: the careful side."""
+    charge = (("C2H6", ethane), ("C3H8", 0.95 - ethane), ("C4H10", 0.05))
+    state = AbstractState("HEOS", "Ethane&Propane&n-Butane")
+    state.set_mole_fractions([x for _, x in charge])
+    state.update(QT_INPUTS, 0, temp_K)
+    found, real = [y for _, y in lp.first_vapour(charge, temp_K)], state.mole_fractions_vapor()
+    assert real[0] < found[0] < 1.5 * real[0] and sum(found) == pytest.approx(1)
+    assert found == pytest.approx(real, abs=0.06)
+    assert lp.first_vapour(HALF, temp_K) == lp.vapour(HALF, temp_K)
+
+
 @pytest.mark.parametrize("pressure_Pa", [1.2e5, 2e5, 4e5])
 def test_temperature_of_boiling_agrees_with_the_mixture_of_coolprop(pressure_Pa):
     state = coolprop(HALF)

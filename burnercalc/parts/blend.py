@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from math import sqrt
 
 from ..physics import fuels
-from ..physics.lp_blend import boiled_down, vapour
-from .gas import Gas, gas_of
+from ..physics.lp_blend import boiled_down, first_vapour, vapour
+from ..physics.thermo import fractions
+from .gas import LIQUIDS, Gas, gas_of
 from .gas_line import GasLine
 from .shop import Shop
 
@@ -52,11 +53,14 @@ def blend(cylinder_left: float, gas: Gas, gas_line: GasLine, shop: Shop) -> Blen
 
 
 def blend_down_to(left_share: float, gas: Gas, shop: Shop) -> Blend:
-    """From full, boiled in the shop's air: what the cold leaves comes on a warmer day, or for less fire."""
-    if gas.liquid is None or len(gas.liquid) == 1:
+    """From full, boiled in the shop's air: what the cold leaves comes on a warmer day, or for less fire. Gas lighter
+    than ethane is a trace, or no cylinder holds it."""
+    if gas.liquid is None or (len(gas.liquid) == 1 and not gas.ethane):
         return Blend(left_share)
-    last = boiled_down(gas.liquid, shop.temp_K, left_share)
-    return Blend(left_share, *(drawn(vapour(one, shop.temp_K), gas.composition) for one in (gas.liquid, last)))
+    charge = fractions(tuple(part for part in gas.composition if part[0] in (*LIQUIDS, "C2H6")))
+    first = first_vapour(charge, shop.temp_K)
+    last = vapour(boiled_down(gas.liquid, shop.temp_K, left_share), shop.temp_K)
+    return Blend(left_share, *(drawn(one, gas.composition) for one in (first, last)))
 
 
 def drawn(composition: tuple[tuple[str, float], ...], mean: tuple[tuple[str, float], ...]) -> Drawn:
