@@ -9,6 +9,7 @@ import pytest
 from burnercalc import build_sheet, traveller
 from burnercalc.burner import Burner
 from burnercalc.design import Design
+from burnercalc.examples import EXAMPLES
 from burnercalc.parts import PARTS
 from burnercalc.physics.band import Band
 from burnercalc.result import solve
@@ -66,12 +67,13 @@ def test_a_cylinder_more_is_bought_where_the_others_would_draw_more_from_each():
 
 def test_the_house_meter_times_one_of_several_alone_at_light():
     """43.1 kBtu/h of a gas of 1010 Btu/ft3 are 42.7 ft3/h at 14.696 psi and 60 degF; on a meter under 7 in of water,
-    14.949 psi, 41.95: half a cubic foot takes 42.9 s. Of a single burner ten minutes of high fire are counted."""
+    14.949 psi, 41.95: half a cubic foot takes 42.9 s, less with the pilot's gas in it. Of a single burner ten minutes
+    of high fire are counted."""
     r = solved(**HOUSE, burner_count="2")
     told, design = build_sheet.proofs(r)[0]
-    rate_kBtu_h = r.part("lighting_slide").rate_W.value / 293.07107
+    rate_kBtu_h = (r.part("lighting_slide").rate_W.value + r.design.pilot_rate) / 293.07107
     seconds = float(re.fullmatch(r"([\d.]+) s", design)[1])
-    assert told == "Gas at LIGHT, alone, 1.06 in H₂O, by meter, less pilot's: 0.5 ft³ in"
+    assert told == "Gas at LIGHT, alone, 1.06 in H₂O, by meter, pilot on: 0.5 ft³ in"
     assert seconds == pytest.approx(0.5 * 3600 / (rate_kBtu_h / 1.010 * 14.696 / 14.949), rel=5e-3)
     low, high = r.part("lighting_meter").watched_s
     assert low <= seconds <= high and r.part("lighting_meter").reads_s <= 120  # before the lip may glow
@@ -118,7 +120,9 @@ def test_the_gas_of_a_fire_for_each_is_that_of_all():
         alone_J = light_W * (5 * look_s + (proof.time_s if proof.alone else 0))
         each_J = light_W * (1.5 * look_s + test.waits_s) + firing.low_W * (low + 600) + firing.rate_W * high
         each_J += firing.rate_W * test.read_s
-        assert test.gas_kg == pytest.approx((alone_J + fires * each_J) * firing.gas_kg_s / firing.rate_W)
+        pilot_s = alone_J / light_W + fires * (1.5 * look_s + test.waits_s + low + high + 600 + test.read_s)
+        pilot_J = r.part("pilot").rate_W * pilot_s
+        assert test.gas_kg == pytest.approx((alone_J + fires * each_J + pilot_J) * firing.gas_kg_s / firing.rate_W)
         assert test.read_s == (600 if texts else 2100)
 
 
@@ -128,3 +132,16 @@ def test_a_blend_from_cylinders_buys_no_scale():
         r = solved(**BLEND, burner_count=count)
         assert "gas_scale" not in {tool.key for tool in r.part("tools").tools}
         assert r.part("fire_test").read_s == 600 and not r.part("proof").each
+
+
+def test_how_sure_a_jet_timed_at_light_is_goes_by_watch_and_gauge():
+    """A hand times 1 %; half a millimetre of water, 5 Pa, is 1.9 % of the 1.06 in, so 1 % of the gas: 1.4 in all, 2 in
+    whole ones. Of the crucible's 0.64 in, 159 Pa, it is 1.6 % of the gas or more: 1.9, where the pipe's own pressure
+    is off, 2.0 and so 3."""
+    crucible = next(one for one in EXAMPLES if one.key == "crucible").inches
+    for texts, told, shows in ((HOUSE, 1.06, 0.02), (crucible, 0.64, 0.03)):
+        r = solved(**{**texts, "burner_count": "2"})
+        over_jet_Pa = told * 249.089 - r.part("lighting_slide").pipe_Pa
+        off = sqrt(0.01**2 + (5 / (2 * over_jet_Pa)) ** 2)
+        assert shows - 0.01 < off <= shows and r.part("proof").shows == shows
+        assert f"{100 * shows:.0f} % off: LIGHT only" in build_sheet.proofs(r)[1][0]
