@@ -1410,7 +1410,7 @@ SETTINGS = (
         "power",
         "1 kBtu/h",
         "What one pilot burns, by its plate; on a line the record has it counted before any main flame. An example. "
-        "Its heat is not counted: the burner must do without it.",
+        "Its heat is not counted: the burner must do without; what it adds at low fire is told.",
         "0.1 kBtu/h",
         "20 kBtu/h",
         ("0.1 kBtu/h", "0.05 kW"),

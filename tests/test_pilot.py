@@ -3,7 +3,7 @@
 import pytest
 from designs import solved
 
-from burnercalc import build_sheet, traveller
+from burnercalc import build_sheet, traveller, units
 from burnercalc.design import Design
 from burnercalc.jobs import JOBS
 from burnercalc.result import solve
@@ -13,9 +13,9 @@ FOOT3 = 0.0283168466
 HOUSE = {"fuel": "natural_gas"}
 
 
-def oven(units="in", fuel="natural_gas", **texts):
+def oven(tape="in", fuel="natural_gas", **texts):
     job = next(job for job in JOBS if job.key == "heat_treat")
-    return solve(Design.from_texts({**job.texts(units, fuel), **texts}))
+    return solve(Design.from_texts({**job.texts(tape, fuel), **texts}))
 
 
 def row(result, when):
@@ -58,12 +58,12 @@ def test_cylinders_last_less_long_with_a_pilot():
     assert more["run_time"] / one["run_time"] == pytest.approx((fire_W + KBTU_H) / (fire_W + 3 * KBTU_H), rel=1e-3)
 
 
-@pytest.mark.parametrize("units, turn_m3, pilot_W", [("in", FOOT3 / 2, KBTU_H), ("mm", 0.01, 300.0)])
-def test_the_meters_seconds_hold_its_gas(units, turn_m3, pilot_W):
+@pytest.mark.parametrize("tape, turn_m3, pilot_W", [("in", FOOT3 / 2, KBTU_H), ("mm", 0.01, 300.0)])
+def test_the_meters_seconds_hold_its_gas(tape, turn_m3, pilot_W):
     """A turn of the finest dial by it alone, and those of the whole, both from the heating value by hand."""
-    r = oven(units)
+    r = oven(tape)
     meter, gross_J_m3 = r.part("lighting_meter"), r.part("gas").gross_J_m3
-    line_Pa = 7 * 249.089 if units == "in" else 2000.0
+    line_Pa = 7 * 249.089 if tape == "in" else 2000.0
     swell = r.design.ambient_temperature / 288.15 * 101325 / (101325 + line_Pa)
     assert meter.pilot_s == pytest.approx(turn_m3 * gross_J_m3 / pilot_W / swell, rel=2e-3)
     for seconds, main_W in zip(meter.passes_s, reversed(r.part("lighting_slide").rate_W)):
@@ -100,3 +100,19 @@ def test_it_is_counted_before_any_main_flame_and_told_where_the_jet_is_proved():
     assert "ilot" not in str(
         (*build_sheet.proofs(torch), *build_sheet.pilot_counted(torch))
     ) and "count its gas" not in row(torch, "Torch first")
+
+
+def test_what_it_adds_to_an_empty_oven_at_low_fire_is_told_and_no_good():
+    """No valve of the burner turns it down: of 3.4 kW it is a tenth, some 40 degF of the empty chamber, past the 150
+    that are good. Against a low fire higher by as much at the same mixture."""
+    r = oven()
+    check = r.checks["low_fire_drift"]
+    firing = r.part("firing")
+    share = (firing.low_W + KBTU_H) / firing.rate_W
+    more = oven(low_fire=f"{100 * share:.4f} %", firing_rate=f"{firing.rate_W / 1000} kW")
+    hotter_K = more.part("reached").low_empty_K.high
+    assert check.verdict == "note" and check.value == r.part("reached").low_empty_K.high < hotter_K - 20
+    assert f"with it the chamber may end at {units.show(hotter_K, 'temperature', 'in', 3)}." in check.text
+    small = oven(pilot_rate="0.1 kBtu/h").checks["low_fire_drift"]
+    assert small.verdict == "good" and "Its pilot's 0.1 kBtu/h is not in that" in small.text
+    assert "pilot" not in solved().checks["low_fire_drift"].text

@@ -861,6 +861,8 @@ CHECKS = (
             "caution": "Left empty at low fire, the chamber goes on from {chamber:temperature} to "
             "{reached:temperature}, maybe {most:temperature}. {share:fraction} of high fire would hold it: turn down "
             "further where flashback allows it, or use a smaller burner.",
+            "pilot": "Its pilot's {pilot:power 2} is not in that and burns on: with it the chamber may end at "
+            "{with_pilot:temperature}.",
         },
     ),
     Check(

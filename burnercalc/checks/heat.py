@@ -24,6 +24,7 @@ from ..parts.lighting_try import LightingTry
 from ..parts.lit_length import LitLength
 from ..parts.mixture import Mixture
 from ..parts.need import Need
+from ..parts.pilot import Pilot
 from ..parts.reached import Reached, walls_K
 from ..parts.standing import Standing
 from ..parts.standing import standing as stood
@@ -331,22 +332,36 @@ def _as_cool(hot_sides_K, chamber, face_K):
 
 
 def low_fire_drift_check(
-    firing: Firing, need: Need, reached: Reached, burner_count: int, chamber_temperature: float
+    firing: Firing,
+    pilot: Pilot,
+    need: Need,
+    zone: Zone,
+    reached: Reached,
+    burner_count: int,
+    chamber_temperature: float,
 ) -> Judged | None:
-    """The hot end of the band: too hot is what harms. Below a forging heat the temperature itself is the job."""
+    """The hot end of the band: too hot is what harms. Below a forging heat the temperature itself is the job. A pilot's
+    heat, which no valve of the burner turns down, is told besides, and makes a note of what is good without it."""
     found = reached.low_empty_K
     if found is None or need.hold_W is None:
         return None
     little, note = _drifts_to(chamber_temperature)
     by_time = _fire_by_time(firing, need)
-    return judge(
+    word = ladder(found.high, good=little, note=note, stop=inf)
+    case = "caution_auto" if by_time and word == "caution" else word
+    low_W = firing.low_W * burner_count
+    with_pilot = walls_K(zone, low_W + pilot.all_W) if pilot.all_W else None
+    if word == "good" and with_pilot and with_pilot.high > little:
+        word = "note"
+    return verdict(
+        word,
         found.high,
-        good=little,
-        note=note,
-        stop=inf,
-        case="caution_auto" if by_time and found.high > (note or little) else None,
+        little,
+        case=(case, "pilot") if with_pilot else case,
         cures=(("low_fire", "lower"), SLOWER if by_time else LESS_FIRE),
-        low=firing.low_W * burner_count,
+        pilot=pilot.told_W,
+        with_pilot=with_pilot and with_pilot.high,
+        low=low_W,
         reached=found.value,
         most=found.high,
         chamber=chamber_temperature,
