@@ -76,8 +76,8 @@ def test_a_narrow_blend_is_lit_by_one_mark_from_the_first_gas_to_the_last():
     assert "with 5 % of a charge left" in check.text
     card = {when: do for when, do, _ in r.tables["lighting_card"].rows}
     assert "until 5 % of their charge is left. That is 5 lb in each over its stamped empty weight" in card["Before"]
-    assert f"({light.first:.2f} full, {light.last:.2f} at the last)" in card["Set"]
-    assert "full," not in {when: do for when, do, _ in solved().tables["lighting_card"].rows}["Set"]
+    assert f"({light.first:.2f} full, {light.last:.2f} at the last)" in card["Alight"]
+    assert "full," not in {when: do for when, do, _ in solved().tables["lighting_card"].rows}["Alight"]
 
 
 def test_a_wide_blend_is_a_stop_that_tells_how_far_it_may_be_emptied():

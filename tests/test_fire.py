@@ -90,7 +90,7 @@ def test_a_test_fire_takes_what_its_card_tells(texts):
     if r.design.burner_count > 1:
         asked += told("for", card["Purge"]) + 2 * (trial + 1)
     if r.part("proof").alone:
-        asked += (20 + float(re.search(r"to (\d+) s", card["Set"])[1])) / 60 + 10
+        asked += (20 + float(re.search(r"to (\d+) s", card["Alight"])[1])) / 60 + 10
     else:
         asked += told("Gas at HIGH in", proofs(r)[0][0])
     asked += told("damper open,", card["Shut down"])

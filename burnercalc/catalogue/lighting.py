@@ -883,9 +883,9 @@ WORDS = {
     "beside the door. {blind}",
     "torch.do.guard": "Damper to LIGHT. {opened}, pilot's cock open, firing cock shut. RESET: no valve may open, as no "
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
-    "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: {again}. {counted_first}"
-    "Now RESET: the main valve opens, "
-    "and must snap shut {trial:.0f} s after: if it stays open, the sensor of the main flame sees "
+    "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: pilot's cock shut, "
+    "{again}. {counted_first}Now RESET: the main valve opens, and must snap shut {trial:.0f} s after: if it stays "
+    "open, the sensor of the main flame sees "
     "the pilot: no gas. The pilot stays at the "
     "face to the last, its air holes outside, beside the door.",
     "counted_first": "The first time count its gas now, blower on, as the record has it: before any main flame. ",
@@ -914,23 +914,26 @@ WORDS = {
     "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
     "air_own": "{built} for air of {own:temperature}. ",
     "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
-    "mark (the first time: a little open){cock_open}. Lit: to {gas:gas_pressure} before the jet{read}{band}: "
-    "{rate:power}, mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap. "
-    "The first time, not all alight in {hiss:.0f} s: gas off, {again}, then with the needle a little "
-    "further, never beyond "
-    "{beyond:gas_pressure}{jets}. {meter}Mark the needle: LIGHT.",
+    "mark (the first time: a little open){cock_open}.",
+    "gas.when": "Alight",
+    "gas.do": "See every port alight, then {on_to} {gas:gas_pressure} before the jet{read}{band}: {rate:power}, "
+    "mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}Mark the needle: LIGHT.",
+    "gas.do.torch": "See every port alight, then gas slowly to {gas:gas_pressure} before the jet: low fire, "
+    "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the {flame} goes out.",
+    "gas.source": "flame limits; common practice",
+    "on_to": "to",
+    "on_to.meter": "on at once to",
     "band": ", {least:gas_pressure} to {most:gas_pressure}",
     "drifts": " ({first:.2f} full, {last:.2f} at the last)",
     "band.one": ", no less and no more",
-    "again": "{off}, go back to Purge",
-    "off.torch": "torch off",
-    "off.pilot": "pilot's cock shut",
-    "again.several": "{off}, go back to Purge (or, if others burn, wait {purge:time 2})",
+    "again": "go back to Purge",
+    "again.several": "go back to Purge (or, if others burn, wait {purge:time 2})",
     # With the cock shut no regulator shows less than gas flowing.
-    "holds": "Regulator first, firing cock shut: {outlet:gas_pressure 2} by its own gauge. After the first HIGH again, "
-    "gas flowing; LIGHT is marked anew at the next lighting. ",
+    "holds": "Regulator first, firing cock shut: {outlet:gas_pressure 2} by its own gauge. ",
     "holds.light": "Regulator first, firing cock shut: {outlet:gas_pressure} by its own gauge, as lighting may take "
-    "more than HIGH. After the first HIGH again, gas flowing; LIGHT is marked anew at the next lighting. ",
+    "more than HIGH. ",
+    "holds_again": "The first time the regulator again to {outlet:gas_pressure 2}, gas flowing; LIGHT is marked anew "
+    "at the next lighting. ",
     "holds.low": "Regulator first, firing cock shut: {outlet:gas_pressure 2} at most by its own gauge, so the needle "
     "wide open gives no more fire than this burner may have. ",
     "holds.least": "Regulator first, firing cock shut: at its least, {outlet:gas_pressure 2} by its own gauge. The "
@@ -944,14 +947,9 @@ WORDS = {
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
     "meter.late": "There is time for one reading: off it, or none {glows:time 1} after it was lit, gas off till the "
     "face is black; again from Purge on, straight to the pressure so found. Off a third time: mend the jet. ",
-    "jets.sure": "; all alight: to the pressure",
-    "jets.meter": "; all alight: on at once to the pressure, then by the meter",
-    "jets.least": "; all alight: on to the pressure, as less than {sure:gas_pressure} may not hold though it burns now",
-    "jets.poor": "; all alight: on to the pressure, and a jet that passes little may run back even so",
-    "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_open}. "
-    "Lit, gas slowly to {gas:gas_pressure} before the jet: low fire, "
-    "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the "
-    "{flame} goes out.",
+    "jets.least": "; less than {sure:gas_pressure} may not hold though it burns now",
+    "jets.poor": "; a jet that passes little may run back even so",
+    "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_open}.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
     "set.do.stopped": "DO NOT LIGHT. A check stops this design: mend it first.",
@@ -989,10 +987,14 @@ WORDS = {
     "trial.source": "common practice",
     "out.when": "Not lit, or it goes out",
     "out.do": "Gas off at once, then {put_out}. Then damper {cleared}, door open, purge again for {purge:time 2}; hot, "
-    "light only when the face is black. {sniff}After three tries at one setting: find out why.",
+    "light only when the face is black. {sniff}{further}After three tries at one setting: find out why.",
     "out.do.several": "{hot}: every gas off at once; all from Purge on, faces black. Before that: its gas off at once, "
-    "then {put_out}. Its air at LIGHT. Only if none burns: dampers {cleared}, door open, purge again for "
-    "{purge:time 2}; hot, light only when the face is black. {sniff}After three tries at one setting: find out why.",
+    "then {put_out}. Its air at LIGHT; if others burn, wait {purge:time 2}. Only if none burns: dampers {cleared}, "
+    "door open, purge again for {purge:time 2}; hot, light only when the face is black. {sniff}{further}After three "
+    "tries at one setting: "
+    "find out why.",
+    "further": "The first time, not all alight in {hiss:.0f} s: the same, then with the needle a little further, never "
+    "beyond {beyond:gas_pressure}. ",
     "hot": "Walls glowing, one out",
     "hot.cool": "Past LIGHT, one out",
     "put_out.torch": "the torch at its own valve, where it stands: never draw it out lit",
@@ -1002,14 +1004,14 @@ WORDS = {
     "sniff.both": "Sniff low and high: this gas is as heavy as air. ",
     "out.source": "BS 5990:2006; the count: common practice",
     "lit.when": "It burns",
-    "lit.do": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
+    "lit.do": "Stay at LIGHT, {flame} in front, till the walls glow "
     "({relights:temperature}): {counted}{likely:time 2}, {wait:time 2} at most; not by then, gas off. {lip}"
     "{burnt}Pop, flutter, a port dark, {flame} or flame out: gas off.",
-    "lit.do.stays": "See every port alight. Stay at LIGHT, {flame} in front, till the walls glow "
+    "lit.do.stays": "Stay at LIGHT, {flame} in front, till the walls glow "
     "({relights:temperature}): {counted}about {likely:time 2}, {wait:time 2} at most; not by then, gas off. "
     "{burnt}Pop, flutter, "
     "a port dark, {flame} or flame out: gas off at once.",
-    "lit.do.torch": "See every port alight. {lip}The {flame} stays in front till the walls glow "
+    "lit.do.torch": "{lip}The {flame} stays in front till the walls glow "
     "({relights:temperature}): {counted}about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}"
     "Pop, flutter, a port dark, {flame} or flame out: gas off at once.",
     "counted": "from the last lit on ",
@@ -1019,7 +1021,7 @@ WORDS = {
     "flame.torch": "torch",
     "flame.pilot": "pilot",
     "lip": "From {glows:time 1} on its lip may glow and it may run back: listen. ",
-    "lit.do.cool_guard": "See every port alight; {steady:time 1} at LIGHT at most, then on. {lip}{burnt}This chamber "
+    "lit.do.cool_guard": "{steady:time 1} at LIGHT at most, then on. {lip}{burnt}This chamber "
     "is worked too cool to glow: pilot and flame guard stay on as "
     "long as gas flows. Try the guard each day: the firing cock shut, then the pilot's: each time its valve must "
     "snap shut.",
@@ -1059,12 +1061,12 @@ WORDS = {
     "in_steps.more": "in {steps} steps",
     "high.when": "High fire",
     "high.do.gas": "{in_steps}, a minute at each, GAS FIRST, then air: {by_way}{cock}{high_gas:gas_pressure} before "
-    "the jet and damper to HIGH: {high_rate:power}. {why}{near_back}{down}",
+    "the jet and damper to HIGH: {high_rate:power}. {holds_again}{why}{near_back}{down}",
     "high.do.air": "{in_steps}, a minute at each, AIR FIRST, then gas: {by_way}{cock}damper to HIGH, and "
-    "{high_gas:gas_pressure} before the jet: {high_rate:power}. {why}{near_back}{down}",
+    "{high_gas:gas_pressure} before the jet: {high_rate:power}. {holds_again}{why}{near_back}{down}",
     "high.do.over": "{in_steps}, a minute at each. In the first{ups} GAS FIRST, then air; in the others "
     "AIR FIRST, then gas: {by_way}{cock}{high_gas:gas_pressure} before the jet and damper to HIGH: "
-    "{high_rate:power}. {why}{near_back}{down}",
+    "{high_rate:power}. {holds_again}{why}{near_back}{down}",
     "down.gas": "Down: backwards, AIR FIRST, then gas, never to LIGHT.{reopens}",
     "down.air": "Down: backwards, GAS FIRST, then air, never to LIGHT.{reopens}",
     "down.over": "Down: backwards, in each step the other valve first, never to LIGHT.{reopens}",
@@ -1089,7 +1091,7 @@ WORDS = {
     "high.do.cool": "Not in this chamber: it is worked too cool to glow, and nothing lights again what lifts. "
     "Stay at low fire. "
     "{near_back}",
-    "high.do.same": "Low fire is high fire here: stay. Never down to LIGHT: gas off.",
+    "high.do.same": "Low fire is high fire here: stay. {holds_again}Never down to LIGHT: gas off.",
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} steps",

@@ -29,7 +29,7 @@ from ..parts.turning import Turning
 from .view import Say
 
 STEPS = (
-    *("look", "purge", "torch", "set", "trial", "out", "lit", "air", "then", "high", "several", "attend"),
+    *("look", "purge", "torch", "set", "trial", "out", "gas", "lit", "air", "then", "high", "several", "attend"),
     *("pop", "stop", "fails", "smell"),
 )
 OF_NO_FLAME = ("set", "stop", "smell")  # what is told where it must not be lit
@@ -119,7 +119,8 @@ def lighting_card_table(
         "cleared": say("cleared.wide" if card.wide else "cleared.high"),
         "blend": say("blend", shares=gases.shares(fuel_blend), drawn=drawn) if fuel_blend else "",
         "drifts": "" if None in ends else say("drifts", first=ends[0], last=ends[1]),
-        "jets": _on_to(lighting_slide, lighting_meter, say),
+        "jets": _doubts(lighting_slide, lighting_meter, say),
+        "on_to": say("on_to.meter" if _by_meter(lighting_slide, lighting_meter) else "on_to"),
         "air": air_told(lighting_day, shop, _built(jet, lighting_slide, slide_hole, say), say),
         "band": _band(lighting_slide, lighting_meter, say),
         "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}", pilot_rate=pilot.rate_W), say),
@@ -128,7 +129,8 @@ def lighting_card_table(
         "long": _long(lighting_air, burnt_gas, flame, say),
         "tap": say("tap", low=by_air.low, high=by_air.high) if (by_air := air_proof.alone_Pa) else say("tap.none"),
         "holds": "" if gas_line.there else _holds(fires, regulated, say),
-        "beyond": _beyond(lighting_slide, lighting_meter),
+        "holds_again": "" if gas_line.there or not fires.high else say("holds_again", outlet=regulated.outlet_Pa),
+        "further": _further(lighting_slide, lighting_meter, card, say),
         "lip": say("lip", glows=LIP_GLOWS_S) if fires.lip_back else "",
         "glows": LIP_GLOWS_S,
         **_figures_of_card(card),
@@ -140,7 +142,7 @@ def lighting_card_table(
         "cock_open": say("cock_open") if gauges.small else "",
         "opened": opened,
         "blind": say("blind", opened=opened, trial=card.trial_s),
-        "again": say("again.several" if several else "again", purge=card.purge_s, off=say(f"off.{keeper}")),
+        "again": say("again.several" if several else "again", purge=card.purge_s),
         "firing": say("firing.several" if several else "firing"),
         "put_out": say(f"put_out.{keeper}"),
         "neighbours": say("neighbours"),
@@ -191,6 +193,7 @@ def lighting_card_table(
         "air": air.where,
         "torch": "" if lit_by == "stand" else lit_by,
         "set": (lighting.way if f"set.do.{lighting.way}" in say.words else "never") if way == "never" else way,
+        "gas": way,
         "trial": "guard" if lit_by == "guard" else "",
         "out": "several" if several else "",
         "lit": cool or way,
@@ -298,12 +301,14 @@ def _holds(fires, regulated, say):
     return say(words, outlet=regulated.outlet_Pa)
 
 
-def _beyond(slide, meter):
-    """The most before the jet: by the meter what one that passes little takes."""
+def _further(slide, meter, card, say):
+    """How far the needle may go on where not all of it lights: to the most before the jet; by the meter to what one
+    that passes little takes."""
     if slide.gas_Pa is None:
-        return None
-    by_meter = not slide.any_jet and meter.in_time and slide.jet_gas_Pa
-    return max(slide.gas_Pa.high, slide.jet_gas_Pa.high) if by_meter else slide.gas_Pa.high
+        return ""
+    by_meter = _by_meter(slide, meter) and slide.jet_gas_Pa
+    beyond_Pa = max(slide.gas_Pa.high, slide.jet_gas_Pa.high) if by_meter else slide.gas_Pa.high
+    return say("further", hiss=card.hiss_s, beyond=beyond_Pa)
 
 
 def _told(say, kind, of):
@@ -340,7 +345,7 @@ def _built(jet, slide, slide_hole, say):
 def _band(slide, meter, say):
     """The one band that is told: of the first day, as far in as a jet needs that passes little; none beside a meter,
     which tells more than any pressure."""
-    if slide.gas_Pa is None or (not slide.any_jet and meter.in_time):
+    if slide.gas_Pa is None or _by_meter(slide, meter):
         return ""
     least_Pa = slide.gas_Pa.low if slide.any_jet else max(slide.gas_Pa.low, slide.sure_Pa)
     return say("band" if least_Pa < slide.gas_Pa.high else "band.one", least=least_Pa, most=slide.gas_Pa.high)
@@ -356,12 +361,15 @@ def _metered(meter, slide, alone, say):
     return say("meter", fast=watched_s[0], slow=watched_s[1], **told) + late
 
 
-def _on_to(slide, meter, say):
-    """How far on once all ports burn: a cold flame may burn on less than a lip that glows needs."""
-    if slide.any_jet:
-        return say("jets.sure")
-    if meter.in_time:
-        return say("jets.meter")
+def _by_meter(slide, meter):
+    """Whether the meter proves what the jet passes before a lip may glow, as no pressure does."""
+    return not slide.any_jet and meter.in_time
+
+
+def _doubts(slide, meter, say):
+    """What the pressure leaves open: a cold flame may burn on less than a lip that glows needs."""
+    if slide.any_jet or meter.in_time:
+        return ""
     return say("jets.least" if slide.poor_jet else "jets.poor", sure=slide.sure_Pa)
 
 
