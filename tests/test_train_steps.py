@@ -481,7 +481,7 @@ def test_gas_that_is_turned_down_first_makes_nothing_richer():
 @pytest.mark.parametrize("name", LIT)
 def test_the_guard_watches_as_long_as_gas_flows_on_every_card(name):
     """It was read as off above the heat that lights gas again; at shut-down the valve must still follow the flame."""
-    told = rows_of(solved(**LIT[name]))["While it burns"]
+    told = rows_of(solved(**LIT[name]))["Attend"]
     assert told.startswith("The flame guard watches as long as gas flows")
     assert "watches till" not in told
 

@@ -108,8 +108,10 @@ FIRE_MARKS = {
 }
 UNLIT = "do not light"  # instead of a number to light with
 NO_LOW = {"never": "none: it is not lit", "no_low": "none: the lighting card leads past low fire"}
-# At a step between them, as short as there is room for; inside a closed pipe no drill is held to it.
+# At a step between them, as short as there is room for; inside a closed pipe no drill is held to it. Of a slide built
+# for another air its size.
 STEP_MARKS = {
+    "mark": "mark {n}",
     "gap": "mark {n}, gap {drill}",
     "gap_named": "mark {n}, gap {size:drill_length}",
     "rule": "mark {n}, gap {size:length}",
@@ -913,8 +915,8 @@ WORDS = {
     "before its own end. Only with jet {jet}, slide's hole {hole},",
     "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
     "air_own": "{built} for air of {own:temperature}. ",
-    "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark} ({open:percent 1} open), needle back at its LIGHT "
-    "mark (the first time: a little open){cock_open}.",
+    "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark}, needle back at its LIGHT mark (at first a "
+    "little open){cock_open}.",
     "gas.when": "Alight",
     "gas.do": "See every port alight, then {on_to} {gas:gas_pressure} before the jet{read}{band}: {rate:power}, "
     "mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}Mark the needle: LIGHT.",
@@ -939,7 +941,7 @@ WORDS = {
     "holds.least": "Regulator first, firing cock shut: at its least, {outlet:gas_pressure 2} by its own gauge. The "
     "needle alone keeps away more fire than this burner may have. ",
     "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. Each second longer: "
-    "{each:gas_pressure 2} more before the jet; each second shorter: as much less. ",
+    "{each:gas_pressure 2} more before the jet, shorter: as much less. ",
     "alone.several": "this burner alone (then gas off and the next, from Purge on; together only once each "
     "is proven), ",
     "alone.torch": "nothing else on it",
@@ -977,10 +979,10 @@ WORDS = {
     "set.source": "flame limits; common practice",
     "trial.when": "First {hiss:.0f} s",
     "trial.do": "Torch AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
-    "Gas takes {arrives:.1f} s to the torch: the moment it does not take, gas off. Never light it late: in "
+    "Gas takes {arrives:.1f} s: the moment it does not take, gas off. Never light it late: in "
     "{trial:.0f} s it fills {let_in:percent 0} of the chamber{over}.",
     "trial.do.guard": "Pilot AT the ports before gas, all aside. {reset}Snap the firing cock open, hand on it. "
-    "Gas takes {arrives:.1f} s to the pilot: the moment it does not take, gas off. Never light it late: in "
+    "Gas takes {arrives:.1f} s: the moment it does not take, gas off. Never light it late: in "
     "{trial:.0f} s it fills {let_in:percent 0} of the chamber{over}.",
     "over": ", and the rest stands in front of its opening: nobody may stand there",
     "reset": "RESET, which gives {trial:.0f} s, the other hand on the cock. ",
@@ -1009,11 +1011,10 @@ WORDS = {
     "{burnt}Pop, flutter, a port dark, {flame} or flame out: gas off.",
     "lit.do.stays": "Stay at LIGHT, {flame} in front, till the walls glow "
     "({relights:temperature}): {counted}about {likely:time 2}, {wait:time 2} at most; not by then, gas off. "
-    "{burnt}Pop, flutter, "
-    "a port dark, {flame} or flame out: gas off at once.",
+    "{burnt}Pop, flutter, a port dark, {flame} or flame out: gas off.",
     "lit.do.torch": "{lip}The {flame} stays in front till the walls glow "
     "({relights:temperature}): {counted}about {likely:time 2}, {wait:time 2} at most; not by then, gas off. {burnt}"
-    "Pop, flutter, a port dark, {flame} or flame out: gas off at once.",
+    "Pop, flutter, a port dark, {flame} or flame out: gas off.",
     "counted": "from the last lit on ",
     "away": "Glowing: torch off at its valve, and away. ",
     "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only the {flame} keeps it alight. ",
@@ -1108,7 +1109,7 @@ WORDS = {
     "shut, RESET, then light it again. ",
     "in_turn": "Each step at every burner, one by one, before the next.",
     "several.source": "common practice",
-    "attend.when": "While it burns",
+    "attend.when": "Attend",
     "attend.do": "The flame guard watches as long as gas flows. Somebody stands at the cock till the walls are above "
     "{relights:temperature}; nobody leaves it later either.",
     "attend.do.guard": "The flame guard watches as long as gas flows, and nobody leaves it all the same.",

@@ -96,9 +96,11 @@ def lighting_card_table(
         return "".join(said)
 
     def scratched(damper):
-        """By the number of its mark on the slide, where there is one."""
+        """By the number of its mark on the slide, where there is one; its size is on the slide's plan, for the air that
+        it was built for."""
         n = next((n for n, one in enumerate(steps.marks, 1) if one is damper), None)
-        return say(f"step.{damper.case}", n=n, **damper.slots)
+        by_number = n and not (slide_hole and lighting_slide.kind == "hole")
+        return say("step.mark" if by_number else f"step.{damper.case}", n=n, **damper.slots)
 
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
     where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"

@@ -37,7 +37,8 @@ def slide_drawing(
     light, unlit = lighting_slide, stopped or lighting.waits_W is None
     hole_m = light.size_m if light.kind == "hole" and not unlit else None
     gaps = [] if unlit else _gaps(damper_marks, fires, light)
-    steps = [] if unlit else [(n, mark.slots["size"]) for n, mark in enumerate(lighting_steps.marks, 1)]
+    scratched = () if unlit else lighting_steps.marks
+    steps = [mark.slots["size"] for mark in scratched]
     shapes = [
         rectangle(-side, -radius - TAIL_MM, 2 * side, 2 * radius + TAIL_MM, "body"),
         Circle(0.0, 0.0, radius, "hidden"),
@@ -48,12 +49,15 @@ def slide_drawing(
     shapes += [Line(*line, "dimension") for line in _guide(side, radius)]
     marks = [(name, {"size": gap_m}, radius - gap_m * MM) for name, gap_m in gaps]
     shapes += [Line(-side, y, side, y, "dimension") for _, _, y in marks]
-    shapes += [Line(0.0, radius - gap_m * MM, side, radius - gap_m * MM, "dimension") for _, gap_m in steps]
+    shapes += [Line(0.0, radius - gap_m * MM, side, radius - gap_m * MM, "dimension") for gap_m in steps]
     if text_mm and steps:  # a view has no room for each
-        many, least_m = "steps" if steps[1:] else "step", min(gap_m for _, gap_m in steps)
+        many, least_m = "steps" if steps[1:] else "step", min(steps)
         marks.append((f"{many}.view", {"n": len(steps)}, radius - least_m * MM))
     else:
-        marks += [("step", {"n": n, "size": gap_m}, radius - gap_m * MM) for n, gap_m in steps]
+        marks += [
+            (f"step.{one.case}", {"n": n, **one.slots}, radius - one.slots["size"] * MM)
+            for n, one in enumerate(scratched, 1)
+        ]
     if hole_m:
         hole = hole_m * MM / 2
         shapes += [Circle(0.0, 0.0, hole, "port"), *_cross(hole + 2.0)]
@@ -61,7 +65,9 @@ def slide_drawing(
         marks.append(("hole", {"drill": light.drill.name}, 0.0))
     marks.append(("guide", {}, -radius))
     pin_y = (
-        None if hole_m or not gaps else -radius - SIDE_MM + min(gap_m for _, gap_m in (*gaps, *steps)) * MM - PIN_MM / 2
+        None
+        if hole_m or not gaps
+        else -radius - SIDE_MM + min((*(gap_m for _, gap_m in gaps), *steps)) * MM - PIN_MM / 2
     )
     if pin_y is not None:  # drawn back to that mark it touches the guide's end
         shapes.append(Circle(0.0, pin_y, PIN_MM / 2, "port"))
