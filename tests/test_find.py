@@ -588,6 +588,25 @@ def test_the_train_of_a_card_is_told_part_by_part(answers):
         assert any("regulator" in part for part in parts) and len(parts) > 10
 
 
+def test_a_batch_buys_the_moulds_of_the_test_fire_that_it_takes():
+    """Twelve burners, six moulds, one oven place and two stands: with a test fire of 60 min three moulds are made, with
+    one of 80 two. Ranked is what the solved design spends."""
+    texts = {"batch_size": "12", "moulds": "6", "test_stands": "2", "day_hours": "4 h", "hours_cast": "1.5 h"}
+    space, dice, seen = Space(Design.from_texts(texts), read_have("")), Random(3), set()
+    for _ in range(12):
+        node = space.root
+        while node is not None and node.level < len(AXES) - 1:
+            menu = space.menu(node)
+            node = space.child(node, dice.choice(menu)) if menu else None
+        if node is None:
+            continue
+        space.settle(node)
+        solved = solve(space.design(node))
+        assert node.terms["money"] == pytest.approx(space.bill(node, solved.parts).to_spend)
+        seen.add(solved.part("calendar").moulds != node.burner.part("calendar").moulds)
+    assert True in seen
+
+
 def test_what_lies_there_is_used_and_costs_nothing(answers):
     _, _, answer = answers["a tube, pins and a blower"]
     for offer in answer.offers:

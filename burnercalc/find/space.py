@@ -20,7 +20,7 @@ from ..burner import Burner
 from ..design import Design, parsed, supplied_so
 from ..errors import InputError, InputErrors
 from ..parts import PARTS
-from ..parts.own_heat import OwnHeat
+from ..parts.own_heat import EITHER, OwnHeat
 from ..parts.schedule import Schedule
 from ..parts.train import Train
 from ..rules import RULES
@@ -130,8 +130,8 @@ class Asking:
 class Node:
     """Some axes decided. `words`: {check: verdict} where not good; `terms`: of the score, as far as known; `judging`,
     `settling`: ask one thing more of it at each step, the latter what is costly; `settled`: when nothing is left;
-    `looked`: the terms before it was settled; `weak`: by thumb, see thumb.py; `idle`: cautions by which it never does
-    its work, which rank as stops do."""
+    `tested`: its burner then, with the test fire that it takes; `looked`: the terms before it was settled; `weak`: by
+    thumb, see thumb.py; `idle`: cautions by which it never does its work, which rank as stops do."""
 
     level: int
     values: dict[str, Any]
@@ -149,6 +149,7 @@ class Node:
     looked: dict[str, float] | None = None
     weak: float | None = None
     idle: int = 0
+    tested: Burner | None = None
 
     @property
     def stops(self) -> int:
@@ -361,11 +362,13 @@ class Space:
         node.terms["money"] -= first_fire_gas(node.burner)
         node.terms["days"] = days_of_one_term(_schedule(node.burner, past_low=True))
         yield from self._judging(node, self.asked_late)
+        past_low = node.burner.part_with("own_heat").past_low
+        schedule = node.burner.part_with("schedule", own_heat=EITHER[past_low])
+        # Moulds hang on how long the test fire takes.
+        node.tested = node.burner.off({}, {"fire_test": node.burner.part_with("fire_test"), "schedule": schedule})
         made = self.bill(node)
         node.terms["money"] = made.to_spend
-        schedule = _schedule(node.burner, node.burner.call(PARTS["own_heat"]).past_low)
-        tested = {"fire_test": node.burner.call(PARTS["fire_test"]), "schedule": schedule}
-        node.terms["days"] = days_term(node.burner.call(PARTS["calendar"], **tested))
+        node.terms["days"] = days_term(node.tested.part("calendar"))
         for kind in ("money", "days"):  # less where nobody turns to low fire
             node.looked[kind] = min(node.looked[kind], node.terms[kind])
         self._lacks(node, made.lacking)
@@ -401,7 +404,7 @@ class Space:
 
     def bill(self, node: Node, burner: Burner | None = None) -> Any:
         """What a whole node must buy; of its solved `burner`, where it is known."""
-        return bill(burner or node.burner, self._chosen(node), self.have, node.figures)
+        return bill(burner or node.tested or node.burner, self._chosen(node), self.have, node.figures)
 
     def design(self, node: Node) -> Design:
         """The design of a whole node, its texts read and its rules asked as anybody's. What the search wrote of the
