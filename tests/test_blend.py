@@ -75,7 +75,7 @@ def test_a_narrow_blend_is_lit_by_one_mark_from_the_first_gas_to_the_last():
     assert check.verdict == "good" and light.holds == light.alone == MISSED
     assert "with 5 % of a charge left" in check.text
     card = {when: do for when, do, _ in r.tables["lighting_card"].rows}
-    assert "until 5 % of their charge is left. That is 5 lb in each over its stamped empty weight" in card["Before"]
+    assert "until 5 % of their charge is left. That is 5.0 lb in each over its stamped empty weight" in card["Before"]
     assert f"({light.first:.2f} full, {light.last:.2f} at the last)" in card["Alight"]
     assert "full," not in {when: do for when, do, _ in solved().tables["lighting_card"].rows}["Alight"]
 

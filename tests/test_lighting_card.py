@@ -554,9 +554,14 @@ BLEND = {"fuel": "natural_gas", "port_diameter": "9/32 in", "firing_rate": "65 k
          "fuel_blend": "CH4 0.86, C2H6 0.05, C3H8 0.03, C4H10 0.01, iC4H10 0.01, N2 0.02, CO2 0.02"}  # fmt: skip
 
 
+CHARGE = {"fuel_blend": "C3H8 0.6, C4H10 0.15, iC4H10 0.15, C3H6 0.1", "cylinder_left": "30 %", "units": "mm",
+          "equivalence_ratio": "1"}  # fmt: skip
+
+
 def test_no_words_of_plate_and_operating_card_run_into_others_or_off_the_plate():
     """A height of four digits ran into the metric flow of air beside it."""
     blended = [solve(Design.from_texts({**BLEND, **more})) for more in ({}, {"units": "mm", "altitude": "2500 m"})]
+    blended.append(solve(Design.from_texts({**CHARGE, "burner_count": "2", "lit_by": "guard", "sizes": "mm"})))
     for result in (*blended, *results()):
         for name, width in (("plate", PLATE_MM[0]), ("operating_card", CARD_MM[0])):
             texts = sorted((one.y, one.x, one) for one in result.drawings[name].shapes if hasattr(one, "text"))
@@ -564,6 +569,15 @@ def test_no_words_of_plate_and_operating_card_run_into_others_or_off_the_plate()
             ends = [x + text_width(one.text, one.height / CAP_HEIGHT_RATIO, one.bold) for _, x, one in texts]
             for (y, _, one), end, (next_y, next_x, _) in zip(texts, ends, texts[1:]):
                 assert end < (next_x if next_y == y else width - 4), one.text
+
+
+def test_cards_of_a_blend_tell_how_far_a_charge_of_it_is_burned():
+    result = solve(Design.from_texts(CHARGE))
+    drawn = " ".join(one.text for one in result.drawings["operating_card"].shapes if hasattr(one, "text"))
+    assert "A blend: all holds from a full charge until 30 % is left, by weight; then no fire." in drawn
+    assert "A blend" not in " ".join(
+        one.text for one in solve(Design.from_texts({})).drawings["operating_card"].shapes if hasattr(one, "text")
+    )
 
 
 def test_a_blend_is_named_by_its_gases_on_every_paper_of_the_burner():

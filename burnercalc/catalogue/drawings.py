@@ -359,11 +359,12 @@ DRAWINGS = (
             "damper.several": "every damper",
             "hole": "hole {size}",
             "gap": "gap {size}",
-            "air": "LIGHT: jet {jet}, air of {air} only; in other air by a card printed for it and this jet.",
+            "air": "LIGHT: jet {jet}, air of {air} only; in other air by a card printed for it and this jet.{drawn}",
             "air.hole": "LIGHT: jet {jet}, hole {hole}, air of {air} only; other air: a card printed for it, jet and "
-            "hole.",
+            "hole.{drawn}",
             "air_span": "{least:temperature} to {most:temperature}",
             "air_own": "{own:temperature}",
+            "drawn": " A blend: all holds from a full charge until {left:percent 0} is left, by weight; then no fire.",
             "slide": "Damper: at a hole the slide is shut on it; at a gap it is open by the shank of that drill.",
             "cock": "The small gauge's cock: needle at its mark, then open to light and at LOW, shut before more "
             "than {scale:gas_pressure}.",

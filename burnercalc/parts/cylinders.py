@@ -5,7 +5,8 @@ from functools import lru_cache
 
 from ..physics import cylinder as physics
 from ..physics.band import Band
-from ..physics.lp_blend import boiled_down, bubble_pressure_Pa, bubble_temp_K, vapour
+from ..physics.lp_blend import blend_density_kg_m3, boiled_down, bubble_pressure_Pa, bubble_temp_K, vapour
+from ..physics.lp_liquid import liquid_density_kg_m3
 from .blend import NEAR_EMPTY, drawn
 from .firing import Firing
 from .gas import Gas
@@ -38,7 +39,7 @@ class Cylinders:
     air as set for the mean of the charge; None for a pure gas.
     """
 
-    full_kg: float | None  # the full charge of one, as propane
+    full_kg: float | None  # the full charge of one, of a heavier blend as much by volume as of propane
     draw_W: Band | None
     last_draw_W: Band | None
     coldest_K: float | None
@@ -138,7 +139,8 @@ def cylinders(
         return Band(*(factor * each * cylinder_count for factor in (DRAW_BAND[0], 1, DRAW_BAND[1])))
 
     return Cylinders(
-        full_kg=vessel.capacity_kg,
+        full_kg=vessel.capacity_kg
+        * max(blend_density_kg_m3(gas.liquid, shop.temp_K) / liquid_density_kg_m3("C3H8", shop.temp_K), 1.0),
         draw_W=draw(first, cylinder_fill),
         last_draw_W=draw(last, near_empty),
         coldest_K=bubble_temp_K(first, inlet_Pa),

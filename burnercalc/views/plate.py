@@ -5,6 +5,7 @@ from dataclasses import replace
 from ..catalogue import gases
 from ..drawing.helvetica import CAP_HEIGHT_RATIO, wrapped
 from ..drawing.shapes import Circle, Text, rectangle
+from ..parts.blend import Blend
 from ..parts.block import Block
 from ..parts.blower import Blower
 from ..parts.damper_marks import DamperMarks
@@ -124,6 +125,7 @@ def operating_card_drawing(
     blower: Blower,
     fuel: str,
     fuel_blend: tuple[tuple[str, float], ...] | None,
+    blend: Blend,
     gas_line: GasLine,
     cylinder: str,
     cylinder_count: int,
@@ -198,6 +200,7 @@ def operating_card_drawing(
         "keeper": "" if guarded else say(f"keeper.{lit_by}"),
         "others": say(f"others.{lit_by}" + (".several" if burner_count > 1 else "")),
         "air": _air(lighting_day, shop, say),
+        "drawn": say("drawn", left=blend.left_share) if blend.ends else "",
         "jet": jet.drill_name or "-",
         "hole": fires.light.damper.slots["drill"] if holed else "",
         "put_out": say("put_out.pilot" if guarded else "put_out.torch"),
