@@ -858,7 +858,8 @@ WORDS = {
     "drawn.cylinder": "LIGHT, LOW and HIGH hold for a cylinder filled with it, not over a rest, until {left:percent 0} "
     "of its charge is left. That is {mass:mass 2} over its stamped empty weight: then change it, or no fire. ",
     "drawn.cylinders": "LIGHT, LOW and HIGH hold for cylinders filled with it, not over a rest, until {left:percent 0} "
-    "of their charge is left. That is {mass:mass 2} in each over its stamped empty weight: then change all, or no fire. ",
+    "of their charge is left. That is {mass:mass 2} in each over its stamped empty weight: then change all, or no "
+    "fire. ",
     "look.source": "common practice",
     "purge.when": "Purge",
     "purge.do": "Gas shut, no flame in the chamber. {blower} on, {damper} at HIGH, {high_mark}, for {purge:time 2}. "
