@@ -916,7 +916,7 @@ WORDS = {
     "before its own end. Only with jet {jet}, slide's hole {hole},",
     "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
     "air_own": "{built} for air of {own:temperature}. ",
-    "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark}, needle back at its LIGHT mark (at first a "
+    "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a "
     "little open){cock_open}.",
     "gas.when": "Alight",
     "gas.do": "See every port alight, then {on_to} {gas:gas_pressure} before the jet{read}{band}: {rate:power}, "
@@ -1018,7 +1018,7 @@ WORDS = {
     "Pop, flutter, a port dark, {flame} or flame out: gas off.",
     "counted": "from the last lit on ",
     "away": "Glowing: torch off at its valve, and away. ",
-    "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: then only the {flame} keeps it alight. ",
+    "burnt.torch": "Within {full:time 1} burnt gas fills the chamber: only the {flame} keeps it alight. ",
     "burnt.maybe": "Within {full:time 1} burnt gas fills the chamber: then it may blow off, {flame} or not. ",
     "flame.torch": "torch",
     "flame.pilot": "pilot",
