@@ -761,7 +761,9 @@ def _to_type(result, factor):
     light = result.part("lighting_slide")
     typed = [f"{result.design.jet_discharge_coefficient:g} x {factor}", f"jet {result['jet']}"]
     typed += [light.drill.name] if light.kind == "hole" else []
-    return ", ".join(typed)
+    measure = "line_pressure" if result.part("gas_line").there else "gas_pressure"
+    scale = units.show(result.part("gauges").lit_by_Pa, measure, result.design.reader)
+    return ", ".join([*typed, scale])
 
 
 def _metered(result, of_it):

@@ -430,6 +430,7 @@ def with_offer(
     if setting is None:
         return refused
     others = {error.field for _, error in rules.broken(values)} - {setting.key}  # refused already, whatever is offered
+    sold = setting.key in rules.SOLD_SCALES  # between two of them there is none, and each is told as its dial has it
 
     def broken(text: str) -> InputError | None:
         """The first refusal of a text that the rest of the design does not have already; None when it is accepted."""
@@ -457,14 +458,14 @@ def with_offer(
         waiting = [text for text in dict.fromkeys(error.nearest for error in own) if text not in tried]
     at_limit = isinstance(refused, OutOfRange) and told is refused  # nothing is nearer than the end of the range
     if search and found and not others and not at_limit:  # of several each keeps room for the others' offers
-        found = [_nearest(setting, refused, text, values, broken) for text in found]
+        found = [text if sold else _nearest(setting, refused, text, values, broken) for text in found]
     if search and not found:
         texts = list(_others(setting, values, stood or {}))
         if values.get("firing_rate") == "auto":  # then each may mean heating up a chamber
             texts = texts[:: ceil(len(texts) / MOST_CHAMBERS)]
         found = [next((text for text in texts if text and broken(text) is None), "")]
         found = [text if others or not text else _nearest(setting, refused, text, values, broken) for text in found]
-    if unit := _measure_of(setting, (typed or {}).get(setting.key, refused.value), values):
+    if not sold and (unit := _measure_of(setting, (typed or {}).get(setting.key, refused.value), values)):
         found = [_neat(setting, text, values, broken, unit) for text in found]
     return InputError(refused.field, refused.value, told.rule, " or ".join(found), told.others)
 

@@ -9,8 +9,11 @@ from math import pi
 
 from .constants import INCH_M
 from .errors import InputError
+from .making import train
 from .making.mould import MOULD_GUIDE_M
 from .making.stock import board, cap_thickness_m, inlet_hole
+from .parts.gas import gas
+from .parts.gas_line import gas_line
 from .physics import plates
 from .physics.drills import drill_named
 from .physics.pipes import pipe, pipe_names
@@ -22,6 +25,7 @@ LEAST_WINDOW_M = 0.125 * INCH_M  # room for the smallest port and corner drill
 MOST_BATCH_DAYS = 1000  # of work by hand; a calendar of more is no plan
 BATCH_HOURS = ("hours_weld", "hours_mould", "hours_cast", "hours_finish", "moulds", "hands", "day_hours")
 MOST_SAID_DIGITS = 4  # of a length in a refusal
+SOLD_SCALES = ("jet_gauge", "small_gauge")
 MOST_OPEN_BAFFLE = 0.75  # of the plate; closer holes run into each other
 
 
@@ -521,6 +525,33 @@ def _some_gas_is_drawn(v):
             f"must be less than what is in the cylinder ({show(v['cylinder_fill'], 'fraction', 'in', exact=True)})",
             BY_KEY["cylinder_left"].default,
         )
+
+
+def _gauge_is_sold(v, key, sloping):
+    """A scale that nobody sells is a slip of the pen, and no card can tell by which marks it is read."""
+    found, line = v[key], gas_line(v["gas_from"], gas(v["fuel"], v["fuel_blend"])).there
+    sloping = sloping and line
+    if found == "none" and line:
+        return InputError(key, found, "must be a sloping gauge: of a line no other shows what it is lit by", "auto")
+    sold = {"from_cylinder": not line, "sloping": sloping}
+    if isinstance(found, str) or train.scale_unit(found, unit=v["sizes"], **sold):
+        return None
+    said = "line_pressure" if line else "gas_pressure"
+    texts = {one: show(one, said, v["sizes"], exact=True) for one in train.scales_Pa(unit=v["sizes"], **sold)}
+    nearest = min(texts, key=lambda one: max(one / found, found / one))
+    what = "a sloping gauge" if sloping else "a gauge"
+    rule = f"must be the full scale of {what} as sold: {', '.join(texts.values())}"
+    return InputError(key, show(found, said, v["units"]), rule, texts[nearest])
+
+
+@_weighs("jet_gauge", "gas_from", "fuel", "sizes")
+def _jet_gauge_is_sold(v):
+    return _gauge_is_sold(v, "jet_gauge", sloping=False)
+
+
+@_weighs("small_gauge", "gas_from", "fuel", "sizes")
+def _small_gauge_is_sold(v):
+    return _gauge_is_sold(v, "small_gauge", sloping=True)
 
 
 @_weighs("tank_length", "tank_diameter", "cylinder")

@@ -903,6 +903,30 @@ SETTINGS = (
         optional=True,
     ),
     Setting(
+        "jet_gauge",
+        "feed",
+        "Gauge before the jet",
+        "gas_pressure",
+        "auto",
+        "Full scale of the gauge that high fire is read by, as sold. Set it to print papers anew for a burner as "
+        "built; auto takes the smallest that has room.",
+        "0.5 inH2O",
+        "200 psi",
+        words=("auto",),
+    ),
+    Setting(
+        "small_gauge",
+        "feed",
+        "Small gauge",
+        "gas_pressure",
+        "auto",
+        "Full scale of the small gauge beside it that it is lit by, as sold; none where that is lit by the other. Set "
+        "it to print papers anew for a burner as built; auto takes what lighting asks for.",
+        "0.5 inH2O",
+        "200 psi",
+        words=("auto", "none"),
+    ),
+    Setting(
         "line_pressure",
         "feed",
         "House line holds",

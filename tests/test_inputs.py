@@ -136,6 +136,8 @@ TEXTS = {
     "jet_drill": ("#54", "2 mm", "#40", ""),
     "cylinder_left": ("0 %", "60 %"),
     "slide_hole": ("7/16 in", "1/2 in", "1/8 in", ""),
+    "jet_gauge": ("15 psi", "30 psi", "0.6 bar", "auto"),
+    "small_gauge": ("1 psi", "3 psi", "none", "0.1 bar", "auto"),
     "meter_capacity": ("250 ft3/h", "unknown"),
     "start_date": ("2026-03-02", "2026-03-06"),
     "days_off": ("2026-03-05", "2026-03-03 to 2026-03-27"),

@@ -29,7 +29,7 @@ MAY = {
     "checks": FOUNDATION | {"physics", "making", "parts", "catalogue"},
     "views": FOUNDATION | {"physics", "making", "drawing", "parts", "catalogue"},
     "rules_heat": FOUNDATION | {"physics", "parts", "burner", "settings"},
-    "rules": FOUNDATION | {"physics", "making", "settings", "rules_heat"},
+    "rules": FOUNDATION | {"physics", "making", "parts", "settings", "rules_heat"},
     "design": FOUNDATION | {"grammars", "parts", "settings", "rules"},
     "result": FOUNDATION | {"physics", "drawing", "catalogue", "checks", "views", "burner"},
     "link": {"design", "errors", "settings", "units"},

@@ -89,14 +89,18 @@ def test_what_it_is_lit_at_may_run_back_in_warmer_air():
 
 def test_card_operating_card_and_check_tell_the_air():
     r = solved()
-    words = "Only with jet #52, slide's hole 15/32 in, in air of 42 °F to 78 °F (worked out for 60 °F)."
-    assert rows(r)["Set"].startswith(words)
+    words = "Only with jet #52, slide's hole 15/32 in, small gauge to 3 psi, in air of 42 °F to 78 °F"
+    assert rows(r)["Set"].startswith(f"{words} (worked out for 60 °F).")
     drawn = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if isinstance(shape, Text))
-    assert "LIGHT: jet #52, hole 15/32 in, air of 42 °F to 78 °F = 6 °C to 26 °C only" in " ".join(drawn.split())
+    assert (
+        "LIGHT: jet #52, hole 15/32 in, small gauge to 3 psi, air of 42 °F to 78 °F = 6 °C to 26 °C only"
+        in " ".join(drawn.split())
+    )
     check = r.checks["lighting_day"]
     assert check.verdict == "good" and "air of 60 °F" in check.text and "from 42 °F to 78 °F" in check.text
     metric = solved(units="mm", ambient_temperature="16 degC")
-    assert rows(metric)["Set"].split("hole ")[1].startswith("12.2 mm, in air of 6 °C to 26 °C (worked out for 16 °C).")
+    told = rows(metric)["Set"].split("hole ")[1]
+    assert told.startswith("12.2 mm, small gauge to 100 mbar, in air of 6 °C to 26 °C (worked out for 16 °C).")
     assert not re.search("°F", metric.checks["lighting_day"].text)
 
 

@@ -464,6 +464,31 @@ def test_the_drawing_shows_every_part_once_with_its_number(texts):
     assert names and all(x2 < air_x - 4 for _, _, x2, _ in names)
 
 
+def test_what_a_gauge_is_marked_in_is_whose_shops_sell_its_scale():
+    """Of a cylinder 2 psi, which few shops have, is sold too; 0.25 bar is marked by 0.005 bar in an inch shop too."""
+    psi, inH2O = 6894.757, 249.08891
+    assert 2 * psi in [pytest.approx(one, rel=1e-6) for one in t.scales_Pa(unit="in", from_cylinder=True)]
+    assert t.scales_Pa(unit="mm", from_cylinder=False, sloping=True)[0] == 250.0
+    known = {"unit": "in", "from_cylinder": True}
+    found = [t.scale_unit(one, **known) for one in (3 * psi, 3.001 * psi, 25e3, 7 * psi, 15 * inH2O)]
+    assert found == ["in", "in", "mm", None, None]
+    assert t.scale_unit(2 * inH2O, unit="mm", from_cylinder=False, sloping=True) == "in"
+    assert t.gauge_mark_Pa(scale_Pa=25e3, unit="in") == 500.0
+
+
+def test_the_gauges_that_are_there_are_those_of_train_card_and_steps():
+    """Printed anew the card took a gauge of its own, though another was screwed in."""
+    r = solved(jet_gauge="15 psi", small_gauge="2 psi")
+    assert sizes(r)["jet_gauge"].startswith("0 to 15 psi") and sizes(r)["low_gauge"].startswith("0 to 2 psi")
+    told = " ".join(row[1] for row in r.tables["lighting_card"].rows)
+    assert "small gauge to 2 psi" in told and "it ends at 2 psi" in told and "3 psi" not in told
+    auto, none = solved(), solved(small_gauge="none")
+    assert "gauge_cock" in sizes(auto) and not {"gauge_cock", "low_gauge"} & {*sizes(none)}
+    assert solved(small_gauge="3 psi", jet_gauge="10 psi")["lighting_gas_pressure"] == auto["lighting_gas_pressure"]
+    line = solved(fuel="natural_gas", port_diameter="9/32 in", small_gauge="500 Pa")  # of a metric shop
+    assert sizes(line)["low_gauge"].startswith("sloping, 0 to 2.01 in H₂O") and line.part("gauges").mark_Pa == 5.0
+
+
 def test_the_gauge_stands_on_its_cock_beside_the_line():
     """Gas does not flow through it: its cock hangs on the line, it hangs on the cock."""
     r = solved()

@@ -66,7 +66,7 @@ def test_what_makes_the_mixture_is_written_down(default):
         f"Water weighed, all of one block {band}",
         "Bag: lot, date on it",
         f"Jet and slide's hole to light: shank that just enters {default['jet']}, {hole}",
-        f"0.85 x found / design, jet {default['jet']}, {hole}",
+        f"0.85 x found / design, jet {default['jet']}, {hole}, 3 psi",
     ]
     text, sheet = (" ".join(map(words, read(default, key))) for key in ("traveller-letter", "sheet-letter"))
     assert [line for line in lines if line not in text] == []

@@ -173,7 +173,6 @@ ENDS = {
         "value"
     },  # what the needle is set to; the room for it is a field of its own
     ("lit_length", "lit_length.side"): {"value"},  # too little of it harms the work, nobody
-    ("lighting_by_hand", "lighting_slide.gas_Pa"): {"value"},  # a share of it is missed; the room as above
     ("lighting_wait", "lighting_air.wait_s"): {"high"},
 }
 # Bands that a check sees and does not judge by.
@@ -187,6 +186,7 @@ ONLY_SAID = {
     ("quenching", "crossing.quenching_m"),  # its two sentences are both good
     ("lighting", "burnt_gas.alone_W"),  # judged by what keeps the flame alight, of its careful end
     ("lighting_by_hand", "lighting_slide.jet_gas_Pa"),  # judged by whether what is told holds with any jet
+    ("lighting_by_hand", "lighting_slide.gas_Pa"),  # told; the room for it is judged, which is a field of its own
     ("lighting_by_hand", "lighting_slide.unproven"),  # told only: no design holds over all of it
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("lighting_day", "lighting_day.air_K"),  # no band of a figure: from and to, judged at the nearer end

@@ -359,9 +359,12 @@ DRAWINGS = (
             "damper.several": "every damper",
             "hole": "hole {size}",
             "gap": "gap {size}",
-            "air": "LIGHT: jet {jet}, air of {air} only; in other air by a card printed for it and this jet.{drawn}",
-            "air.hole": "LIGHT: jet {jet}, hole {hole}, air of {air} only; other air: a card printed for it, jet and "
-            "hole.{drawn}",
+            "air": "LIGHT: jet {jet}, {gauge}, air of {air} only; other air: a card printed for it and these.{drawn}",
+            "air.hole": "LIGHT: jet {jet}, hole {hole}, {gauge}, air of {air} only; other air: a card printed for it "
+            "and these.{drawn}",
+            "gauge.small": "small gauge to {scale:gas_pressure}",
+            "gauge.tube": "sloping gauge to {scale:gas_pressure}",
+            "gauge.jet": "gauge to {scale:gas_pressure}",
             "air_span": "{least:temperature} to {most:temperature}",
             "air_own": "{own:temperature}",
             "drawn": " A blend: all holds from a full charge until {left:percent 0} is left, by weight; then no fire.",

@@ -196,7 +196,7 @@ ANSWERS = (
         formula="between flashback, block cold or warm, and lift, the nearer end of either band and a tenth off; as "
         "far as gas and damper can be set, above flashback at a glowing lip if it can; at the mixture as set or the "
         "leanest of 1, 1.1, 1.2, 1.3; from and to, with the slide left at its mark",
-        inputs=(*RESTS_ON, *FORBIDS, "damper_open_low", "jet_proven", "slide_hole"),
+        inputs=(*RESTS_ON, *FORBIDS, "damper_open_low", "jet_proven", "slide_hole", "small_gauge"),
         source=LIGHTING,
         near="first",
         digits=2,
@@ -528,7 +528,9 @@ CHECKS = (
             "{lean:.2f} to {rich:.2f} it does. Turned down to it the fire goes out, and gas fills the chamber. Bring "
             "the mixture nearer to 1.",
             "hole": NEVER + "The slide's hole must be between {hole_least:drill_length} and {hole_most:drill_length} "
-            "to light through it and to leave low fire its air: drill a slide anew.",
+            "to light through it and to leave low fire its air.",
+            "hole_does": "A slide drilled anew with {drill} does: tried.",
+            "hole_none": "No drill that is sold does.",
             "pressure": NEVER + "It takes {gas:gas_pressure} before the jet, more than regulator or line gives "
             "({gas_given:gas_pressure}). Never try it: drill a larger jet.",
             "air": NEVER
@@ -539,8 +541,7 @@ CHECKS = (
             "holds so strong a flame, {torch:power 2} for sure. More ports hold more.",
             "no_way": NEVER + "No order of the valves leads from the lighting rate to low or high fire: on the way or "
             "there it lifts or runs back. What to move is told with the turning.",
-            "no_width": NEVER + "No hand can set it: there is less room than a mark of the gauge, as lighting by hand "
-            "says.",
+            "unset": NEVER + "No hand can set it by its gauge, as lighting by hand says.",
             "dim": DIM + "It takes a pilot with a flame guard, and ports or a lining by which they do.",
             "long": LONG + "It takes a torch on a stand of its own, or a pilot with a flame guard.",
             "long_stand": LONG_STAND
@@ -604,12 +605,16 @@ CHECKS += (
             "shuts the gas. Purge, and set it leaner: a little less gas.",
             "stand": HAND + "At {bad:.2f} even the torch may lose it once burnt gas fills the chamber. A port dark: "
             "gas off at once, purge, and set it leaner: a little less gas.",
-            "narrow": HAND
-            + "Gauge, measured gas and hand together are off by {off:gas_pressure} either way, more than there "
-            "is between {gas_least:gas_pressure} and {gas_most:gas_pressure}.",
-            "no_width": NEVER
-            + "It would be from {gas_least:gas_pressure} to {gas_most:gas_pressure}: less than a mark "
-            "of its gauge, {mark:gas_pressure}, and no hand sets that.",
+            "unset": NEVER.strip(),
+            "unset_scale": "Its gauge ends at {scale:gas_pressure}, and it takes {asked:gas_pressure}: no hand sets "
+            "that.",
+            "unset_room": "It would be from {gas_least:gas_pressure} to {gas_most:gas_pressure}. Gauge, measured gas "
+            "and hand together are off by {off:gas_pressure} either way: no hand sets it.",
+            "unset_band": "Before its jet is proven it would be from {sure:gas_pressure} to {gas_most:gas_pressure}. "
+            "Gauge, measured gas and hand together are off by {off:gas_pressure} either way: no hand sets it. On a "
+            "day that its own card is for, prove its jet first.",
+            "gauge": "A small gauge to {gauge:gas_pressure} leaves room: tried.",
+            "drill": "A slide drilled anew with {drill} leaves room: tried.",
             "finer": "Larger ports hold more; a smaller jet, which takes more pressure, is read finer.",
             "finer_line": "Larger ports hold more.",
             "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, one that passes {jet_low:percent 0} of a "
@@ -629,6 +634,22 @@ CHECKS += (
             "poor_jet": "With one that passes little the flame may run back or lift off before anybody has measured "
             "its gas. Larger ports leave room. So does a jet proven in another burner: type its "
             "coefficient, and that it is proven; or a pilot with a flame guard, which shuts the gas.",
+        },
+        to_light=True,
+    ),
+    Check(
+        "gauges",
+        "fraction",
+        "Gauges that are there",
+        harm="danger",
+        source=BY_HAND,
+        cases={
+            "good": "High fire, {high:gas_pressure}, is read on a gauge to {high_scale:gas_pressure}; low fire, "
+            "{low:gas_pressure}, on one to {scale:gas_pressure}.",
+            "caution": "Low fire, {low:gas_pressure}, is hardly read on a gauge to {scale:gas_pressure}, which is off "
+            "by {off:percent 0} of that. Read it on a smaller one.",
+            "stop": "High fire takes {high:gas_pressure} before the jet, and the gauge there ends at "
+            "{high_scale:gas_pressure}: do not light it so. One to {does:gas_pressure} shows it.",
         },
         to_light=True,
     ),
@@ -909,11 +930,14 @@ WORDS = {
     "read.gauge": "",
     "read.tube": " (sloping gauge)",
     # With another jet or hole the same air and pressure are another mixture.
-    "built.hole": "Only with jet {jet}, slide's hole {hole},",
-    "built": "Only with jet {jet},",
-    # Its scratches and its small gauge are those of the air that it was built for.
-    "built.anew": "Printed anew: marks by the drills' shanks, not by the scratches; the small gauge's cock is shut "
-    "before its own end. Only with jet {jet}, slide's hole {hole},",
+    "built.hole": "Only with jet {jet}, slide's hole {hole}, {gauge},",
+    "built": "Only with jet {jet}, {gauge},",
+    # Its scratches are those of the air that it was built for.
+    "built.anew": "Printed anew: marks by the drills' shanks, not by the scratches. Only with jet {jet}, slide's hole "
+    "{hole}, {gauge},",
+    "gauge.small": "small gauge to {scale:gas_pressure}",
+    "gauge.tube": "sloping gauge to {scale:gas_pressure}",
+    "gauge.jet": "gauge to {scale:gas_pressure}",
     "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
     "air_own": "{built} for air of {own:temperature}. ",
     "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a "
@@ -928,7 +952,7 @@ WORDS = {
     "on_to.meter": "on at once to",
     "band": ", {least:gas_pressure} to {most:gas_pressure}",
     "drifts": " ({first:.2f} full, {last:.2f} at the last)",
-    "band.one": ", no less and no more",
+    "band.one": ", as near as gauge and hand come",
     "again": "go back to Purge",
     "again.several": "go back to Purge (or, if others burn, wait {purge:time 2})",
     # With the cock shut no regulator shows less than gas flowing.

@@ -894,6 +894,7 @@ MONEY_ANSWERS = (
         inputs=(
             *TRAIN,
             "inlets",
+            "small_gauge",
             "lit_by",
             "jet_gas_pressure",
             "jet_gas_pressure_low",

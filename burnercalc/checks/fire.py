@@ -1,10 +1,11 @@
 """The verdicts of the room Fire: one function a check, named <key>_check."""
 
 from datetime import date
-from math import hypot, inf
+from math import inf
 from typing import Any
 
 from ..making.days import COLD_TEMP_K, FREEZE_TEMP_K
+from ..making.train import gauge_Pa
 from ..parts.back_pressure import BackPressure
 from ..parts.blend import Blend
 from ..parts.blend_light import LIT, NONE, BlendLight
@@ -15,10 +16,10 @@ from ..parts.fired_heat_up import FiredHeatUp
 from ..parts.firing import Firing
 from ..parts.first_fire import FirstFire
 from ..parts.gas_line import GasLine
-from ..parts.gauges import Gauges
-from ..parts.hand import NEEDLE_PRESSURE_OFF, NEXT_GAP_M
+from ..parts.gauges import GAUGE_OFF, LOW_SHOWN, Gauges
+from ..parts.hand import NEXT_GAP_M
 from ..parts.holding import Holding
-from ..parts.jet import PROVEN_OFF, Jet
+from ..parts.jet import Jet
 from ..parts.lighting import (
     CEILING_FRACTION,
     DOORS_M3_S,
@@ -36,6 +37,7 @@ from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_pipe import LightingPipe
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_try import LIP_GLOWS_S, RATIOS, RELIGHTS_K, RELIGHTS_OFF_K, LightingTry
+from ..parts.lighting_width import LightingWidth
 from ..parts.need import Need
 from ..parts.plenum import Plenum
 from ..parts.resistance import Resistance
@@ -148,7 +150,7 @@ def lighting_check(
     lighting_slide: LightingSlide,
     gas_line: GasLine,
     burnt_gas: BurntGas,
-    gauges: Gauges,
+    lighting_width: LightingWidth,
     firing: Firing,
     fired_heat_up: FiredHeatUp,
     holding: Holding,
@@ -168,8 +170,8 @@ def lighting_check(
             "torch": burnt_gas.torch_W,
         }
     slide = lighting_slide
-    if slide.unproven is not None and lit_by != "guard" and _no_width(slide, gauges):
-        return verdict("stop", None, lighting.lift_W, case="no_width", cures=())  # its cures with the hand's check
+    if lighting_width.lacks and lit_by != "guard":
+        return verdict("stop", None, lighting.lift_W, case="unset", cures=())  # its cures with the hand's check
     if lighting.rate_W is not None and slide.rate_W is not None and slide.gas_Pa is not None:
         stays = slide.stays or slide.fails[0] == "back"  # as set; what a hand misses by is judged apart
         word = "caution" if not stays else "note" if lighting.close else "good"
@@ -213,15 +215,18 @@ def lighting_check(
     case = f"{lighting.way}_line" if weak_line else lighting.way
     less_gas = () if gas_line.there or case not in ("gas", "gas_and_damper") else (_smaller_jet(jet_drill),)
     guard_first = _too_cool(lighting, lit_by) and lighting.way != "cool"
+    does = lighting_width.hole
+    tried: tuple[str, ...] = () if lighting.way != "hole" else ("hole_does",) if does else ("hole_none",)
     return verdict(
         "caution" if lighting.way == "torch" else "stop",
         None,
         lighting.lift_W,
         case=("pilot" if lit_by == "guard" else "torch", kept[1])
         if lighting.way == "torch"
-        else (*(("guard_first",) if guard_first else ()), case),
+        else (*(("guard_first",) if guard_first else ()), case, *tried),
         cures=(*((GUARD,) if guard_first else ()), *LIGHTING_CURES.get(case, ()), *less_gas),
         **slots,
+        drill=does and does.name,
     )
 
 
@@ -259,18 +264,21 @@ def _lifts_W(slide: LightingSlide) -> float | None:
     return slide.lifts_W
 
 
-def _no_width(slide: LightingSlide, gauges: Gauges) -> bool:
-    """Whether there is less room than a mark of the gauge."""
-    return slide.room_Pa < gauges.mark_Pa
-
-
 # Faults of a hand that more room cures.
-MORE_ROOM = ("lost", "back", "hand", "narrow", "no_width")
+MORE_ROOM = ("lost", "back", "hand", "unset_scale", "unset_room", "unset_band")
+# Settings of what is sold that leaves room, by what is told of it.
+WAYS_OUT = {"gauge": "small_gauge", "drill": "slide_hole"}
+
+
+def _ways_out(width: LightingWidth) -> tuple[str, ...]:
+    """What was tried and does, in words."""
+    return tuple(way for way, found in (("gauge", width.gauge_Pa), ("drill", width.hole)) if found is not None)
 
 
 def lighting_by_hand_check(
     lighting_slide: LightingSlide,
     lighting_meter: LightingMeter,
+    lighting_width: LightingWidth,
     gas_line: GasLine,
     gauges: Gauges,
     jet: Jet,
@@ -282,9 +290,9 @@ def lighting_by_hand_check(
     lip that glows is one where a guard does, for it sees no flame in the box. A window narrower than jets differ by is
     one too where the meter of a line shows what flows before the lip glows, or where a jet that passes little does not
     run back: one that passes much only lifts, which shows at once. Elsewhere it is a caution without a guard until the
-    jet is proved, as is a window narrower than gauge and weighed gas are off by even then; one narrower than a mark of
-    its gauge is none. What blower and slide are off by besides is told only: no design holds over all of that, so it
-    is lit the first time by its flame."""
+    jet is proved. A window that gauge, weighed gas and hand miss is none, and what would leave one was tried. What
+    blower and slide are off by besides is told only: no design holds over all of that, so it is lit the first time by
+    its flame."""
     slide = lighting_slide
     if slide.ratio is None or slide.unproven is None:
         return None
@@ -292,13 +300,10 @@ def lighting_by_hand_check(
     why, bad = min(failing, key=lambda one: ("lost", "back", "burnt").index(one[0]), default=("good", None))
     case = lit_by if why == "burnt" else "back_guard" if why == "back" and lit_by == "guard" else why
     word = {"good": "good", "guard": "note", "stand": "note", "back_guard": "note"}.get(case, "caution")
-    # Off by the gauge, by a jet proven by weight and by the hand at the needle: of pressure twice as much as of gas.
-    drop_Pa = slide.gas_Pa.value - slide.pipe_Pa if slide.gas_Pa and slide.pipe_Pa else 0.0
-    off_Pa = hypot(gauges.off_Pa, 2 * PROVEN_OFF * drop_Pa, NEEDLE_PRESSURE_OFF * drop_Pa)
-    if why in ("good", "burnt") and slide.room_Pa < 2 * off_Pa:
-        word, case = "note" if lit_by == "guard" else "caution", "narrow"
-    if _no_width(slide, gauges):
-        word, case = "caution" if lit_by == "guard" else "stop", "no_width"
+    ways_out: tuple[str, ...] = ()
+    if lighting_width.lacks:
+        word, case = "caution" if lit_by == "guard" else "stop", f"unset_{lighting_width.lacks}"
+        ways_out = _ways_out(lighting_width)
     jets, watched_s = slide.jet_gas_Pa, lighting_meter.watched_s
     proves = (
         "any_jet"
@@ -311,14 +316,23 @@ def lighting_by_hand_check(
     )
     if proves == "poor_jet":
         word = max(word, "note" if lit_by == "guard" else "caution", key=VERDICTS.index)
-    told = (case, "finer_line" if gas_line.there else "finer") if case in MORE_ROOM else (case,)
+    told = (case, *ways_out, "finer_line" if gas_line.there else "finer") if case in MORE_ROOM else (case,)
     faults = told if slide.any_jet or case != "good" else ()
+    words = (*faults, *(() if slide.any_jet else ("no_pressure",)), proves)
+    if lighting_width.lacks:
+        words = told if lit_by == "guard" else ("unset", *told)
     return verdict(
         max(word, "good" if slide.any_jet else "note", key=VERDICTS.index),
         slide.ratio.value,
         None,
-        case=told if case == "no_width" else (*faults, *(() if slide.any_jet else ("no_pressure",)), proves),
-        cures=() if word in ("good", "note") else (*STRONGER, *(() if gas_line.there else (_smaller_jet(jet_drill),))),
+        case=words,
+        cures=()
+        if word in ("good", "note")
+        else (
+            *((WAYS_OUT[way], "choose") for way in ways_out),
+            *STRONGER,
+            *(() if gas_line.there else (_smaller_jet(jet_drill),)),
+        ),
         least=slide.ratio.low,
         most=slide.ratio.high,
         first_least=slide.unproven.low,
@@ -332,13 +346,39 @@ def lighting_by_hand_check(
         sure=slide.sure_Pa,
         gas_least=slide.gas_Pa and slide.gas_Pa.low,
         gas_most=slide.gas_Pa and slide.gas_Pa.high,
-        off=off_Pa,
-        mark=gauges.mark_Pa,
+        off=lighting_width.off_Pa,
+        scale=gauges.lit_by_Pa,
+        asked=slide.asks_Pa,
+        gauge=lighting_width.gauge_Pa,
+        drill=lighting_width.hole and lighting_width.hole.name,
         volume=lighting_meter.volume_m3,
         each=lighting_meter.each_Pa,
         glows=LIP_GLOWS_S,
         fast=watched_s and watched_s[0],
         slow=watched_s and watched_s[1],
+    )
+
+
+def gauges_check(
+    gauges: Gauges, jet: Jet, sizes: str, jet_gauge: float | str, small_gauge: float | str
+) -> Judged | None:
+    """Whether those that stand read high and low fire; what lights it is judged with the hand. None where all are
+    chosen for what they read."""
+    if jet_gauge == small_gauge == "auto" or jet.high_Pa is None:
+        return None
+    low_Pa, scale_Pa = gauges.low_fire_Pa, gauges.lit_by_Pa if gauges.reads_low else gauges.jet_Pa
+    word = "stop" if jet.high_Pa > gauges.jet_Pa else ladder(low_Pa / scale_Pa, good=LOW_SHOWN, stop=-inf, slack=1e-9)
+    return verdict(
+        word,
+        low_Pa / scale_Pa,
+        LOW_SHOWN,
+        cures={"stop": (("jet_gauge", "choose"),), "caution": (("small_gauge", "choose"),)}.get(word, ()),
+        high=jet.high_Pa,
+        high_scale=gauges.jet_Pa,
+        low=low_Pa,
+        scale=scale_Pa,
+        off=GAUGE_OFF * scale_Pa / low_Pa,
+        does=gauge_Pa(pressure_Pa=jet.high_Pa, unit=sizes, from_cylinder=jet.from_cylinder),
     )
 
 

@@ -34,6 +34,10 @@ GAUGES_PA = {
     },
 }
 SELDOM_PA = {"in": (2 * PSI_PA,), "mm": ()}  # gauges for a cylinder's gas that fewer shops have
+# Full scales of sloping gauges as sold; the only ones that show a line's few inches to light by.
+TUBES_PA = {"in": tuple(n * INH2O_PA for n in (1, 2, 4, 8)), "mm": (250.0, 500.0, 1000.0, 2000.0)}
+TUBE_MARK_PA = {"in": 0.02 * INH2O_PA, "mm": 5.0}  # and what it shows of them
+SAME_SCALE = 1e-3  # of a scale, by which what is typed may differ from it
 # Ratings of gas parts as sold, {from a cylinder: {unit: ...}}; the least is what a failing regulator may pass on, some
 # 30 psi of a cylinder and 5 psi of a line: common practice.
 RATED_PA = {
@@ -178,18 +182,43 @@ def gauge_Pa(*, pressure_Pa, unit, from_cylinder, room=GAUGE_ROOM, seldom=False)
     Source: EN 837-1 (memory); ranges as sold
     Checked by: tests/test_train.py
     """
-    scales = sorted((*GAUGES_PA[from_cylinder][unit], *(SELDOM_PA[unit] if seldom and from_cylinder else ())))
+    scales = scales_Pa(unit=unit, from_cylinder=from_cylinder) if seldom else GAUGES_PA[from_cylinder][unit]
     return next((scale for scale in scales if scale >= room * pressure_Pa - 1e-6), scales[-1])
+
+
+def scales_Pa(*, unit, from_cylinder, sloping=False):
+    """Full scales of all gauges sold by `unit`, the least first; of sloping ones, which read a line's low pressures.
+
+    Source: ranges as sold
+    Checked by: tests/test_train.py
+    """
+    if sloping:
+        return TUBES_PA[unit]
+    return tuple(sorted((*GAUGES_PA[from_cylinder][unit], *(SELDOM_PA[unit] if from_cylinder else ()))))
+
+
+def scale_unit(scale_Pa, *, unit, from_cylinder, sloping=False):
+    """The measure, in or mm, whose shops sell a gauge of this full scale, `unit` where both do; None where none does.
+
+    Source: ranges as sold
+    Checked by: tests/test_train.py
+    """
+    for one in (unit, *({"in", "mm"} - {unit})):
+        scales = scales_Pa(unit=one, from_cylinder=from_cylinder, sloping=sloping)
+        if any(abs(scale_Pa - known) <= SAME_SCALE * known for known in scales):
+            return one
+    return None
 
 
 def gauge_mark_Pa(*, scale_Pa, unit, from_cylinder=True):
     """Pressure from mark to mark of a gauge in psi or bar: 50 to 125 of them, 1, 2 or 5 and noughts [Pa].
 
-    That of a line is in inches of water or mbar.
+    That of a line is in inches of water or mbar; of a scale that only the other measure's shops sell, in that measure.
 
     Source: EN 837-1 (memory); dials as sold
     Checked by: tests/test_train.py
     """
+    unit = scale_unit(scale_Pa, unit=unit, from_cylinder=from_cylinder) or unit
     metric_Pa = 1e5 if from_cylinder else 100.0
     unit_Pa = metric_Pa if unit != "in" else PSI_PA if from_cylinder else INH2O_PA
     most = scale_Pa / unit_Pa / 50 * (1 + 1e-6)

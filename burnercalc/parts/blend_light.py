@@ -45,6 +45,7 @@ def blend_light(
     sizes: str,
     lit_by: str,
     slide_hole: str | None,
+    small_gauge: float | str,
     chamber: Chamber,
     gas: Gas,
     blend: Blend,
@@ -64,7 +65,7 @@ def blend_light(
         there = replace(tries, blend=by)
         found = lighting_try(equivalence_ratio, chamber_temperature, firing, jet, there)
         as_lit = Lighting(**{field.name: getattr(found, field.name) for field in fields(LightingTry)})
-        read = gauges(low_fire, sizes, gas_line, jet, as_lit)
+        read = gauges(low_fire, sizes, small_gauge, gas_line, jet, as_lit)
         slide = lighting_slide(sizes, lit_by, slide_hole, gas_line, read, blower, resistance, as_lit, there)
         if slide.rate_W is None or slide.room_Pa < read.mark_Pa or slide.fails[0] == "lost":
             return NONE, slide

@@ -4,7 +4,6 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import Any
 
-from ..constants import INH2O_PA
 from ..making import train as making
 from ..physics.band import Band
 from .gas_line import GasLine
@@ -16,17 +15,15 @@ GAUGE_OFF = 0.02  # of a gauge's scale
 LOW_SHOWN = 0.25  # of a gauge's scale, from which it shows well enough: the larger low fire, the small one lighting
 LOW_ROOM = 10 / 9  # the small one is read to nine tenths of its scale, short of its stop
 TUBE_OFF_PA = 5.0  # of water in a sloping gauge, 0.5 mm, by which low pressures of a line are read
-# Full scales of sloping gauges as sold; the only ones that show a line's few inches to light by.
-TUBES_PA = {"in": tuple(n * INH2O_PA for n in (1, 2, 4, 8)), "mm": (250.0, 500.0, 1000.0, 2000.0)}
-TUBE_MARK_PA = {"in": 0.02 * INH2O_PA, "mm": 5.0}  # and what it shows of them
 
 
 @dataclass(frozen=True)
 class Gauges:
     """Full scales. `jet_Pa`: of the one that reads up to high fire; `low_Pa`: of the small one beside it, behind a cock
     that is shut before it is run past its scale, None where the other is no coarser; to light by alone where the other
-    shows low fire; on a line always one of its own, sloping. `low_fire_Pa`: what it reads at low fire. `off_Pa`,
-    `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it; `jet_mark_Pa`: of the other.
+    shows low fire; on a line one of its own, sloping, where any reads so much. `low_fire_Pa`: what it reads at low
+    fire. `off_Pa`, `mark_Pa`: what is missed by the one that it is lit by, and from mark to mark of it; `jet_mark_Pa`:
+    of the other.
     """
 
     jet_Pa: float
@@ -35,11 +32,17 @@ class Gauges:
     off_Pa: float
     mark_Pa: float
     jet_mark_Pa: float
+    by_line: bool
 
     def shown_Pa(self, gas_Pa: float) -> float:
         """As the gauge that reads it shows it."""
         mark_Pa = self.mark_Pa if gas_Pa <= self.read_to_Pa else self.jet_mark_Pa
         return at_mark_Pa(gas_Pa, mark_Pa)
+
+    @property
+    def kind(self) -> str:
+        """What it is lit by: small, tube (sloping) or jet, the one that reads high fire too."""
+        return "jet" if self.low_Pa is None else "tube" if self.by_line else "small"
 
     @property
     def small(self) -> bool:
@@ -78,28 +81,40 @@ class Gauges:
         return self.jet_Pa if self.low_Pa is None else self.low_Pa
 
 
-def gauges(low_fire: float, sizes: str, gas_line: GasLine, jet: Jet, lighting: Lighting) -> Gauges:
+def gauges(
+    low_fire: float, sizes: str, small_gauge: float | str, gas_line: GasLine, jet: Jet, lighting: Lighting
+) -> Gauges:
+    """Those that are set, of the rest the smallest sold that show what is read by them."""
+
     def scale_Pa(pressure_Pa: float, **finer: Any) -> float:
         return making.gauge_Pa(pressure_Pa=pressure_Pa, unit=sizes, from_cylinder=by_gauge, **finer)
 
     def tube_Pa(pressure_Pa: float) -> float:
-        scales = TUBES_PA[sizes]
+        scales = making.TUBES_PA[sizes]
         return next((scale for scale in scales if scale >= making.GAUGE_ROOM * pressure_Pa - 1e-6), scales[-1])
 
-    by_gauge = not gas_line.there
+    by_gauge, jet_Pa = not gas_line.there, jet.scale_Pa
     low_fire_Pa = jet.low_Pa if jet.low_Pa and jet.low_Pa > 0 else jet.supply_Pa * low_fire**2
-    jet_Pa, light_Pa = scale_Pa(jet.supply_Pa), lighting.gas_Pa.value if lighting.gas_Pa else 0.0
-    shown = low_fire_Pa >= LOW_SHOWN * jet_Pa and light_Pa > 0
-    small_Pa = (scale_Pa if by_gauge else tube_Pa)(light_Pa if shown else max(low_fire_Pa, light_Pa))
-    if by_gauge and 0 < light_Pa < LOW_SHOWN * small_Pa:
-        reads_low_Pa = 0.0 if shown else scale_Pa(low_fire_Pa, room=LOW_ROOM, seldom=True)
-        small_Pa = max(scale_Pa(light_Pa, seldom=True), reads_low_Pa)
-    lit_by_Pa = min(small_Pa, jet_Pa) if by_gauge else small_Pa
-    return Gauges(
-        jet_Pa,
-        small_Pa if small_Pa < jet_Pa or not by_gauge else None,
-        low_fire_Pa,
-        GAUGE_OFF * lit_by_Pa if by_gauge else TUBE_OFF_PA,
-        making.gauge_mark_Pa(scale_Pa=lit_by_Pa, unit=sizes) if by_gauge else TUBE_MARK_PA[sizes],
-        making.gauge_mark_Pa(scale_Pa=jet_Pa, unit=sizes, from_cylinder=by_gauge),
-    )
+    if small_gauge == "none":
+        small_Pa = None
+    elif not isinstance(small_gauge, str):
+        small_Pa = small_gauge
+    else:
+        light_Pa = lighting.gas_Pa.value if lighting.gas_Pa else 0.0
+        shown = low_fire_Pa >= LOW_SHOWN * jet_Pa and light_Pa > 0
+        small_Pa = (scale_Pa if by_gauge else tube_Pa)(light_Pa if shown else max(low_fire_Pa, light_Pa))
+        if by_gauge and 0 < light_Pa < LOW_SHOWN * small_Pa:
+            reads_low_Pa = 0.0 if shown else scale_Pa(low_fire_Pa, room=LOW_ROOM, seldom=True)
+            small_Pa = max(scale_Pa(light_Pa, seldom=True), reads_low_Pa)
+        if small_Pa >= jet_Pa if by_gauge else small_Pa < light_Pa:  # no sloping one reads so much
+            small_Pa = None
+    lit_by_Pa = small_Pa or jet_Pa
+    if by_gauge or small_Pa is None:
+        off_Pa, mark_Pa = (
+            GAUGE_OFF * lit_by_Pa,
+            making.gauge_mark_Pa(scale_Pa=lit_by_Pa, unit=sizes, from_cylinder=by_gauge),
+        )
+    else:
+        tape = making.scale_unit(lit_by_Pa, unit=sizes, from_cylinder=False, sloping=True) or sizes
+        off_Pa, mark_Pa = TUBE_OFF_PA, making.TUBE_MARK_PA[tape]
+    return Gauges(jet_Pa, small_Pa, low_fire_Pa, off_Pa, mark_Pa, jet.mark_Pa, not by_gauge)

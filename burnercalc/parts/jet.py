@@ -56,15 +56,24 @@ class Jet:
     low_Pa: float | None
     sizes: str
     from_cylinder: bool
+    given_scale_Pa: float | None
+
+    @property
+    def scale_Pa(self) -> float:
+        """Full scale of its gauge: of the one set, or else of the smallest sold that reads high fire."""
+        sold = {"unit": self.sizes, "from_cylinder": self.from_cylinder}
+        return self.given_scale_Pa or train.gauge_Pa(pressure_Pa=self.supply_Pa, **sold)
+
+    @property
+    def mark_Pa(self) -> float:
+        """From mark to mark of that gauge."""
+        sold = {"unit": self.sizes, "from_cylinder": self.from_cylinder}
+        return train.gauge_mark_Pa(scale_Pa=self.scale_Pa, **sold)
 
     @property
     def read_Pa(self) -> float | None:
-        """What high fire needs, as the gauge shows it that is sold for it: it is told by this."""
-        if self.high_Pa is None:
-            return None
-        sold = {"unit": self.sizes, "from_cylinder": self.from_cylinder}
-        scale_Pa = train.gauge_Pa(pressure_Pa=self.high_Pa, **sold)
-        return at_mark_Pa(self.high_Pa, train.gauge_mark_Pa(scale_Pa=scale_Pa, **sold))
+        """What high fire needs, as its gauge shows it: it is told by this."""
+        return None if self.high_Pa is None else at_mark_Pa(self.high_Pa, self.mark_Pa)
 
     @property
     def coefficients(self) -> tuple[float, float, float]:
@@ -126,6 +135,7 @@ def jet(
     jet_discharge_coefficient: float,
     jet_proven: str,
     jet_drill: str | None,
+    jet_gauge: float | str,
     low_fire: float,
     sizes: str,
     gas: Gas,
@@ -161,6 +171,7 @@ def jet(
         low_Pa=None,
         sizes=sizes,
         from_cylinder=not gas_line.there,
+        given_scale_Pa=None if isinstance(jet_gauge, str) else jet_gauge,
     )
     diameter = _band(bare.hole_m(firing.rate_W), bare.coefficients) if flows else None
     # To prove a jet moves no drill.

@@ -47,7 +47,12 @@ class Lighting(LightingTry):
     for more of it than regulator or line gives), torch_weak (burnt gas lifts it off even behind a torch), no_way
     (no order of the valves leads to low or high fire), air (no shop and no hood bring what its carbon monoxide
     needs, the mixture slipped), or one of WAITS: the walls never glow at this rate and no guard shuts the gas, or
-    hand or stand holds the torch and they glow too late, or the chamber is worked too cool to glow."""
+    hand or stand holds the torch and they glow too late, or the chamber is worked too cool to glow.
+    `holes_m`: of a slide's hole that is there, from and to which it may be. `through_another`: where it is not, how it
+    is lit through one that is."""
+
+    holes_m: tuple[float, float] | None = None
+    through_another: "Lighting | None" = None
 
 
 def lighting(
@@ -77,13 +82,6 @@ def lighting(
         return _not_lit(found, said("closed"))
     if found.waits_W is None:
         return found
-    if slide_hole and found.open_share is not None:
-        least, most = (times * found.open_share for times in HOLE_TIMES)
-        most = min(most, blower.open_low or most)
-        share = (drills.drill_named(slide_hole).diameter_m / resistance.mix_pipe.bore_m) ** 2
-        if not least <= share <= most:
-            ends_m = (resistance.mix_pipe.bore_m * sqrt(one) for one in (least, max(least, most)))
-            return _not_lit(found, said("hole", **dict(zip(("hole_least", "hole_most"), ends_m))))
     leanest, richest = blend.span(equivalence_ratio)
     if not (holding.lean + MIXTURE_SLIP <= leanest and richest <= holding.rich - MIXTURE_SLIP):
         return _not_lit(found, said("no_flame", ratio=equivalence_ratio, lean=holding.lean, rich=holding.rich))
@@ -103,15 +101,21 @@ def lighting(
         fresh = fresh_m3_s(gas, shop, burner_count, found, pilot, flue, limit)
         if fresh > MOST_AIR_M3_S:
             return _not_lit(found, said("air", fresh=fresh, co=flue.co_dry, ppm=limit))
-    if not found.glows:
-        return found
-    if lit_by != "guard" and not fired_heat_up.turns_up:
+    if found.glows and lit_by != "guard" and not fired_heat_up.turns_up:
         return _not_lit(found, said("dim", rate=found.waits_W))
-    if lit_by != "guard":
+    if found.glows and lit_by != "guard":
         wait = fired_heat_up.waits_s
         wait_s = wait.high if isinstance(wait, tuple) else wait
         if wait_s > (HAND_HOLDS_S if lit_by == "hand" else STAND_HOLDS_S):
             return _not_lit(found, said("long" if lit_by == "hand" else "long_stand", wait=wait_s, arm=HAND_HOLDS_S))
+    if slide_hole and found.open_share is not None:
+        least, most = (times * found.open_share for times in HOLE_TIMES)
+        most = max(least, min(most, blower.open_low or most))
+        least_m, most_m = (resistance.mix_pipe.bore_m * sqrt(one) for one in (least, most))
+        found = replace(found, holes_m=(least_m, most_m))
+        if not least_m <= drills.drill_named(slide_hole).diameter_m <= most_m:
+            not_lit = _not_lit(found, said("hole", hole_least=least_m, hole_most=most_m))
+            return replace(not_lit, through_another=found)
     return found
 
 

@@ -45,8 +45,9 @@ class LightingSlide:
     the middle. `any_jet`: whether it is between them whatever the jet's coefficient is; `poor_jet`: whether the jet of
     the least does not lead beyond the lean one. `sure_Pa`: from which on none does; the one to light at where even that
     is too little. `room_Pa`: between the ends before the gauge's marks narrow them, so that no verdict goes by where a
-    mark happens to lie. `jet_gas_Pa`: what passes the gas to light with through a jet of the most, as set, and of the
-    least.
+    mark happens to lie; `sure_room_Pa`: of that what no jet of the least runs back in, too. `asks_Pa`: the one to light
+    at, whatever the gauge's scale. `jet_gas_Pa`: what passes the gas to light with through a jet of the most, as set,
+    and of the least.
     `stays`: it does not run back at a lip that glows, nor does it where a hand misses. `pipe_Pa`: in the mix pipe,
     `tap_Pa`: at its tap.
     `ratio`: the mixture it comes to, with what a hand may miss, and of a blend from the first gas to the last; `miss`:
@@ -69,6 +70,8 @@ class LightingSlide:
     poor_jet: bool
     sure_Pa: float | None
     room_Pa: float
+    sure_room_Pa: float
+    asks_Pa: float
     jet_gas_Pa: Band | None
     pipe_Pa: float | None
     tap_Pa: float | None
@@ -92,6 +95,8 @@ UNLIT = LightingSlide(
     False,
     False,
     None,
+    0.0,
+    0.0,
     0.0,
     None,
     None,
@@ -143,7 +148,8 @@ def lighting_slide(
         advice = lighting.advice
         return replace(UNLIT, advice=said(f"torch{by}", **advice.slots) if lighting.way == "torch" else advice)
     flame, found, rank = Flame(tries), [], RANK if gas_line.metered else (*POOR_JET, *RANK)
-    most_Pa = tries.jet.gauge_Pa if gas_line.there else inf
+    # No more than there is of it, and than its gauge shows.
+    most_Pa = min(tries.jet.gauge_Pa if gas_line.there else inf, gauges.lit_by_Pa)
     bore_m = resistance.mix_pipe.bore_m
     marks = (
         [_hole(drills.drill_named(slide_hole), bore_m, drilled=True)]
@@ -334,7 +340,7 @@ def _hole(drill: Drill, bore_m: float, drilled: bool = False) -> Mark:
 def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, flame: Flame) -> Iterator[LightingSlide]:
     """What a hand comes to with this mark and the gas as its gauge shows it, best first: where it holds with any jet,
     where it holds with this, where it was asked for; of all the ends of what is told last, for a hand overshoots.
-    `most_Pa`: that there is of it."""
+    `most_Pa`: that there is of it, and on the gauge."""
     ratio = comes_to = lighting.equivalence_ratio * lighting.open_share / mark.open_share
     if mark.drilled:
         ratio = min(max(comes_to, MOVED[0] * lighting.equivalence_ratio), MOVED[1] * lighting.equivalence_ratio)
@@ -361,6 +367,8 @@ def _settings(mark: Mark, gauges: Gauges, most_Pa: float, lighting: Lighting, fl
             poor_jet=any_jet[0] <= ratios.value,
             sure_Pa=gauges.inward(sure_Pa[0], gas_Pa.value, gas_Pa.high).low,
             room_Pa=high_Pa - low_Pa,
+            sure_room_Pa=high_Pa - max(low_Pa, sure_Pa[0]),
+            asks_Pa=along.gas_Pa(ends[1]),
             advice=lighting.advice,
         )
 
@@ -400,6 +408,8 @@ def _made(mark: Mark, along: Along, ratios: Band, gas_Pa: Band, off_Pa: float, w
         poor_jet=False,
         sure_Pa=None,
         room_Pa=0.0,
+        sure_room_Pa=0.0,
+        asks_Pa=0.0,
         jet_gas_Pa=None,
         pipe_Pa=None,
         tap_Pa=None,

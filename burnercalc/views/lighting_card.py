@@ -22,6 +22,7 @@ from ..parts.lighting_meter import LightingMeter
 from ..parts.lighting_slide import LightingSlide
 from ..parts.lighting_steps import LightingSteps
 from ..parts.lighting_try import LIP_GLOWS_S, RELIGHTS_K
+from ..parts.lighting_width import LightingWidth
 from ..parts.pilot import Pilot
 from ..parts.regulated import Regulated
 from ..parts.shop import Shop
@@ -52,6 +53,7 @@ def lighting_card_table(
     lighting_day: LightingDay,
     lighting_meter: LightingMeter,
     pilot: Pilot,
+    lighting_width: LightingWidth,
     gauges: Gauges,
     lighting_air: LightingAir,
     burnt_gas: BurntGas,
@@ -123,8 +125,8 @@ def lighting_card_table(
         "drifts": "" if None in ends else say("drifts", first=ends[0], last=ends[1]),
         "jets": _doubts(lighting_slide, lighting_meter, say),
         "on_to": say("on_to.meter" if _by_meter(lighting_slide, lighting_meter) else "on_to"),
-        "air": air_told(lighting_day, shop, _built(jet, lighting_slide, slide_hole, say), say),
-        "band": _band(lighting_slide, lighting_meter, say),
+        "air": air_told(lighting_day, shop, _built(jet, lighting_slide, gauges, slide_hole, say), say),
+        "band": _band(lighting_width, say),
         "meter": _metered(lighting_meter, lighting_slide, alone + say(f"alone.{keeper}", pilot_rate=pilot.rate_W), say),
         "counted_first": say("counted_first") if lighting_meter.pilot_s and not unlit else "",
         "new": say("new"),
@@ -154,7 +156,7 @@ def lighting_card_table(
         "damper": say("damper.several" if several else "damper"),
         "in_turn": say("in_turn"),
         "reset": say("reset", trial=card.trial_s),
-        "read": say("read.tube" if gas_line.there else "read.gauge"),
+        "read": say("read.tube" if gauges.kind == "tube" else "read.gauge"),
         "aside": say("aside"),
         "source": say(f"source.{source}"),
         "behind": say(f"behind.{of_it}", follows=say("follows")),
@@ -337,20 +339,21 @@ def air_told(day: LightingDay, shop: Shop, built: str, say: Say) -> str:
     return say("air_span", built=built, least=air_K.low, most=air_K.high, own=air_K.value)
 
 
-def _built(jet, slide, slide_hole, say):
-    """With which jet and hole alone they hold: in other air `auto` takes others."""
+def _built(jet, slide, gauges, slide_hole, say):
+    """With which jet, hole and gauge alone they hold: in other air `auto` takes others."""
+    gauge = say(f"gauge.{gauges.kind}", scale=gauges.lit_by_Pa)
     if slide.kind == "hole":
-        return say("built.anew" if slide_hole else "built.hole", jet=jet.drill_name, hole=slide.drill.name)
-    return say("built", jet=jet.drill_name or "-")
+        words = "built.anew" if slide_hole else "built.hole"
+        return say(words, jet=jet.drill_name, hole=slide.drill.name, gauge=gauge)
+    return say("built", jet=jet.drill_name or "-", gauge=gauge)
 
 
-def _band(slide, meter, say):
-    """The one band that is told: of the first day, as far in as a jet needs that passes little; none beside a meter,
-    which tells more than any pressure."""
-    if slide.gas_Pa is None or _by_meter(slide, meter):
+def _band(width, say):
+    """None that its marks leave nothing of is told as if a hand could hit it."""
+    if width.band_Pa is None:
         return ""
-    least_Pa = slide.gas_Pa.low if slide.any_jet else max(slide.gas_Pa.low, slide.sure_Pa)
-    return say("band" if least_Pa < slide.gas_Pa.high else "band.one", least=least_Pa, most=slide.gas_Pa.high)
+    least_Pa, most_Pa = width.band_Pa
+    return say("band" if least_Pa < most_Pa else "band.one", least=least_Pa, most=most_Pa)
 
 
 def _metered(meter, slide, alone, say):

@@ -202,6 +202,7 @@ def operating_card_drawing(
         "air": _air(lighting_day, shop, say),
         "drawn": say("drawn", left=blend.left_share) if blend.ends else "",
         "jet": jet.drill_name or "-",
+        "gauge": say(f"gauge.{gauges.kind}", scale=gauges.lit_by_Pa),
         "hole": fires.light.damper.slots["drill"] if holed else "",
         "put_out": say("put_out.pilot" if guarded else "put_out.torch"),
         "outlet": " = ".join(both(say, "gas", pressure=regulated.outlet_Pa)),
