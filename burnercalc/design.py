@@ -258,7 +258,8 @@ def as_shown(setting: Setting, values: Mapping[str, Any]) -> Setting:
         return setting
     if setting.key == "gas_pressure" and by_line(values):
         return replace(setting, dimension="pressure", step=LINE_STEPS, high=LINE_MOST)
-    low = values["units"] == "mm" and 0 < values[setting.key] < units.LEAST_BAR_PA
+    value = values[setting.key]
+    low = values["units"] == "mm" and not isinstance(value, str) and 0 < value < units.LEAST_BAR_PA
     return replace(setting, dimension="line_pressure") if low else setting
 
 
