@@ -110,8 +110,8 @@ def test_a_meter_too_slow_for_a_dark_lip_proves_no_burner_alone():
 
 
 def test_the_gas_of_a_fire_for_each_is_that_of_all():
-    """Two burners: in each of two fires both wait, and burn at low fire while one's gas is counted, then five minutes at
-    high; on house gas both in one, which each pays half of. Its own five lightings a burner has alone."""
+    """Two burners: in each of two fires both wait, and burn at low fire while one's gas is counted, then five minutes
+    at high; on house gas both in one, which each pays half of. Its own five lightings a burner has alone."""
     for texts, fires in (({}, 2), (HOUSE, 1)):
         r = solved(**texts, burner_count="2")
         test, card, firing, proof = (r.part(name) for name in ("fire_test", "lighting_card", "firing", "proof"))

@@ -400,8 +400,8 @@ STEPS = {
     "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. {lights}Then stay at "
     "LIGHT till the walls glow, and burn {burns:.0f} min at low fire. Read every gauge and fill in the record.",
     "test.do.low_high": "Cold, in a chamber, by the lighting card. {lights}Stay "
-    "at LIGHT till the walls glow; then {low:.0f} min at low fire and {burns:.0f} min at high{cold}. Read every gauge there, "
-    "fill in the record.",
+    "at LIGHT till the walls glow; then {low:.0f} min at low fire and {burns:.0f} min at high{cold}. Read every gauge "
+    "there, fill in the record.",
     "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. {lights}Then stay at "
     "LIGHT till the walls glow, go up as the card tells and burn {burns:.0f} min at high "
     "fire{cold}: never down to low fire. Read every gauge and fill in the record.",

@@ -31,8 +31,8 @@ WATCH_OFF = 0.01  # of what a hand times on a meter
 
 @dataclass(frozen=True)
 class Proof:
-    """`read`: low or high, the highest fire that the card leads to, where gauges are read; `too_hot`: left there empty a
-    layer or the block may pass what it stands, so that no gas is counted there where the card leads to low fire.
+    """`read`: low or high, the highest fire that the card leads to, where gauges are read; `too_hot`: left there empty
+    a layer or the block may pass what it stands, so that no gas is counted there where the card leads to low fire.
     `by`: scale, meter (that of the line), lent (one of a fitter's), or "": a blend boils off as another gas and proves
     no jet.
 
