@@ -58,6 +58,7 @@ NEXT_SIZE = 1.4
 # Lift over flashback at a lip that glows, from which a thicker block leaves room: of 40 designs below it none is mended
 # by one, above it nearly all; room is 1.08.
 THICKER_DOES = 1.045
+FEW_STEPS = 4  # from fire to fire, that a hand goes without learning them first; common practice
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # Of the chamber, that may be let in before the gas is shut. What it does not hold stands before its opening: beyond the
 # first more than it holds, beyond the second three times that. Codes limit the time of a trial, not what it lets in:
@@ -367,12 +368,7 @@ def gauges_check(
     if jet_gauge == small_gauge == "auto" or jet.high_Pa is None:
         return None
     low_Pa, scale_Pa = gauges.low_fire_Pa, gauges.lit_by_Pa if gauges.reads_low else gauges.jet_Pa
-    word = (
-        "good"
-        if gauges.small and gauges.reads_low
-        else ladder(low_Pa / scale_Pa, good=LOW_SHOWN, stop=-inf, slack=1e-9)
-    )
-    word = "stop" if jet.high_Pa > gauges.jet_Pa else word
+    word = "stop" if jet.high_Pa > gauges.jet_Pa else ladder(low_Pa / scale_Pa, good=LOW_SHOWN, stop=-inf, slack=1e-9)
     return verdict(
         word,
         low_Pa / scale_Pa,
@@ -576,11 +572,13 @@ def turning_check(
     straight = worst is not None and turning.straight is not None and turning.goes_on
     up = ("unreached",) if stuck else ("straight",) if straight else ()
     as_lit = worst is None and turn.margin < 1  # only where the lighting rate is too near, which is judged there
+    steps = max(one.steps for one in (to_low, to_high))
+    many = ("many",) if worst is None and steps > FEW_STEPS else ()
     return verdict(
-        "note" if as_lit else "good" if worst is None else "caution" if turning.goes_on and not stuck else "stop",
+        "note" if as_lit or many else "good" if worst is None else "caution" if turning.goes_on and not stuck else "stop",
         turn.margin,
         1.0,
-        case="as_lit" if as_lit else (case, *up),
+        case=("as_lit" if as_lit else case, *up, *many),
         cures=() if worst is None else (*nearer, *(FASTER if case == "low" else FASTER[:1])),
         apart=NEXT_GAP_M,
         margin=turn.margin,
@@ -588,6 +586,7 @@ def turning_check(
         least=min(one.least_ratio for one in (to_low, to_high)) if worst is None else turn.least_ratio,
         most=max(one.most_ratio for one in (to_low, to_high)) if worst is None else turn.most_ratio,
         low=firing.low_W,
+        steps=steps,
     )
 
 

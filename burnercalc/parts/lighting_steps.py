@@ -42,8 +42,9 @@ class LightingSteps:
 
     @property
     def marks(self) -> tuple[Said, ...]:
-        """Those of them at which the slide stands at a mark of its own, scratched on it by these numbers, from 1 on."""
-        return tuple(one.damper for one in (*self.to_low, *self.to_high) if "size" in one.damper.slots)
+        """Marks of the slide's own at which it stands on the way, each once, scratched by these numbers, from 1 on."""
+        dampers = dict.fromkeys(one.damper for one in (*self.to_low, *self.to_high) if "size" in one.damper.slots)
+        return tuple(one for one in dampers if one not in (self.low.damper, self.high.damper))
 
     @property
     def low_Pa(self) -> float | None:

@@ -1,5 +1,6 @@
 """From the setting that it is lit with to low fire and on to high fire, or straight there: valve by valve, in steps."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import ceil
 
@@ -9,12 +10,17 @@ from .hand import apart
 from .lighting_try import LightingTry
 from .tries import CLOSE, Tries, drilled
 
+State = tuple[float, float]  # rate in W, equivalence ratio
+
 OTHER = {"gas": "air", "air": "gas"}
 # Common practice.
 LAW_ENDS = 1.36  # mixture up to which the law of lift is known
-STEPS = (1, 2, 3, 4, 6, 8, 12)  # equal ones that a hand goes in, the fewest that hold
-OVER = (1.05, 1.1, 1.2, 1.3)  # of the rate that it is lit at: first to there, then to the end,
-STEPS_OVER = ((1, 1), (1, 2), (1, 3), (2, 2), (2, 4), (4, 4), (2, 8))  # in so many steps each
+STEPS = (1, 2, 3, 4)  # equal ones that a hand goes in, the fewest that hold; else each as long as it may be:
+LONG = (1.0, 0.85, 0.7, 0.6, 0.5, 0.4, 0.33, 0.27, 0.22, 0.18, 0.15, 0.12, 0.1, 0.08)  # of the way that is left
+MOST_STEPS = 12
+NEAR_HIGH = 0.95  # of high fire, from which it may as well be that
+OVER = (1.05, 1.1, 1.2, 1.3)  # of the rate that it is lit at, up to high fire: to there in equal steps, then to the end
+STEPS_OVER = (1, 2, 4)  # to there
 FINE = 0.05  # of the mixture, from one that is looked at to the next
 HARDLY_NEARER = 0.9  # of the margin that it waits with, if that is less than CLOSE; else to the limit: it takes seconds
 NO_LOOSER = 0.6  # lift over the rate on the way, of the same at its worse end: hot walls keep that alight
@@ -67,7 +73,8 @@ def turning(equivalence_ratio: float, firing: Firing, lighting_try: LightingTry,
     hole_m = 0.0  # as it would be drilled; the nearest drill is near enough
     if open_share is not None and drilled(tries.blower, open_share):
         hole_m = slide.hole_m(tries.resistance.mix_pipe.bore_m, open_share)
-    to_low, to_high = _turn(light, low, tries, glows, hole_m), _turn(low, high, tries, glows, hole_m)
+    to_low = _turn(light, low, tries, glows, hole_m)
+    to_high = _turn(low, high, tries, glows, hole_m)
     straight = None if to_low.first else _turn(light, high, tries, glows, hole_m)
     # No hot walls light again what lifts.
     held_W = None if glows else _at(equivalence_ratio, tries).torch_W or 0.0
@@ -99,12 +106,8 @@ def _turn(start, end, tries, glows, hole_m):
 
     if margins[1] < min(CLOSE, margins[0]) or (not glows and _held(*end, tries) < 1):
         return Turn("", (), "", margins[1], *sorted((start[1], end[1])))
-    for firsts, stops, off in _ways(start, end):
-        both = {first: tuple(_passed(first, start, stops)) for first in firsts}
-        hold = [first for first, states in both.items() if all(holds(one, off) for one in states)]
-        if hold and (len(stops) == 1 or _set_by_hand((start, *stops), tries, hole_m)):
-            break
-        hold = []
+    hold, stops = _way(start, end, (tries.firing.rate_W, end[1]), Leads(holds, tries, hole_m))
+    both = {one: tuple(_passed(one, start, stops)) for one in (("over",) if hold == ["over"] else OTHER)}
     found = {first: _margin(both[first], tries) for first in hold or both}
     first = max(found, key=lambda one: found[one])
     ratios = [ratio for _, ratio in (start, *both[first])]
@@ -123,26 +126,73 @@ def _nearer(this, other, richest, tries):
     return "rich" if max(ratio for _, ratio in other) > richest else "lifts"
 
 
-def _set_by_hand(states, tries, hole_m):
-    """One whose air the blower does not give is judged elsewhere."""
-    gaps_m = [tries.at(ratio).gap_m(rate_W, hole_m) for rate_W, ratio in states]
-    return apart([gap_m for gap_m in gaps_m if gap_m is not None])
-
-
-def _ways(start, end):
-    """Orders, where to stop, end included, and how far off flashback at the least: straight there by equal steps, or
-    up over both and down to it, as far off as it waits if that can be."""
+def _way(start, end, high, leads):
+    """(orders that hold, stops, end included): straight there in equal steps, or each as long as it may be; or up over
+    both and down to the end, as far off flashback as it waits if that can be. The finest steps where none holds."""
     for steps in STEPS:
-        yield ("gas", "air"), _equal(steps, start, end), 0.0
-    for off in (CLOSE, 0.0):
-        for share in OVER:
-            over = start[0] * share, end[1]
-            for there, on in STEPS_OVER if over[0] > end[0] else ():
-                yield ("over",), (*_equal(there, start, over), *_equal(on, over, end)), off
+        stops = _equal(steps, start, end)
+        hold = [first for first in OTHER if leads.through(first, (start, *stops))]
+        if hold and (steps == 1 or leads.apart(start, *stops)):
+            return hold, stops
+    ways = [([first], stops) for first in OTHER if (stops := leads.longest(first, start, end))]
+    if not ways:
+        for off in (CLOSE, 0.0):
+            ways = ways or [(["over"], stops) for stops in _over(start, end, high, leads, off)]
+    return min(ways, key=lambda way: len(way[1]), default=([], _equal(MOST_STEPS, start, end)))
+
+
+def _over(start, end, high, leads, off):
+    """Where high fire is near, up to that."""
+    rates_W = [start[0] * share for share in OVER if start[0] * share < NEAR_HIGH * high[0]]
+    tops = [(rate_W, end[1]) for rate_W in rates_W if rate_W > end[0]]
+    for top in (*tops, *((high,) if max(start[0], end[0]) < high[0] <= OVER[-1] * start[0] else ())):
+        for steps in STEPS_OVER:
+            up = _equal(steps, start, top)
+            if leads.through("gas", (start, *up), off) and leads.apart(start, *up):
+                if down := leads.longest("air", top, end, off):
+                    yield (*up, *down)
+                break
+
+
+@dataclass(frozen=True)
+class Leads:
+    """What may be gone through: `holds(between, off)`, as the flame does, so far off flashback at the least; and stops
+    that a hand tells apart beside a hole of `hole_m`."""
+
+    holds: Callable[[State, float], bool]
+    tries: Tries
+    hole_m: float
+
+    def through(self, first: str, way: tuple[State, ...], off: float = 0.0) -> bool:
+        return all(self.holds(one, off) for one in _passed(first, way[0], way[1:]))
+
+    def apart(self, *states: State) -> bool:
+        """One whose air the blower does not give is judged elsewhere."""
+        gaps_m = [self.tries.at(ratio).gap_m(rate_W, self.hole_m) for rate_W, ratio in states]
+        return apart([gap_m for gap_m in gaps_m if gap_m is not None])
+
+    def longest(self, first: str, start: State, end: State, off: float = 0.0) -> tuple[State, ...] | None:
+        """Stops to the end, each as far on as it may be; None where they do not come there."""
+        at, stops = start, []
+        while at != end and len(stops) < MOST_STEPS:
+            tried = (end if share == 1 else _between(at, end, share) for share in LONG)
+            on = next((one for one in tried if self._leads(first, at, one, end, off)), None)
+            if on is None:
+                return None
+            stops.append(at := on)
+        return tuple(stops) if at == end else None
+
+    def _leads(self, first, at, one, end, off):
+        """A stop, that a hand tells apart from the end too."""
+        return (one == end or self.apart(one, end)) and self.apart(at, one) and self.through(first, (at, one), off)
 
 
 def _equal(steps, start, end):
-    return tuple(tuple(a * (b / a) ** (n / steps) for a, b in zip(start, end)) for n in range(1, steps)) + (end,)
+    return tuple(_between(start, end, n / steps) for n in range(1, steps)) + (end,)
+
+
+def _between(start, end, share):
+    return tuple(a * (b / a) ** share for a, b in zip(start, end))
 
 
 def _passed(first, start, stops):

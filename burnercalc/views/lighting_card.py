@@ -100,7 +100,10 @@ def lighting_card_table(
     def scratched(damper):
         """By the number of its mark on the slide, where there is one; its size is on the slide's plan, for the air that
         it was built for."""
-        n = next((n for n, one in enumerate(steps.marks, 1) if one is damper), None)
+        for mark, end in (("step.to_low", steps.low), ("step.to_high", steps.high)):
+            if damper == end.damper and "size" in damper.slots:
+                return say(mark)
+        n = next((n for n, one in enumerate(steps.marks, 1) if one == damper), None)
         by_number = n and not (slide_hole and lighting_slide.kind == "hole")
         return say("step.mark" if by_number else f"step.{damper.case}", n=n, **damper.slots)
 
