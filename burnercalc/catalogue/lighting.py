@@ -757,7 +757,7 @@ CHECKS += (
             "as_lit": "Lit as it is, it can run back already: mend that first. Turned one valve after the other, "
             "it comes hardly nearer. The rate is {margin:.2f} times that at which a flame runs back into a lip that "
             "glows, or more.",
-            "many": "One of the ways takes {steps} steps, each to a mark of its own: learn them with the gas shut first.",
+            "many": "One of the ways takes {steps} steps, each at a mark of its own. Learn them with the gas shut.",
             "low": "Low fire, {low:power 2}, is {margin:.2f} times the rate at which a flame runs back into a "
             "lip that glows; a hand needs {close:.2f} times, as when it is lit. Turned down to it hot, "
             "it may run back.",

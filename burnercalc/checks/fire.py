@@ -575,7 +575,13 @@ def turning_check(
     steps = max(one.steps for one in (to_low, to_high))
     many = ("many",) if worst is None and steps > FEW_STEPS else ()
     return verdict(
-        "note" if as_lit or many else "good" if worst is None else "caution" if turning.goes_on and not stuck else "stop",
+        "note"
+        if as_lit or many
+        else "good"
+        if worst is None
+        else "caution"
+        if turning.goes_on and not stuck
+        else "stop",
         turn.margin,
         1.0,
         case=("as_lit" if as_lit else case, *up, *many),
