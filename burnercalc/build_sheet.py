@@ -72,7 +72,7 @@ FIRED = (
 )
 STAYS = {"low": "low fire, hot", "high": "high fire, hot"}
 NOT_OF_BLEND = "not: a blend is another gas as it boils off; by drill and pressure alone"
-NOT_BY_SCALE = "not: too little in 60 min to be read; by drill and pressure alone"
+NOT_BY_SCALE = "not: too little in 90 min to be read; by drill and pressure alone"
 BLANK = "." * 24
 FOUND = "Found" + " " * 30  # wide enough to write under
 SHOWN, YES = "What it shows", "Yes"
@@ -183,8 +183,12 @@ def _view(result, name, width, height, caption, numbered=""):
 
 
 def _lasts(seconds):
-    """A time as a person says it: 30 min, 2.5 h, 42 h."""
-    return f"{seconds / 60:.0f} min" if seconds < 3600 else f"{seconds / 3600:.1f}".removesuffix(".0") + " h"
+    """A time as a person says it: 30 min, 85 min, 2.5 h, 42 h."""
+    return (
+        f"{seconds / 60:.0f} min"
+        if seconds < 2 * 3600 and seconds % 1800
+        else f"{seconds / 3600:.1f}".removesuffix(".0") + " h"
+    )
 
 
 def _show(result, key):
@@ -689,7 +693,7 @@ def proofs(result):
     else:
         how += (", one cylinder" + (less or " alone")) if design.cylinder_count > 1 else less
     return [
-        (f"Gas at {proof.read.upper()} in {_lasts(proof.time_s)}, by {how}", burnt + _pilots(result, proof.time_s)),
+        (f"Gas at {proof.counted.upper()} in {_lasts(proof.time_s)}, by {how}", burnt + _pilots(result, proof.time_s)),
         (f"{_percent(proof.shows)} off: no HIGH; {_anew(result)}", _to_type(result, "found / design")),
     ]
 

@@ -84,7 +84,7 @@ def test_it_is_counted_before_any_main_flame_and_told_where_the_jet_is_proved():
     r = oven("mm")
     assert "The first time count its gas now, blower on" in row(r, "Pilot first")
     assert row(r, "Pilot first").index("count its gas now") < row(r, "Pilot first").index("Now RESET")
-    assert "nothing else on it but the pilot, whose 0.3 kW is counted in" in row(r, "Set")
+    assert "nothing else on it but the pilot, whose 0.3 kW is counted in" in row(r, "Alight")
     # 2 % of the gas to light with: 0.02 x 3.68 / 0.3
     counted = ("Pilot alone, no main flame yet: 0.01 m³ (24 % off: papers anew)", "21 min = 0.3 kW")
     assert build_sheet.pilot_counted(r) == [counted]
@@ -94,8 +94,8 @@ def test_it_is_counted_before_any_main_flame_and_told_where_the_jet_is_proved():
     assert paper.index("Pilot alone, no main flame yet") < paper.index("Lights 5 of 5")
     assert counted[0] in str(build_sheet.blocks(r, "", 216.0, 279.0))
     weighed = build_sheet.proofs(oven(fuel="propane"))[0][1]
-    # 1 kBtu/h of 50.3 MJ/kg for an hour: 21 g
-    assert weighed.endswith(", pilot 0.74 oz")
+    # 1 kBtu/h of 50.3 MJ/kg for 55 min: 19.2 g
+    assert weighed.endswith(", pilot 0.68 oz")
     torch = solved()
     assert "ilot" not in str(
         (*build_sheet.proofs(torch), *build_sheet.pilot_counted(torch))

@@ -51,7 +51,8 @@ ANSWERS = (
         "till walls that glow do so counts at most. The calendar books it on the morning after the last heat.",
         formula="5 x (purge + seconds to try + 1 min to look) + wait at LIGHT at most + 1 min for each step to low and "
         "high fire + 10 min at low fire, or where the card leads + high fire until a scale "
-        "shows its gas to 2 %, 10 min at least + blower runs on + 5 min to prove switch and valve; of several burners "
+        "shows its gas to 2 %, 10 min at least; that at low fire and 5 min at high where the empty lining does not "
+        "stand high fire + blower runs on + 5 min to prove switch and valve; of several burners "
         "each is lit alone so, then all: a purge more, a try and a look for each, what a line's meter takes; up to "
         "whole five minutes",
         inputs=(
@@ -397,24 +398,25 @@ STEPS = {
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",
     "test.title": "Test fire",
     "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. {lights}Then stay at "
-    "LIGHT till the walls glow, and burn {burns:time} at low fire. Read every gauge and fill in the record.",
+    "LIGHT till the walls glow, and burn {burns:.0f} min at low fire. Read every gauge and fill in the record.",
     "test.do.low_high": "Cold, in a chamber, by the lighting card. {lights}Stay "
-    "at LIGHT till the walls glow; then ten minutes at low fire, {burns:time} at high. Read every gauge there, "
-    "fill in the record.",
+    "at LIGHT till the walls glow; then {low:.0f} min at low fire and {burns:.0f} min at high{cold}. Read every gauge "
+    "there, fill in the record.",
     "test.do.high": "Cold, in the chamber of the test stand, by the lighting card. {lights}Then stay at "
-    "LIGHT till the walls glow, go up as the card tells and burn {burns:time} at high "
-    "fire: never down to low fire. Read every gauge and fill in the record.",
+    "LIGHT till the walls glow, go up as the card tells and burn {burns:.0f} min at high "
+    "fire{cold}: never down to low fire. Read every gauge and fill in the record.",
     **{
         f"test.do.{stays}_cool": "Cold, in the chamber of the test stand, by the lighting card. "
         f"{{lights}}This chamber is worked too cool to glow: pilot and guard stay on. Once it burns "
         f"steadily, {burns}. "
         "Read every gauge and fill in the record."
         for stays, burns in (
-            ("low", "burn {burns:time} at low fire"),
-            ("low_high", "burn ten minutes at low fire, {burns:time} at high"),
-            ("high", "go up as the card tells and burn {burns:time} at high fire, never down to low fire"),
+            ("low", "burn {burns:.0f} min at low fire"),
+            ("low_high", "burn {low:.0f} min at low fire, then {burns:.0f} min at high{cold}"),
+            ("high", "go up as the card tells and burn {burns:.0f} min at high fire{cold}, never down to low fire"),
         )
     },
+    "cold": " with cold steel in it (empty, too hot for its lining)",
     "lights": "Light it five times, the whole purge between. ",
     "lights.several": "Light it alone five times, the whole purge between; at last all. ",
     "lights.scale": "Once for each burner, its regulator on a cylinder of its own, on the scale, no hose pulling; the "

@@ -1108,8 +1108,8 @@ SELLING_ANSWERS = (
         "money",
         "Test fire, cost of gas",
         meaning="What the gas of one test fire costs, after the first fire.",
-        formula="gas of five lightings and of the wait at LIGHT, of the steps at low fire and ten minutes there or "
-        "where the card leads, of the steps and of high fire while gauges are read and gas is weighed, x "
+        formula="gas of five lightings and of the wait at LIGHT, of the steps to low fire and the time there, of the "
+        "steps to high fire and the time there, at one of which the gas is counted, x "
         "price of the gas; where several burn together for each whose gas is counted, after its own five lightings "
         "that of all",
         inputs=("gas_flow", "lighting_rate", "low_fire", "test_fire_time", "pilot_rate", "fuel_price", "burner_count"),

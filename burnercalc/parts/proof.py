@@ -4,11 +4,14 @@ from dataclasses import dataclass
 from math import ceil, hypot
 
 from ..constants import POUND_KG
+from .block import Block
+from .chamber import Chamber
 from .fires import Fires
 from .firing import Firing
 from .gas import Gas
 from .gas_line import GasLine
 from .gauges import Gauges
+from .hot_lining import HotLining
 from .lighting import Lighting
 from .lighting_meter import LightingMeter
 from .lighting_slide import LightingSlide
@@ -22,14 +25,16 @@ SCALES_KG = {
     "mm": ((30.0, 0.005), (60.0, 0.01), (100.0, 0.02), (150.0, 0.05)),
 }
 FULL_OVER_CHARGE = 1.9  # of a full cylinder's mass, bottle and all
-READ_S, LONGEST_S, STEP_S = 600.0, 3600.0, 300.0  # gauges are read in the least; nobody stands by for more; whole steps
+READ_S, LONGEST_S, STEP_S = 600.0, 5400.0, 300.0  # counted for the least; nobody stands by for more; whole steps
 WATCH_OFF = 0.01  # of what a hand times on a meter
 
 
 @dataclass(frozen=True)
 class Proof:
-    """`read`: low or high, the highest fire that the card leads to, where gauges are read; `by`: scale, meter (that of
-    the line), lent (one of a fitter's), or "": a blend boils off as another gas and proves no jet.
+    """`read`: low or high, the highest fire that the card leads to, where gauges are read; `too_hot`: left there empty
+    a layer or the block may pass what it stands, so that no gas is counted there where the card leads to low fire.
+    `by`: scale, meter (that of the line), lent (one of a fitter's), or "": a blend boils off as another gas and proves
+    no jet.
 
     Several burners heat the chamber only together, and a scale or meter shows but one. So all burn, and one of them is
     fed by a cylinder or meter of its own: `each` has such a fire. The line's own meter counts all: it is read at LIGHT,
@@ -42,9 +47,10 @@ class Proof:
     """
 
     read: str
+    too_hot: bool
     by: str
     each: bool
-    alone: bool
+    counted: str
     share: float
     time_s: float | None
     scale_kg: tuple[float, float] | None = None
@@ -54,8 +60,8 @@ class Proof:
     most: float = MOST
 
     @property
-    def counted(self) -> str:
-        return "light" if self.alone else self.read
+    def alone(self) -> bool:
+        return self.counted == "light"
 
 
 def proof(
@@ -72,26 +78,33 @@ def proof(
     lighting_meter: LightingMeter,
     gauges: Gauges,
     fires: Fires,
+    hot_lining: HotLining,
+    chamber: Chamber,
+    block: Block,
 ) -> Proof:
     read = "low" if lighting.waits_W and fires.high is None and not fires.straight else "high"
-    fire = fires.low if read == "low" else fires.high
-    share = fire.rate_W / firing.rate_W if fire else {"low": low_fire, "high": 1.0}[read]
+    stands_K = (min(chamber.layer_limits_K[0], block.material.service_temp_K), *chamber.layer_limits_K[1:])
+    too_hot = any(hot_K > most_K for hot_K, most_K in zip(hot_lining.high_K, stands_K))
+    counted = "low" if too_hot and fires.low else read
+    fire = fires.low if counted == "low" else fires.high
+    share = fire.rate_W / firing.rate_W if fire else {"low": low_fire, "high": 1.0}[counted]
     several, slide = burner_count > 1, lighting_slide
     if several and lighting_meter.told and slide.rate_W and slide.gas_Pa:
         off = hypot(WATCH_OFF, gauges.off_Pa / (2 * (slide.gas_Pa.value - (slide.pipe_Pa or 0.0))))
         shows = max(SHOWS, ceil(100 * off - 1e-6) / 100)
         at_light = slide.rate_W.value / firing.rate_W
-        return Proof(read, "meter", False, True, at_light, lighting_meter.reads_s, shows=shows)
+        return Proof(read, too_hot, "meter", False, "light", at_light, lighting_meter.reads_s, shows=shows)
     if not gas_line.there and gas.liquid and len(gas.liquid) > 1:
-        return Proof(read, "", False, False, share, None)
+        return Proof(read, too_hot, "", False, counted, share, None)
     if gas_line.there or cylinder == "tank":  # which stands on no scale
-        return Proof(read, "meter" if gas_line.metered and not several else "lent", several, False, share, READ_S)
+        by = "meter" if gas_line.metered and not several else "lent"
+        return Proof(read, too_hot, by, several, counted, share, READ_S)
     full_kg = FULL_OVER_CHARGE * float(cylinder) * POUND_KG
     scale_kg = next(one for one in SCALES_KG[sizes] if one[0] >= full_kg)
     weighed_s = scale_kg[1] / SHOWS / (firing.gas_kg_s * share)
     time_s = max(ceil(weighed_s / STEP_S - 1e-6) * STEP_S, READ_S)
     if time_s > LONGEST_S:
-        return Proof(read, "scale", False, False, share, None, scale_kg, full_kg)
+        return Proof(read, too_hot, "scale", False, counted, share, None, scale_kg, full_kg)
     # The others draw from what is left: of fewer cylinders than burners that would be more from each than there is.
     spare = int(several and cylinder_count < burner_count)
-    return Proof(read, "scale", several, False, share, time_s, scale_kg, full_kg, spare)
+    return Proof(read, too_hot, "scale", several, counted, share, time_s, scale_kg, full_kg, spare)

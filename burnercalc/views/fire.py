@@ -5,7 +5,7 @@ from ..catalogue.trouble import SIGNS
 from ..making.days import FIRED
 from ..parts.batch import Batch
 from ..parts.face import Face
-from ..parts.fire_test import LOW_S, FireTest
+from ..parts.fire_test import FireTest
 from ..parts.fires import Fires
 from ..parts.lighting import Lighting
 from ..parts.proof import Proof
@@ -106,10 +106,12 @@ def care_table(
         if step.key == "test" and what == "do":
             both = fire_test.stays == "low" and fire_test.read == "high"
             cool = "" if lighting.glows else "_cool"
-            burns = fire_test.read_s + (0.0 if both else LOW_S)
+            burns = (fire_test.high_s or fire_test.low_s) / 60
             counted = f".{proof.by}" if proof.each else ".several" if burner_count > 1 else ""
             lights = say(f"lights{counted}")
-            return say(f"test.do.{'low_high' if both else fire_test.stays}{cool}", burns=burns, lights=lights)
+            cold = say("cold") if fire_test.cold else ""
+            how = f"test.do.{'low_high' if both else fire_test.stays}{cool}"
+            return say(how, low=fire_test.low_s / 60, burns=burns, lights=lights, cold=cold)
         if step.key == "cast" and what == "do" and welding.wax_m:
             return say("cast.do.joint", wax=welding.wax_m) + " " + _text(say, step, what)
         wax = pin_kind == "wax" and what == "do"
