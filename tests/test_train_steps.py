@@ -173,8 +173,8 @@ def told_open(result):
 def torch_tried(result, **sensors):
     """Whether the valve is shut again after the trial of the card's row, done as it stands there."""
     words, trial_s = rows_of(result)["Torch first"], result.part("lighting_card").trial_s
-    in_order(words, "Damper to LIGHT.", "torch", f"Try the guard, {told_open(result)}, firing cock shut",
-             "RESET, held on, opens the valve", f"must snap shut {trial_s:.0f} s after all the same",
+    in_order(words, "Damper to LIGHT.", f"{told_open(result).capitalize()}, firing cock shut", "torch",
+             "Try the guard: RESET, held on, opens the valve", f"must snap shut {trial_s:.0f} s after all the same",
              "no gas")  # fmt: skip
     found = opened(purged(result, **sensors).turn(torch=True), result).press("RESET")
     assert found.relay and not found.to_burner and not found.burning  # the step can be done, and no gas comes
@@ -187,7 +187,7 @@ def torch_tried(result, **sensors):
 def pilot_tried(result, **sensors):
     """(shut with no pilot, pilot burning, shut again after the trial with the pilot alone)."""
     words, trial_s = rows_of(result)["Pilot first"], result.part("lighting_card").trial_s
-    in_order(words, "Damper to LIGHT.", told_open(result).capitalize(), "pilot's cock open, firing cock shut",
+    in_order(words, "Damper to LIGHT.", f"{told_open(result).capitalize()}, firing cock shut", "the pilot's cock open",
              "RESET: no valve may open", "A lit torch", "then PILOT held: its own valve opens",
              "let go: it must burn on",
              "Not alight in 10 s, or out: pilot's cock shut", "Now RESET: the main valve opens",

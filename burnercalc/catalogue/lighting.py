@@ -805,6 +805,9 @@ CHECKS += (
             "note": POISON + "it takes {quiet:air_flow 2} of fresh air to stay below {kept:gas_share 2}; wide open "
             "doors bring {doors:air_flow 2} in the least wind. Light it outdoors, or under a hood that draws it off. A "
             "fan that only stirs in fresh air must bring that much.",
+            "note_long": POISON + "it takes {quiet:air_flow 2} of fresh air to stay below {kept:gas_share 2}, for up "
+            "to {wait:time 2}. Wide open doors bring {doors:air_flow 2} in the least wind, and no wind is sure for so "
+            "long. Light it outdoors, or under a hood that draws it off.",
             "caution": POISON + "the room needs {fresh:air_flow 2} of fresh air to stay below {ppm:gas_share 2}: more "
             "than open doors ({doors:air_flow 2}) or a large hood bring. Light it in the open only, or make the burner "
             "smaller.",
@@ -900,13 +903,13 @@ WORDS = {
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
-    "torch.do": "Damper to LIGHT. A lit torch on a stand, with gas for all of it: at the face before any gas, and it "
+    "torch.do": "Damper to LIGHT. {ready}A lit torch on a stand, with gas for all of it: at the face before any gas, and it "
     "stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door. {blind}",
-    "torch.do.hand": "Damper to LIGHT. It takes two: one holds a lit torch on a long stem, the other has RESET, cock "
+    "torch.do.hand": "Damper to LIGHT. {ready}It takes two: one holds a lit torch on a long stem, the other has RESET, cock "
     "and needle. At the "
     "face before any gas, it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, "
     "beside the door. {blind}",
-    "torch.do.guard": "Damper to LIGHT. {opened}, pilot's cock open, firing cock shut. RESET: no valve may open, as no "
+    "torch.do.guard": "Damper to LIGHT. {ready}Then the pilot's cock open. RESET: no valve may open, as no "
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
     "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: pilot's cock shut, "
     "{again}. {counted_first}Now RESET: the main valve opens, and must snap shut {trial:.0f} s after: if it stays "
@@ -915,12 +918,11 @@ WORDS = {
     "face to the last, its air holes outside, beside the door.",
     "counted_first": "The first time count its gas now, blower on, as the record has it: before any main flame. ",
     # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
-    "blind": "Try the guard, {opened}, firing cock shut: RESET, held on, opens the valve, which must snap shut "
-    "{trial:.0f} s after all the same. If it stays open, the guard sees the torch: no gas.",
-    "opened.line": "isolating cock open",
-    "opened.cylinder": "cylinder open",
-    "opened.cylinders": "every cylinder open",
-    "opened.tank": "tank open",
+    "blind": "Try the guard: RESET, held on, opens the valve, which must snap shut {trial:.0f} s after all the same. If it stays open, the guard sees the torch: no gas.",
+    "opened.line": "Isolating cock open",
+    "opened.cylinder": "Cylinder open",
+    "opened.cylinders": "Every cylinder open",
+    "opened.tank": "Tank open",
     "opened.line.guard": "Isolating cock open",
     "opened.cylinder.guard": "Cylinder and isolating cock open",
     "opened.cylinders.guard": "Every cylinder and isolating cock open",
@@ -934,19 +936,18 @@ WORDS = {
     "built.hole": "Only with jet {jet}, slide's hole {hole}, {gauge},",
     "built": "Only with jet {jet}, {gauge},",
     # Its scratches are those of the air that it was built for.
-    "built.anew": "Printed anew: marks by the drills' shanks, not by the scratches. Only with jet {jet}, slide's hole "
+    "built.anew": "Printed anew: each mark by its gap from the scratch LIGHT, with a calliper, not by the old scratches. Only with jet {jet}, slide's hole "
     "{hole}, {gauge},",
     "gauge.small": "small gauge to {scale:gas_pressure}",
     "gauge.tube": "sloping gauge to {scale:gas_pressure}",
     "gauge.jet": "gauge to {scale:gas_pressure}",
     "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
     "air_own": "{built} for air of {own:temperature}. ",
-    "set.do": "{air}{holds}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a "
-    "little open){cock_open}.",
+    "set.do": "{air}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a little open){cock_shut}.",
     "gas.when": "Alight",
-    "gas.do": "See every port alight, then {on_to} {gas:gas_pressure} before the jet{read}{band}: {rate:power}, "
+    "gas.do": "See every port alight, then {cock_open}{on_to} {gas:gas_pressure} before the jet{read}{band}: {rate:power}, "
     "mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}Mark the needle: LIGHT.",
-    "gas.do.torch": "See every port alight, then gas slowly to {gas:gas_pressure} before the jet: low fire, "
+    "gas.do.torch": "See every port alight, then {cock_open}gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the {flame} goes out.",
     "gas.source": "flame limits; common practice",
     "on_to": "to",
@@ -957,15 +958,15 @@ WORDS = {
     "again": "go back to Purge",
     "again.several": "go back to Purge (or, if others burn, wait {purge:time 2})",
     # With the cock shut no regulator shows less than gas flowing.
-    "holds": "Regulator first, firing cock shut: {outlet:gas_pressure 2} by its own gauge. ",
-    "holds.light": "Regulator first, firing cock shut: {outlet:gas_pressure} by its own gauge, as lighting may take "
-    "more than HIGH. ",
+    "ready": "{opened}, firing cock shut{holds}. ",
+    "holds": ", the regulator to {outlet:gas_pressure 2} by its own gauge",
+    "holds.light": ", the regulator to {outlet:gas_pressure} by its own gauge, as lighting may take more than HIGH",
     "holds_again": "The first time the regulator again to {outlet:gas_pressure 2}, gas flowing; LIGHT is marked anew "
     "at the next lighting. ",
-    "holds.low": "Regulator first, firing cock shut: {outlet:gas_pressure 2} at most by its own gauge, so the needle "
-    "wide open gives no more fire than this burner may have. ",
-    "holds.least": "Regulator first, firing cock shut: at its least, {outlet:gas_pressure 2} by its own gauge. The "
-    "needle alone keeps away more fire than this burner may have. ",
+    "holds.low": ", the regulator to {outlet:gas_pressure 2} at most by its own gauge, so the needle wide open gives no "
+    "more fire than this burner may have",
+    "holds.least": ", the regulator at its least, {outlet:gas_pressure 2} by its own gauge: the needle alone keeps away "
+    "more fire than this burner may have",
     "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. Each second longer: "
     "{each:gas_pressure 2} more before the jet, shorter: as much less. ",
     "alone.several": "this burner alone (then gas off and the next, from Purge on; together only once each "
@@ -977,7 +978,7 @@ WORDS = {
     "face is black; again from Purge on, straight to the pressure so found. Off a third time: mend the jet. ",
     "jets.least": "; less than {sure:gas_pressure} may not hold though it burns now",
     "jets.poor": "; a jet that passes little may run back even so",
-    "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_open}.",
+    "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_shut}.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
     "set.do.stopped": "DO NOT LIGHT. A check stops this design: mend it first.",
@@ -1124,8 +1125,9 @@ WORDS = {
     "high.do.none": "No order of the valves leads from low fire to high fire: do not turn it up.",
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} steps",
-    "cock_open": ", then the small gauge's cock open",
-    "cock_waits": ", before the small gauge's cock opens",
+    "cock_shut": ", the small gauge's cock shut",
+    # It bursts or spills beyond its scale, and nobody knows what a needle gives before it has been set.
+    "cock_open": "the small gauge's cock open once the jet's shows less than {scale:gas_pressure}, ",
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
@@ -1154,8 +1156,8 @@ WORDS = {
     "first{from_low}; "
     "the valve must follow {hand:.0f} s after the flame, else no gas till it is mended. {pops}Then {behind}. "
     "{blower} on, {damper} open, {run_on:time 2}, till face is black, box below {cool:temperature}. {back}",
-    "back.light": "Then needle and damper to LIGHT{cock_waits}.",
-    "back.torch": "Then the needle nearly shut{cock_waits}.",
+    "back.light": "Then needle and damper to LIGHT{cock_shut}.",
+    "back.torch": "Then the needle nearly shut{cock_shut}.",
     "stop.do.unlit": "If it burns all the same: snap the gas shut at the firing cock, then {behind}, and stand "
     "aside. Blower on till face is black, box below {cool:temperature}.",
     "firing": "the firing cock",

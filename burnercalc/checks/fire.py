@@ -610,10 +610,11 @@ def lighting_air_check(lighting_air: LightingAir) -> Judged | None:
         fresh if word == "caution" else quiet,
         DOORS_M3_S,
         case=(
-            word,
+            "note_long" if word == "note" and quiet <= DOORS_M3_S else word,
             "ceiling" if limit >= CEILING_FRACTION else "mean",
             *(("alarm",) if louder and word == "caution" else ("quiet",) if louder else ()),
         ),
+        wait=air.wait_s and air.wait_s.high,
         silent=silent,
         quiet=quiet,
         least=air.co_dry.low,

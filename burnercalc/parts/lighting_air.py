@@ -46,9 +46,12 @@ class LightingAir:
     @property
     def where(self) -> str:
         """Where it may be lit besides outdoors: doors (wide open ones do), hood, or open (nowhere else). An alarm that
-        sounds ends it, so doors must keep it silent."""
+        sounds ends it, so doors must keep it silent; and nobody counts on wind for longer than STEADY_S."""
         fresh = self.fresh_air_m3_s.high if self.fresh_air_m3_s else 0.0
-        return "open" if fresh > HOOD_M3_S else "hood" if (self.quiet_m3_s or 0.0) > DOORS_M3_S else "doors"
+        if fresh > HOOD_M3_S:
+            return "open"
+        waits_long = self.wait_s is not None and self.wait_s.high > STEADY_S
+        return "hood" if (self.quiet_m3_s or 0.0) > DOORS_M3_S or waits_long else "doors"
 
 
 def lighting_air(

@@ -110,7 +110,7 @@ def lighting_card_table(
     weighs = jet.molar_mass_kg_mol / AIR_KG_MOL
     where = "high" if weighs < AS_AIR[0] else "low" if weighs > AS_AIR[1] else "both"
     reopens = gauges.small and steps.low.small and not steps.high.small
-    waits = say("cock_waits") if gauges.small else ""
+    cock_shut = say("cock_shut") if gauges.small else ""
     flame = say("flame.pilot" if lit_by == "guard" else "flame.torch")
     source = gas_line.source(cylinder, cylinder_count)
     of_it = f"{source}.guard" if lit_by == "guard" else source
@@ -135,7 +135,7 @@ def lighting_card_table(
         "new": say("new"),
         "long": _long(lighting_air, burnt_gas, flame, say),
         "tap": say("tap", low=by_air.low, high=by_air.high) if (by_air := air_proof.alone_Pa) else say("tap.none"),
-        "holds": "" if gas_line.there else _holds(fires, regulated, say),
+        "ready": say("ready", opened=opened, holds="" if gas_line.there else _holds(fires, regulated, say)),
         "holds_again": "" if gas_line.there or not fires.high else say("holds_again", outlet=regulated.outlet_Pa),
         "further": _further(lighting_slide, lighting_meter, card, say),
         "lip": say("lip", glows=LIP_GLOWS_S) if fires.lip_back else "",
@@ -146,9 +146,9 @@ def lighting_card_table(
         "not_before": say("not_before") if lighting.glows else "",
         "over": say("over") if card.let_in > 1 else "",
         "burnt": _burnt(burnt_gas, flame, say) + (say("away") if lit_by != "guard" else ""),
-        "cock_open": say("cock_open") if gauges.small else "",
-        "opened": opened,
-        "blind": say("blind", opened=opened, trial=card.trial_s),
+        "cock_shut": cock_shut,
+        "cock_open": say("cock_open", scale=gauges.lit_by_Pa) if gauges.small else "",
+        "blind": say("blind", trial=card.trial_s),
         "again": say("again.several" if several else "again", purge=card.purge_s),
         "firing": say("firing.several" if several else "firing"),
         "put_out": say(f"put_out.{keeper}"),
@@ -167,7 +167,7 @@ def lighting_card_table(
         "alarm": say("alarm", flame=flame),
         "hot": say("hot" if lighting.glows else "hot.cool"),
         "counted": say("counted") if several else "",
-        "back": say("back.torch" if way == "torch" else "back.light", cock_waits=waits),
+        "back": say("back.torch" if way == "torch" else "back.light", cock_shut=cock_shut),
         "sniff": say(f"sniff.{where}"),
         "lies": say(f"lies.{where}"),
         "pops": "" if unlit else _pops(equivalence_ratio, lighting, say),
