@@ -373,7 +373,8 @@ DRAWINGS = (
             "else shut.",
             "cock_low": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}; shut before "
             "LOW.",
-            "cock_straight": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}; else shut.",
+            "cock_straight": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}; else "
+            "shut.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there until the walls glow. All "
             "stand aside. {snap}",
             "flame_guard": "3. Damper to LIGHT. Firing cock shut, {opened} and pilot's cock open. A lit torch at the "

@@ -903,11 +903,12 @@ WORDS = {
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
-    "torch.do": "Damper to LIGHT. {ready}A lit torch on a stand, with gas for all of it: at the face before any gas, and it "
-    "stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, beside the door. {blind}",
-    "torch.do.hand": "Damper to LIGHT. {ready}It takes two: one holds a lit torch on a long stem, the other has RESET, cock "
-    "and needle. At the "
-    "face before any gas, it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay outside, "
+    "torch.do": "Damper to LIGHT. {ready}A lit torch on a stand, with gas for all of it: at the face before any "
+    "gas, and it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay "
+    "outside, beside the door. {blind}",
+    "torch.do.hand": "Damper to LIGHT. {ready}It takes two: one holds a lit torch on a long stem, the other has RESET, "
+    "cock and needle. At the face before any gas, it stays till the walls glow. Its air holes, bottle and hose, "
+    "hand and face, stay outside, "
     "beside the door. {blind}",
     "torch.do.guard": "Damper to LIGHT. {ready}Then the pilot's cock open. RESET: no valve may open, as no "
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
@@ -918,7 +919,8 @@ WORDS = {
     "face to the last, its air holes outside, beside the door.",
     "counted_first": "The first time count its gas now, blower on, as the record has it: before any main flame. ",
     # A guard that sees a flame which is none, or another's, holds the gas open over a fire that is out.
-    "blind": "Try the guard: RESET, held on, opens the valve, which must snap shut {trial:.0f} s after all the same. If it stays open, the guard sees the torch: no gas.",
+    "blind": "Try the guard: RESET, held on, opens the valve, which must snap shut {trial:.0f} s after all "
+    "the same. If it stays open, the guard sees the torch: no gas.",
     "opened.line": "Isolating cock open",
     "opened.cylinder": "Cylinder open",
     "opened.cylinders": "Every cylinder open",
@@ -936,7 +938,8 @@ WORDS = {
     "built.hole": "Only with jet {jet}, slide's hole {hole}, {gauge},",
     "built": "Only with jet {jet}, {gauge},",
     # Its scratches are those of the air that it was built for.
-    "built.anew": "Printed anew: each mark by its gap from the scratch LIGHT, with a calliper, not by the old scratches. Only with jet {jet}, slide's hole "
+    "built.anew": "Printed anew: each mark by its gap from the scratch LIGHT, with a calliper, not by the old "
+    "scratches. Only with jet {jet}, slide's hole "
     "{hole}, {gauge},",
     "gauge.small": "small gauge to {scale:gas_pressure}",
     "gauge.tube": "sloping gauge to {scale:gas_pressure}",
@@ -945,8 +948,8 @@ WORDS = {
     "air_own": "{built} for air of {own:temperature}. ",
     "set.do": "{air}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a little open){cock_shut}.",
     "gas.when": "Alight",
-    "gas.do": "See every port alight, then {cock_open}{on_to} {gas:gas_pressure} before the jet{read}{band}: {rate:power}, "
-    "mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}Mark the needle: LIGHT.",
+    "gas.do": "See every port alight, then {cock_open}{on_to} {gas:gas_pressure} before the jet{read}{band}: "
+    "{rate:power}, mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}Mark the needle: LIGHT.",
     "gas.do.torch": "See every port alight, then {cock_open}gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the {flame} goes out.",
     "gas.source": "flame limits; common practice",
