@@ -616,7 +616,8 @@ def test_the_card_has_every_step_with_its_source():
         (
             "Alight",
             (
-                "See every port alight, then the small gauge's cock open once the jet's shows less than 3 psi, to 0.85 psi",
+                "See every port alight, then the small gauge's cock open once the jet's shows less than 3 psi, "
+                "to 0.85 psi",
                 "mixture 1.16",
                 "Mark the needle: LIGHT",
             ),

@@ -949,7 +949,8 @@ WORDS = {
     "set.do": "{air}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a little open){cock_shut}.",
     "gas.when": "Alight",
     "gas.do": "See every port alight, then {cock_open}{on_to} {gas:gas_pressure} before the jet{read}{band}: "
-    "{rate:power}, mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}Mark the needle: LIGHT.",
+    "{rate:power}, mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}"
+    "Mark the needle: LIGHT.",
     "gas.do.torch": "See every port alight, then {cock_open}gas slowly to {gas:gas_pressure} before the jet: low fire, "
     "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the {flame} goes out.",
     "gas.source": "flame limits; common practice",
@@ -966,10 +967,10 @@ WORDS = {
     "holds.light": ", the regulator to {outlet:gas_pressure} by its own gauge, as lighting may take more than HIGH",
     "holds_again": "The first time the regulator again to {outlet:gas_pressure 2}, gas flowing; LIGHT is marked anew "
     "at the next lighting. ",
-    "holds.low": ", the regulator to {outlet:gas_pressure 2} at most by its own gauge, so the needle wide open gives no "
-    "more fire than this burner may have",
-    "holds.least": ", the regulator at its least, {outlet:gas_pressure 2} by its own gauge: the needle alone keeps away "
-    "more fire than this burner may have",
+    "holds.low": ", the regulator to {outlet:gas_pressure 2} at most by its own gauge, so the needle wide open gives "
+    "no more fire than this burner may have",
+    "holds.least": ", the regulator at its least, {outlet:gas_pressure 2} by its own gauge: the needle alone keeps "
+    "away more fire than this burner may have",
     "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. Each second longer: "
     "{each:gas_pressure 2} more before the jet, shorter: as much less. ",
     "alone.several": "this burner alone (then gas off and the next, from Purge on; together only once each "
