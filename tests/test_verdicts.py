@@ -191,6 +191,7 @@ ONLY_SAID = {
     ("lighting_by_hand", "lighting_slide.ratio"),  # judged by what the flame does at both its ends
     ("lighting_day", "lighting_day.air_K"),  # no band of a figure: from and to, judged at the nearer end
     ("lighting_air", "lighting_air.co_dry"),  # by the air against it
+    ("lighting_air", "lighting_air.wait_s"),  # told; its careful end is judged by `where`, which is no field
     ("lighting_wait", "lighting_air.co_dry"),  # by the time
     ("lighting", "lighting_slide.rate_W"),  # the window of the mark as made, found from the careful ends of its mixture
     ("lighting", "lighting_slide.rate_W"),  # the same as the mark is made; judged by whether it stays over it
