@@ -261,7 +261,8 @@ class Result:
     def setting(self, key: str) -> str:
         """A setting as a person reads it, in a list of changes: with what auto comes to."""
         text = self.design.show(key)
-        found = self.answers[WORKED_OUT[key]] if self.design.value(key) == "auto" else None
+        worked_out = WORKED_OUT.get(key) if self.design.value(key) == "auto" else None
+        found = self.answers[worked_out] if worked_out else None
         if found is None or found.value is None:
             return text
         return f"{text}, {found.brief}"

@@ -94,6 +94,19 @@ def good_and_lit(design, count):
     return found
 
 
+@pytest.mark.parametrize(
+    "texts, changed",
+    [
+        ({"small_gauge": "none"}, {"small_gauge": "auto"}),
+        ({"slide_hole": "5/8 in"}, {"slide_hole": "none"}),
+        ({"slide_hole": "15/32 in", "jet_drill": "#52", "small_gauge": "3 psi", "jet_gauge": "10 psi"}, {}),
+    ],
+)
+def test_hole_jet_and_gauges_of_a_burner_that_stands_stay_unless_one_is_the_fault(texts, changed):
+    found = make_good(Design.from_texts(texts), (), 60)
+    assert {one.key: one.after for one in found.changes} == changed and not found.left
+
+
 def test_where_the_one_lighting_card_holds_in_few_shops_more_ports_are_taken():
     """Six rows of small ports were good in 9 of 10 shops; but the flame could run back by the card in 19 of 40."""
     one = make_good(Design.from_texts({"port_diameter": "3/16 in", "rows": "3"}))
