@@ -485,6 +485,7 @@ def test_the_gauges_that_are_there_are_those_of_train_card_and_steps():
     auto, none = solved(), solved(small_gauge="none")
     assert "gauge_cock" in sizes(auto) and not {"gauge_cock", "low_gauge"} & {*sizes(none)}
     assert solved(small_gauge="3 psi", jet_gauge="10 psi")["lighting_gas_pressure"] == auto["lighting_gas_pressure"]
+    assert not solved(small_gauge="3 psi", jet_gauge="10 psi").checks["gauges"].fault and none.checks["gauges"].fault
     line = solved(fuel="natural_gas", port_diameter="9/32 in", small_gauge="500 Pa")  # of a metric shop
     assert sizes(line)["low_gauge"].startswith("sloping, 0 to 2.01 in H₂O") and line.part("gauges").mark_Pa == 5.0
 

@@ -30,6 +30,7 @@ from ..link import to_link
 from ..physics.linings import material, material_keys
 from ..physics.pipes import pipe_names
 from ..result import Change, Result, further
+from ..rules import SOLD_SCALES
 from ..settings import BY_KEY, Setting
 from ..units import from_si, parse_quantity, show, shown_unit, si_unit_of, to_si
 from . import sold
@@ -858,6 +859,8 @@ def texts_of(design: Design, setting: Setting, move: str, steps: Iterable[int] =
         yield ""
     elif setting.dimension == "lining":
         yield from _linings(value, design.sizes)
+    elif setting.key in SOLD_SCALES:
+        yield "auto"
     elif setting.step and not isinstance(value, str) and value is not None:
         yield from {"auto"} & set(setting.words)
         for sign in {"raise": (1,), "lower": (-1,)}.get(move, (1, -1)):
