@@ -368,7 +368,11 @@ def gauges_check(
     if jet_gauge == small_gauge == "auto" or jet.high_Pa is None:
         return None
     low_Pa, scale_Pa = gauges.low_fire_Pa, gauges.lit_by_Pa if gauges.reads_low else gauges.jet_Pa
-    word = "good" if gauges.reads_low else ladder(low_Pa / scale_Pa, good=LOW_SHOWN, stop=-inf, slack=1e-9)
+    word = (
+        "good"
+        if gauges.small and gauges.reads_low
+        else ladder(low_Pa / scale_Pa, good=LOW_SHOWN, stop=-inf, slack=1e-9)
+    )
     word = "stop" if jet.high_Pa > gauges.jet_Pa else word
     return verdict(
         word,
