@@ -267,10 +267,11 @@ def _before_any_flame(result):
 
 def _fire(result):
     rows = tuple((*row, "") for row in fires(result))
+    jet, alone = proofs(result), result.part("proof").alone
     shown = (
-        *((*row, "") for row in pilot_counted(result)),
+        *((*row, "") for row in (*pilot_counted(result), *(jet if alone else ()))),
         *((what, "yes", "") for what in shown_by_fire(result)),
-        *((*row, "") for row in (*regulated(result), *proofs(result))),
+        *((*row, "") for row in (*regulated(result), *(() if alone else jet))),
     )
     return [
         Heading("Test fire: readings expected", 2),

@@ -398,7 +398,7 @@ STEPS = {
     "fire.source": "29 CFR 1910.1000; NIOSH 1972 (CO); NFPA 86, from memory; signs common practice",
     "test.title": "Test fire",
     "test.do.low": "Cold, in the chamber of the test stand, by the lighting card. {lights}Then stay at "
-    "LIGHT till the walls glow, and burn {burns:.0f} min at low fire. Read every gauge and fill in the record.",
+    "LIGHT till the walls glow, and burn {burns:.0f} min at low fire{cold}. Read every gauge and fill in the record.",
     "test.do.low_high": "Cold, in a chamber, by the lighting card. {lights}Stay "
     "at LIGHT till the walls glow; then {low:.0f} min at low fire and {burns:.0f} min at high{cold}. Read every gauge "
     "there, fill in the record.",
@@ -411,12 +411,13 @@ STEPS = {
         f"steadily, {burns}. "
         "Read every gauge and fill in the record."
         for stays, burns in (
-            ("low", "burn {burns:.0f} min at low fire"),
+            ("low", "burn {burns:.0f} min at low fire{cold}"),
             ("low_high", "burn {low:.0f} min at low fire, then {burns:.0f} min at high{cold}"),
             ("high", "go up as the card tells and burn {burns:.0f} min at high fire{cold}, never down to low fire"),
         )
     },
-    "cold": " with cold steel in it (empty, too hot for its lining)",
+    "cold.high": " with cold steel in it (empty, too hot for its lining)",
+    "cold.both": ", all with cold steel in it, changed as it heats (empty, too hot for its lining)",
     "lights": "Light it five times, the whole purge between. ",
     "lights.several": "Light it alone five times, the whole purge between; at last all. ",
     "lights.scale": "Once for each burner, its regulator on a cylinder of its own, on the scale, no hose pulling; the "

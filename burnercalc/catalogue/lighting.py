@@ -903,14 +903,14 @@ WORDS = {
     "purge.source": "BS 5990:2006; a minute at least: common practice",
     "torch.when": "Torch first",
     "torch.when.guard": "Pilot first",
-    "torch.do": "Damper to LIGHT. {ready}A lit torch on a stand, with gas for all of it: at the face before any "
+    "torch.do": "{to_light}{ready}A lit torch on a stand, with gas for all of it: at the face before any "
     "gas, and it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay "
     "outside, beside the door. {blind}",
-    "torch.do.hand": "Damper to LIGHT. {ready}It takes two: one holds a lit torch on a long stem, the other has RESET, "
+    "torch.do.hand": "{to_light}{ready}It takes two: one holds a lit torch on a long stem, the other has RESET, "
     "cock and needle. At the face before any gas, it stays till the walls glow. Its air holes, bottle and hose, "
     "hand and face, stay outside, "
     "beside the door. {blind}",
-    "torch.do.guard": "Damper to LIGHT. {ready}Then the pilot's cock open. RESET: no valve may open, as no "
+    "torch.do.guard": "{to_light}{ready}Then the pilot's cock open. RESET: no valve may open, as no "
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
     "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: pilot's cock shut, "
     "{again}. {counted_first}Now RESET: the main valve opens, and must snap shut {trial:.0f} s after: if it stays "
@@ -949,10 +949,11 @@ WORDS = {
     "set.do": "{air}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a little open){cock_shut}.",
     "gas.when": "Alight",
     "gas.do": "See every port alight, then {cock_open}{on_to} {gas:gas_pressure} before the jet{read}{band}: "
-    "{rate:power}, mixture {ratio:.2f}{drifts}, {pipe:tap 2} at the mix pipe's tap{jets}. {meter}"
+    "{rate:power}, mixture {ratio:.2f}{drifts}{tap_lit}{jets}. {meter}"
     "Mark the needle: LIGHT.",
     "gas.do.torch": "See every port alight, then {cock_open}gas slowly to {gas:gas_pressure} before the jet: low fire, "
-    "{rate:power 2}, mixture {ratio:g}; {pipe:tap 2} at the mix pipe's tap. Gas off the moment the {flame} goes out.",
+    "{rate:power 2}, mixture {ratio:g}{tap_lit}. Gas off the moment the {flame} goes out.",
+    "tap_lit": ", {pipe:tap 2} at the mix pipe's tap",
     "gas.source": "flame limits; common practice",
     "on_to": "to",
     "on_to.meter": "on at once to",
@@ -962,9 +963,12 @@ WORDS = {
     "again": "go back to Purge",
     "again.several": "go back to Purge (or, if others burn, wait {purge:time 2})",
     # With the cock shut no regulator shows less than gas flowing.
+    "to_light": "Damper to LIGHT. ",
+    "to_light.several": "Every damper to LIGHT, till all burn. ",
     "ready": "{opened}, firing cock shut{holds}. ",
-    "holds": ", the regulator to {outlet:gas_pressure 2} by its own gauge",
-    "holds.light": ", the regulator to {outlet:gas_pressure} by its own gauge, as lighting may take more than HIGH",
+    "holds": ", the regulator the first time to {outlet:gas_pressure 2} by its own gauge",
+    "holds.light": ", the regulator the first time to {outlet:gas_pressure} by its own gauge, as "
+    "lighting may take more than HIGH",
     "holds_again": "The first time the regulator again to {outlet:gas_pressure 2}, gas flowing; LIGHT is marked anew "
     "at the next lighting. ",
     "holds.low": ", the regulator to {outlet:gas_pressure 2} at most by its own gauge, so the needle wide open gives "
@@ -1135,13 +1139,13 @@ WORDS = {
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",
     "high.source": "common practice",
     "several.when": "The next burner",
-    "several.do": "Every blower on, every damper at LIGHT before the first is lit, until all burn. As the first from "
-    "'{first}' on, no purge: own cock, damper and {flame}. Farthest from the door first. {neighbours}{in_turn}",
-    "several.do.one": "One blower feeds all: every damper at LIGHT, air on, before the first is lit, until all burn. "
-    "The next from '{first}' on, no purge, own cock and {flame}. Farthest from the door first. {neighbours}{in_turn}",
-    "neighbours": "Try each guard again with the next one lit, for it must not see another flame: its firing cock "
-    "shut, RESET, then light it again. ",
-    "in_turn": "Each step at every burner, one by one, before the next.",
+    "several.do": "As the first from '{first}' on, no purge: own cock, damper and {flame}. Farthest from the door "
+    "first. {neighbours}{in_turn}",
+    "several.do.one": "One blower feeds all. As the first from '{first}' on, no purge: own cock and {flame}. Farthest "
+    "from the door first. {neighbours}{in_turn}",
+    "neighbours": "Try each guard again with the next one lit: its firing cock shut, RESET. If the valve stays open, "
+    "it sees another flame: every gas off. Else light it again. ",
+    "in_turn": "From here on each step at every burner, one by one, before the next.",
     "several.source": "common practice",
     "attend.when": "Attend",
     "attend.do": "The flame guard watches as long as gas flows. Somebody stands at the cock till the walls are above "

@@ -28,7 +28,7 @@ class FireTest:
     `steps_s`: on the way to low fire and to high fire. What must not be lit counts without wait and steps.
     `stays`: low or high, the lowest fire that the lighting card leads to once hot, where it burns ten minutes;
     `read`: the highest, where gauges are read. `low_s`, `high_s`: at each, what the gas is counted for included;
-    `cold`: with cold steel in the chamber at high fire.
+    `cold`: with cold steel in the chamber at high fire, or at both.
 
     One of several is lit alone so often, then with all the others: once for each whose gas is counted then, else once
     for all, of which it bears its share of the gas.
@@ -43,7 +43,7 @@ class FireTest:
     high_s: float
     stays: str
     read: str
-    cold: bool
+    cold: str
 
     @property
     def booked_s(self) -> float:
@@ -95,7 +95,7 @@ def fire_test(
         high_s=high_s,
         stays=stays,
         read=proof.read,
-        cold=proof.too_hot and proof.read == "high",
+        cold=proof.too_hot if "both" == proof.too_hot or proof.read == "high" else "",
     )
 
 

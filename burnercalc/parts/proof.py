@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from math import ceil, hypot
+from operator import gt
 
 from ..constants import POUND_KG
 from .block import Block
@@ -31,8 +32,9 @@ WATCH_OFF = 0.01  # of what a hand times on a meter
 
 @dataclass(frozen=True)
 class Proof:
-    """`read`: low or high, the highest fire that the card leads to, where gauges are read; `too_hot`: left there empty
-    a layer or the block may pass what it stands, so that no gas is counted there where the card leads to low fire.
+    """`read`: low or high, the highest fire that the card leads to, where gauges are read; `too_hot`: high or both
+    where, left empty at it, a layer or the block may pass what it stands, so that no gas is counted at high fire where
+    the card leads to low fire.
     `by`: scale, meter (that of the line), lent (one of a fitter's), or "": a blend boils off as another gas and proves
     no jet.
 
@@ -47,7 +49,7 @@ class Proof:
     """
 
     read: str
-    too_hot: bool
+    too_hot: str
     by: str
     each: bool
     counted: str
@@ -84,7 +86,8 @@ def proof(
 ) -> Proof:
     read = "low" if lighting.waits_W and fires.high is None and not fires.straight else "high"
     stands_K = (min(chamber.layer_limits_K[0], block.material.service_temp_K), *chamber.layer_limits_K[1:])
-    too_hot = any(hot_K > most_K for hot_K, most_K in zip(hot_lining.high_K, stands_K))
+    low, high = (any(map(gt, hot_K, stands_K)) for hot_K in (hot_lining.low_K, hot_lining.high_K))
+    too_hot = "both" if low else "high" if high else ""
     counted = "low" if too_hot and fires.low else read
     fire = fires.low if counted == "low" else fires.high
     share = fire.rate_W / firing.rate_W if fire else {"low": low_fire, "high": 1.0}[counted]

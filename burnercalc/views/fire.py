@@ -109,7 +109,7 @@ def care_table(
             burns = (fire_test.high_s or fire_test.low_s) / 60
             counted = f".{proof.by}" if proof.each else ".several" if burner_count > 1 else ""
             lights = say(f"lights{counted}")
-            cold = say("cold") if fire_test.cold else ""
+            cold = say(f"cold.{fire_test.cold}") if fire_test.cold else ""
             how = f"test.do.{'low_high' if both else fire_test.stays}{cool}"
             return say(how, low=fire_test.low_s / 60, burns=burns, lights=lights, cold=cold)
         if step.key == "cast" and what == "do" and welding.wax_m:

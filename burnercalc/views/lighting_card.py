@@ -12,7 +12,7 @@ from ..parts.damper_marks import DamperMarks
 from ..parts.fires import Fires
 from ..parts.firing import Firing
 from ..parts.gas_line import GasLine
-from ..parts.gauges import Gauges
+from ..parts.gauges import TUBE_OFF_PA, Gauges
 from ..parts.jet import Jet
 from ..parts.lighting import DOORS_M3_S, HAND_HOLDS_S, STEADY_S, Lighting
 from ..parts.lighting_air import LightingAir
@@ -30,13 +30,14 @@ from ..parts.turning import Turning
 from .view import Say
 
 STEPS = (
-    *("look", "purge", "torch", "set", "trial", "out", "gas", "lit", "air", "then", "high", "several", "attend"),
+    *("look", "purge", "torch", "set", "trial", "out", "gas", "several", "lit", "air", "then", "high", "attend"),
     *("pop", "stop", "fails", "smell"),
 )
 OF_NO_FLAME = ("set", "stop", "smell")  # what is told where it must not be lit
 AIR_KG_MOL = 0.02896  # dry air
 AS_AIR = 0.9, 1.1  # times its weight: such a gas neither sinks nor rises for sure. Common practice
 SMOKES_FROM = 1.3  # mixture, richer than which a flame is yellow and may smoke; common practice
+TAP_SHOWN_PA = TUBE_OFF_PA  # at the tap, less than which no sloping gauge tells from nothing; common practice
 BETWEEN = 0.01  # that the mixture between the valves is beyond both ends of a turn, at the least to be told
 POPS_FROM = 1.05  # mixture from which what stands in the ports is slow enough when it passes 1; common practice
 
@@ -135,6 +136,8 @@ def lighting_card_table(
         "new": say("new"),
         "long": _long(lighting_air, burnt_gas, flame, say),
         "tap": say("tap", low=by_air.low, high=by_air.high) if (by_air := air_proof.alone_Pa) else say("tap.none"),
+        "to_light": say("to_light.several" if several else "to_light"),
+        "tap_lit": _tap_lit(lighting_slide, say),
         "ready": say("ready", opened=opened, holds="" if gas_line.there else _holds(fires, regulated, say)),
         "holds_again": "" if gas_line.there or not fires.high else say("holds_again", outlet=regulated.outlet_Pa),
         "further": _further(lighting_slide, lighting_meter, card, say),
@@ -379,6 +382,12 @@ def _doubts(slide, meter, say):
     if slide.any_jet or meter.in_time:
         return ""
     return say("jets.least" if slide.poor_jet else "jets.poor", sure=slide.sure_Pa)
+
+
+def _tap_lit(slide, say):
+    """Beside what is set; none of what no sloping gauge shows."""
+    pipe_Pa = slide.advice.slots.get("pipe")
+    return say("tap_lit", pipe=pipe_Pa) if pipe_Pa is not None and abs(pipe_Pa) >= TAP_SHOWN_PA else ""
 
 
 def _figures_of_lighting(lighting, lighting_slide, firing, say):
