@@ -126,12 +126,19 @@ def test_the_gas_of_a_fire_for_each_is_that_of_all():
         assert (test.low_s, test.high_s) == (600 if texts else 5100, 300)
 
 
-def test_a_blend_from_cylinders_buys_no_scale():
-    """It proves no jet, yet a scale was on the list and the test fire waited for it."""
+def test_a_blend_from_cylinders_buys_a_scale_to_change_them_by_and_none_for_the_jet():
+    """It proves no jet, yet the card has each cylinder changed by its weight: full it is a bottle of nine tenths of
+    the charge that is stamped on it and the charge. Of propane, a line and a tank no card tells a weight."""
     for count in ("1", "2"):
         r = solved(**BLEND, burner_count=count)
-        assert "gas_scale" not in {tool.key for tool in r.part("tools").tools}
+        bought = {tool.key: tool for tool in r.part("tools").tools}
+        full_kg = 0.9 * float(r.design.cylinder) * 0.45359237 + r.part("cylinders").full_kg
+        assert "gas_scale" not in bought and bought["charge_scale"].slots["full"] == pytest.approx(full_kg)
+        assert bought["charge_scale"].slots["carries"] > full_kg and bought["charge_scale"].price == 40
+        assert "stamped empty weight" in str(r.tables["lighting_card"].rows)
         assert r.part("fire_test").low_s == 600 and not r.part("proof").each
+    for texts in ({}, {**BLEND, "cylinder": "tank"}, {"fuel": "natural_gas"}):
+        assert "charge_scale" not in {tool.key for tool in solved(**texts).part("tools").tools}
 
 
 def test_how_sure_a_jet_timed_at_light_is_goes_by_watch_and_gauge():

@@ -1961,6 +1961,8 @@ TOOL_WORDS = {
     "scale": "scale",
     "gas_scale": "scale for the gas",
     "gas_scale.sold": "{carries:mass} by {shows:division 2}, a full cylinder is {full:mass}: proves the jet; or hired",
+    "charge_scale": "scale for the cylinders",
+    "charge_scale.sold": "{carries:mass}, a full cylinder is {full:mass}: tells when to change them; or hired",
     "scale.sold": "for the whole burner, to a five-thousandth of it: mix and drying",
     "hole_saw": "hole saw",
     "hole_saw.sold": "{size:sold_length}, for steel, with its arbor: inlet hole",

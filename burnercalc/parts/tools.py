@@ -7,8 +7,10 @@ from ..constants import POUND_KG
 from ..making.mould import CROSS_BAR_M, CROSS_BARS
 from ..tables import by_key
 from .baffle_sheet import BaffleSheet
+from .blend import Blend
 from .body import Body
 from .calendar import Calendar
+from .cylinders import Cylinders
 from .damper_marks import DamperMarks
 from .fires import Fires
 from .gas_line import GasLine
@@ -17,7 +19,7 @@ from .lighting_slide import LightingSlide
 from .lighting_steps import LightingSteps
 from .mould import Mould
 from .pins import Pins
-from .proof import Proof
+from .proof import FULL_OVER_CHARGE, SCALES_KG, Proof
 from .schedule import Schedule
 from .steel import Steel
 
@@ -43,6 +45,8 @@ class Tools:
 
 def tools(
     gas_line: GasLine,
+    blend: Blend,
+    cylinders: Cylinders,
     body: Body,
     steel: Steel,
     baffle_sheet: BaffleSheet,
@@ -102,6 +106,9 @@ def tools(
     if proof.scale_kg and proof.time_s:
         carries_kg, shows_kg = proof.scale_kg
         add("gas_scale", carries=carries_kg, full=proof.full_kg, shows=shows_kg)
+    elif blend.ends and cylinders.full_kg is not None and cylinder != "tank":  # which the card has changed by weight
+        full_kg = (FULL_OVER_CHARGE - 1) * float(cylinder) * POUND_KG + cylinders.full_kg
+        add("charge_scale", carries=next(most for most, _ in SCALES_KG[sizes] if most >= full_kg), full=full_kg)
     add("hole_saw", size=steel.inlet_saw_m)
     add("cutter")
     add(
