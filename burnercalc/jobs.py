@@ -171,7 +171,7 @@ JOBS = (
         },
         fuels={
             "natural_gas": (
-                {**_HOUSE, **_PINS, "heat_up_time": "57 min", "block_thickness": "3 in"},
+                {**_HOUSE, **_PINS, "heat_up_time": "57 min", "block_thickness": "3 1/4 in"},
                 {**_HOUSE, **_PINS_METRIC, "block_thickness": "75 mm", "low_fire": "43 %"},
             ),
             "butane": _butane(

@@ -623,10 +623,12 @@ CHECKS += (
             "gas, all common, it takes {jet_least:gas_pressure} to {jet_most:gas_pressure}: no one pressure holds with "
             "all of them.",
             "meter": "So it is set by the meter of the house at once, while the lip is dark: "
-            "nothing else on it but a pilot, its gas counted in, "
+            "nothing else on it but a pilot, its gas counted in; a second person reads it. It is "
             "{volume:gas_volume} in {fast} to {slow} s. Each second longer takes {each:gas_pressure 2} more before the "
             "jet, each shorter as much less. Not so {glows:time 1} after it was lit: gas off, till the "
             "face is black; then again at that pressure. What is found so counts.",
+            "meter_narrow": "Meter and watch miss {read_off:percent 1} either way, more than those seconds leave: it "
+            "may still run back as the lip glows.",
             "proves_jet": "From {sure:gas_pressure} on none of them runs back: once all ports burn, on to that at "
             "least. One that passes much may lift off there in burnt gas, which shows at once: gas off, and measure "
             "what this jet passes in another burner first. The one proved counts: type its coefficient, and that it "
@@ -975,15 +977,15 @@ WORDS = {
     "no more fire than this burner may have",
     "holds.least": ", the regulator at its least, {outlet:gas_pressure 2} by its own gauge: the needle alone keeps "
     "away more fire than this burner may have",
-    "meter": "By the meter, {alone}, {volume:gas_volume} in {fast} to {slow} s{own}. Each second longer: "
-    "{each:gas_pressure 2} more before the jet, shorter: as much less. ",
+    "meter": "By the meter, {alone}, a second person reads it: {volume:gas_volume} in {fast} to {slow} s{own}. Each "
+    "second longer: {each:gas_pressure 2} more before the jet, shorter: as much less. ",
     "alone.several": "this burner alone (then gas off and the next, from Purge on; together only once each "
     "is proven), ",
     "alone.torch": "nothing else on it",
     "alone.pilot": "nothing else on it but the pilot, whose {pilot_rate:power 2} is counted in",
     "meter.own": " (one that corrects for heat: {fast} to {slow} s)",
-    "meter.late": "There is time for one reading: off it, or none {glows:time 1} after it was lit, gas off till the "
-    "face is black; again from Purge on, straight to the pressure so found. Off a third time: mend the jet. ",
+    "meter.late": "One reading only: off it, or none {glows:time 1} after it was lit, gas off till the face is black; "
+    "from Purge again, straight to the pressure found. Off a third time: mend the jet. ",
     "jets.least": "; less than {sure:gas_pressure} may not hold though it burns now",
     "jets.poor": "; a jet that passes little may run back even so",
     "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_shut}.",

@@ -315,11 +315,12 @@ def lighting_by_hand_check(
         if slide.poor_jet
         else "poor_jet"
     )
-    if proves == "poor_jet":
+    narrow = ("meter_narrow",) if proves == "meter" and not lighting_meter.proves else ()
+    if proves == "poor_jet" or narrow:
         word = max(word, "note" if lit_by == "guard" else "caution", key=VERDICTS.index)
     told = (case, *ways_out, "finer_line" if gas_line.there else "finer") if case in MORE_ROOM else (case,)
     faults = told if slide.any_jet or case != "good" else ()
-    words = (*faults, *(() if slide.any_jet else ("no_pressure",)), proves)
+    words = (*faults, *(() if slide.any_jet else ("no_pressure",)), proves, *narrow)
     if lighting_width.lacks:
         words = told if lit_by == "guard" else ("unset", *told)
     return verdict(
@@ -357,6 +358,7 @@ def lighting_by_hand_check(
         glows=LIP_GLOWS_S,
         fast=watched_s and watched_s[0],
         slow=watched_s and watched_s[1],
+        read_off=lighting_meter.off,
     )
 
 

@@ -1,7 +1,7 @@
 """The gas of a house line to light with, by the meter and a watch: it shows what flows before the lip can glow."""
 
 from dataclasses import dataclass, replace
-from math import ceil, floor
+from math import ceil, floor, hypot
 
 from ..constants import FOOT_M
 from ..physics import combustion
@@ -14,7 +14,9 @@ from .pilot import Pilot
 from .shop import Shop
 
 DIALS_M3 = {"in": 0.5 * FOOT_M**3, "mm": 0.01}  # a turn of its finest dial, as houses have them; common practice
-BEGUN_S = 20.0  # from its first flame till a reading is begun, every port seen; common practice
+BEGUN_S = 30.0  # from its first flame, ports, needle and gauge, till who is at the meter begins; common practice
+# What a reading misses: a house meter of its gas, either way (memory), and who stops a watch by its hand at both ends.
+METER_OFF, WATCH_OFF_S = 0.02, 0.5
 LEAST_S = 40.0  # of whole turns, timed by a watch to a hundredth; common practice
 
 
@@ -37,7 +39,7 @@ class LightingMeter:
 
     @property
     def watched_s(self) -> tuple[float, float] | None:
-        """From and to, inwards: in whole seconds; in tenths where those leave no two of them."""
+        """From and to, inwards."""
         return None if self.passes_s is None else _inwards(self.passes_s.low, self.passes_s.high)
 
     @property
@@ -58,6 +60,18 @@ class LightingMeter:
         return self.passes_s is not None and self.reads_s <= LIP_GLOWS_S
 
     @property
+    def off(self) -> float:
+        """What a reading misses, as a share; 0 where there is none."""
+        return hypot(METER_OFF, WATCH_OFF_S / self.passes_s.value) if self.passes_s else 0.0
+
+    @property
+    def proves(self) -> bool:
+        """Whether it is read in time, and misses less both ways than there is from the most gas to the least."""
+        if self.passes_s is None or not self.in_time:
+            return False
+        return self.passes_s.high - self.passes_s.low >= 2 * self.off * self.passes_s.value
+
+    @property
     def told(self) -> bool:
         """Whether the lighting card has it read."""
         return self.passes_s is not None and (self.any_jet or self.in_time)
@@ -69,8 +83,13 @@ class LightingMeter:
 
 
 def _inwards(least_s: float, most_s: float) -> tuple[float, float]:
-    low, high = ceil(least_s), floor(most_s)
-    return (low, high) if low < high else (ceil(least_s * 10) / 10, floor(most_s * 10) / 10)
+    """In whole seconds; in halves or tenths where those leave less than three quarters of it."""
+    for parts in (1, 2, 10):
+        found = ceil(least_s * parts) / parts, floor(most_s * parts) / parts
+        if found[1] - found[0] >= 0.75 * (most_s - least_s):
+            break
+    low, high = (int(one) if one == int(one) else one for one in found)
+    return low, high
 
 
 def lighting_meter(
