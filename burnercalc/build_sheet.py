@@ -184,11 +184,9 @@ def _view(result, name, width, height, caption, numbered=""):
 
 def _lasts(seconds):
     """A time as a person says it: 30 min, 85 min, 2.5 h, 42 h."""
-    return (
-        f"{seconds / 60:.0f} min"
-        if seconds < 2 * 3600 and seconds % 1800
-        else f"{seconds / 3600:.1f}".removesuffix(".0") + " h"
-    )
+    if seconds < 3600 or (seconds < 2 * 3600 and seconds % 1800):
+        return f"{seconds / 60:.0f} min"
+    return f"{seconds / 3600:.1f}".removesuffix(".0") + " h"
 
 
 def _show(result, key):

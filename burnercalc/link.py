@@ -51,6 +51,7 @@ EARLIER_METRIC = {
         "opening_depth": "3 in",
         "chamber_temperature": "2250 degF",
         "work_rate": "10 lb/h",
+        "pilot_rate": "1 kBtu/h",
         "work_temperature": "2100 degF",
         "bar_diameter": "1 in",
         "firing_rate": "100 kBtu/h",

@@ -58,6 +58,7 @@ NEXT_SIZE = 1.4
 # Lift over flashback at a lip that glows, from which a thicker block leaves room: of 40 designs below it none is mended
 # by one, above it nearly all; room is 1.08.
 THICKER_DOES = 1.045
+THICKER_LEAVES = 0.07  # of the gas pressure, that it leaves to light in at the least, on a line; common practice
 FEW_STEPS = 4  # from fire to fire, that a hand goes without learning them first; common practice
 LONGEST_WAIT_S = 3600.0  # that anybody listens to a rich flame; common practice
 # Of the chamber, that may be let in before the gas is shut. What it does not hold stands before its opening: beyond the
@@ -184,7 +185,9 @@ def lighting_check(
             case = "caution_large"
         elif word == "caution" and _low_runs_back(holding, firing):
             case = "caution_low"
-        thicker = case in ("caution", "caution_low") and _thicker_does(tries)
+        # It leaves little: on a line less than a sloping gauge and a hand miss both ways.
+        missed = gas_line.there and 2 * lighting_width.off_Pa > THICKER_LEAVES * slide.gas_Pa.value
+        thicker = case in ("caution", "caution_low") and not missed and _thicker_does(tries)
         mends = (*LIGHTING_CURES.get(case, ()), *((("block_thickness", "raise"),) if thicker else ()))
         told = (case, *(("thicker",) if thicker else ()))
         wait = waits(lighting, fired_heat_up)[0] if word == "caution" and lit_by != "guard" else None
