@@ -613,8 +613,14 @@ CHECKS += (
             "unset_band": "Before its jet is proven it would be from {sure:gas_pressure} to {gas_most:gas_pressure}. "
             "Gauge, measured gas and hand together are off by {off:gas_pressure} either way: no hand sets it. On a "
             "day that its own card is for, prove its jet first.",
+            "unset_blend": "As long as nobody has proven its jet it would be from {sure:gas_pressure} to "
+            "{gas_most:gas_pressure}. Gauge, measured gas and hand together are off by {off:gas_pressure} either way: "
+            "no hand sets it, and no card of a blend proves a jet.",
             "gauge": "A small gauge to {gauge:gas_pressure} leaves room: tried.",
             "drill": "A slide drilled anew with {drill} leaves room: tried.",
+            "sooner": "Changed with {enough:percent 0} left, by weight, it leaves room: tried.",
+            "proven": "A jet proven on propane in another burner leaves room: tried. Type its coefficient, and that it "
+            "is proven.",
             "finer": "Larger ports hold more; a smaller jet, which takes more pressure, is read finer.",
             "finer_line": "Larger ports hold more.",
             "any_jet": "At {gas:gas_pressure} it holds whatever its jet is, one that passes {jet_low:percent 0} of a "
@@ -883,10 +889,11 @@ WORDS = {
     "drawn.tank": "LIGHT, LOW and HIGH hold for a tank filled with it, not over a rest, until {left:percent 0} is "
     "left: then no fire. ",
     "drawn.cylinder": "LIGHT, LOW and HIGH hold for a cylinder filled with it, not over a rest, until {left:percent 0} "
-    "of its charge is left. That is {mass:mass 2} over its stamped empty weight: then change it, or no fire. ",
+    "of its charge is left. Weigh it before lighting: over its stamped empty weight {mass:mass 2} and the gas of this "
+    "fire, {hourly:mass 2} an hour at HIGH; else change it, or no fire. ",
     "drawn.cylinders": "LIGHT, LOW and HIGH hold for cylinders filled with it, not over a rest, until {left:percent 0} "
-    "of their charge is left. That is {mass:mass 2} in each over its stamped empty weight: then change all, or no "
-    "fire. ",
+    "of their charge is left. Weigh each before lighting: over its stamped empty weight {mass:mass 2} and its part of "
+    "the gas of this fire, {hourly:mass 2} an hour at HIGH; else change all, or no fire. ",
     "look.source": "common practice",
     "purge.when": "Purge",
     "purge.do": "Gas shut, no flame in the chamber. {blower} on, {damper} at HIGH, {high_mark}, for {purge:time 2}. "

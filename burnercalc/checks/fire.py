@@ -123,15 +123,19 @@ SETTINGS_OF_LIGHTING = frozenset({"lit_by", "jet_drill", "gas_pressure"}).union(
 )
 
 
-def blend_light_check(blend_light: BlendLight, blend: Blend, lit_by: str) -> Judged | None:
+def blend_light_check(
+    blend_light: BlendLight, blend: Blend, lighting_width: LightingWidth, lit_by: str
+) -> Judged | None:
     """Whether one mark and pressure hold for all gases of a blend as well as for their mean; None of a gas that stays
-    what it is, and where not even that is lit. What only a hand that misses loses is a note where a guard shuts the
-    gas."""
+    what it is, where not even that is lit, and where it is told with the hand that none sets it. What only a hand that
+    misses loses is a note where a guard shuts the gas."""
     light = blend_light
     if light.holds is None or light.alone is None or light.alone == NONE:
         return None
     slots: dict[str, Any] = {"left": blend.left_share, "first": light.first, "last": light.last, "enough": light.enough}
     if light.holds >= light.alone:
+        if lighting_width.lacks:
+            return None
         return verdict("good", light.last, None, **slots)
     guard = lit_by == "guard"
     words = {NONE: ("stop", "none"), LIT: ("caution" if guard else "stop", "lip")}
@@ -269,14 +273,20 @@ def _lifts_W(slide: LightingSlide) -> float | None:
 
 
 # Faults of a hand that more room cures.
-MORE_ROOM = ("lost", "back", "hand", "unset_scale", "unset_room", "unset_band")
+MORE_ROOM = ("lost", "back", "hand", "unset_scale", "unset_room", "unset_band", "unset_blend")
 # Settings of what is sold that leaves room, by what is told of it.
-WAYS_OUT = {"gauge": "small_gauge", "drill": "slide_hole"}
+WAYS_OUT = {"gauge": ("small_gauge", "choose"), "drill": ("slide_hole", "choose"), "sooner": ("cylinder_left", "raise")}
 
 
-def _ways_out(width: LightingWidth) -> tuple[str, ...]:
+def _ways_out(width: LightingWidth, blend_light: BlendLight) -> tuple[str, ...]:
     """What was tried and does, in words."""
-    return tuple(way for way, found in (("gauge", width.gauge_Pa), ("drill", width.hole)) if found is not None)
+    tried = {
+        "gauge": width.gauge_Pa is not None,
+        "drill": width.hole is not None,
+        "sooner": blend_light.enough is not None,
+        "proven": width.proven,
+    }
+    return tuple(way for way, does in tried.items() if does)
 
 
 def lighting_by_hand_check(
@@ -284,6 +294,7 @@ def lighting_by_hand_check(
     lighting_meter: LightingMeter,
     lighting_width: LightingWidth,
     gas_line: GasLine,
+    blend_light: BlendLight,
     gauges: Gauges,
     jet: Jet,
     jet_drill: str | None,
@@ -307,7 +318,7 @@ def lighting_by_hand_check(
     ways_out: tuple[str, ...] = ()
     if lighting_width.lacks:
         word, case = "caution" if lit_by == "guard" else "stop", f"unset_{lighting_width.lacks}"
-        ways_out = _ways_out(lighting_width)
+        ways_out = _ways_out(lighting_width, blend_light)
     jets, watched_s = slide.jet_gas_Pa, lighting_meter.watched_s
     proves = (
         "any_jet"
@@ -334,7 +345,7 @@ def lighting_by_hand_check(
         cures=()
         if word in ("good", "note")
         else (
-            *((WAYS_OUT[way], "choose") for way in ways_out),
+            *(WAYS_OUT[way] for way in ways_out if way in WAYS_OUT),
             *STRONGER,
             *(() if gas_line.there else (_smaller_jet(jet_drill),)),
         ),
@@ -356,6 +367,7 @@ def lighting_by_hand_check(
         asked=slide.asks_Pa,
         gauge=lighting_width.gauge_Pa,
         drill=lighting_width.hole and lighting_width.hole.name,
+        enough=blend_light.enough,
         volume=lighting_meter.volume_m3,
         each=lighting_meter.each_Pa,
         glows=LIP_GLOWS_S,

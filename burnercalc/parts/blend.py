@@ -42,6 +42,11 @@ class Blend:
         """Whether the mean of the charge is drawn at all: not where it is changed early."""
         return not self.ends or self.first.ratio_times <= 1 <= self.last.ratio_times
 
+    @property
+    def heaviest_times(self) -> float:
+        """Of the mass that the mean comes to through the jet, the most that one of its gases does."""
+        return max((1 / one.gas_times for one in self.ends), default=1.0)
+
     def span(self, equivalence_ratio: float) -> tuple[float, float]:
         """The leanest and the richest that a mixture of the mean comes to; itself where the gas stays what it is."""
         found = [equivalence_ratio * one.ratio_times for one in self.ends] or [equivalence_ratio]

@@ -29,6 +29,11 @@ class Gas:
         return self.liquid is None
 
     @property
+    def blended(self) -> bool:
+        """Whether it boils off as another gas all the time."""
+        return self.liquid is not None and len(self.liquid) > 1
+
+    @property
     def ethane(self) -> float:
         """Share of it that stands over the liquid of a charge and leaves first."""
         return dict(self.composition).get("C2H6", 0.0)

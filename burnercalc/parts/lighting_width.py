@@ -1,6 +1,6 @@
 """Whether a hand sets what lights it by the gauge that is there, and what that is sold would let it where not."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot, sqrt
 
 from ..making import train as making
@@ -29,16 +29,18 @@ class LightingWidth:
     """`band_Pa`: the one band that is told: of the first day, as far in as a jet needs that passes little; None where
     none is, as beside a meter, which tells more than any pressure. `off_Pa`: what gauge, weighed gas and hand miss.
     `lacks`: why no hand sets it: scale (its gauge ends before), room (less than they miss both ways), band (of the
-    first day less than they miss one way), or "".
+    first day less than they miss one way), blend (the same of one that no card of its own ends), or "".
 
     Where it lacks one, or only its hole is wrong: of the gauges that are sold the smallest that reads it with room, and
-    the drill nearest to what lighting aims at, with which it lacks nothing, each tried; None where none does."""
+    the drill nearest to what lighting aims at, with which it lacks nothing, each tried; None where none does. `proven`:
+    a blend's jet that is proven in another burner would let it."""
 
     band_Pa: tuple[float, float] | None
     off_Pa: float
     lacks: str
     gauge_Pa: float | None
     hole: Drill | None
+    proven: bool
 
 
 def lighting_width(
@@ -63,15 +65,19 @@ def lighting_width(
 ) -> LightingWidth:
     """Room is asked of every design: of 886 plausible ones that may be lit one in 80 lacks it. A band of the first day
     is asked of a burner that stands alone, for its jet can be proven by its own card: of the others one in 30 lacks it,
-    builds known to be good among them, which are lit by their flame."""
-    lacks, lit = _lacks(lighting_slide, gauges, lighting_meter, slide_hole), lighting.through_another or lighting
+    builds known to be good among them, which are lit by their flame. And of a blend from cylinders, for no card of it
+    proves a jet: that day is every day."""
+    blended = gas.blended and not gas_line.there
+    lit = lighting.through_another or lighting
+    lacks = lacks_to_light(lighting_slide, gauges, lighting_meter, slide_hole, blended)
 
-    def does(scale: float | str, hole: str | None) -> bool:
-        read_by = gauging.gauges(low_fire, sizes, scale, gas_line, jet, lit)
-        slide = sliding.lighting_slide(sizes, lit_by, hole, gas_line, read_by, blower, resistance, lit, tries)
+    def does(scale: float | str, hole: str | None, with_jet: Jet = jet) -> bool:
+        by = replace(tries, jet=with_jet)
+        read_by = gauging.gauges(low_fire, sizes, scale, gas_line, with_jet, lit)
+        slide = sliding.lighting_slide(sizes, lit_by, hole, gas_line, read_by, blower, resistance, lit, by)
         meter = metering.lighting_meter(sizes, line_pressure, gas, gas_line, shop, slide, pilot)
         waits = lit_by == "guard" or slide.stays or slide.fails[0] == "back"
-        return slide.rate_W is not None and waits and not _lacks(slide, read_by, meter, hole)
+        return slide.rate_W is not None and waits and not lacks_to_light(slide, read_by, meter, hole, blended)
 
     scale_Pa, hole = None, None
     if lacks:
@@ -88,7 +94,12 @@ def lighting_width(
         nearest = sorted(fit, key=lambda one: (abs(one.diameter_m - aimed_m), one.name))
         hole = next((one for one in nearest if does(small_gauge, one.name)), None)
     return LightingWidth(
-        _band_Pa(lighting_slide, lighting_meter), _off_Pa(lighting_slide, gauges), lacks, scale_Pa, hole
+        _band_Pa(lighting_slide, lighting_meter),
+        _off_Pa(lighting_slide, gauges),
+        lacks,
+        scale_Pa,
+        hole,
+        lacks == "blend" and does(small_gauge, slide_hole, replace(jet, coefficient_off=PROVEN_OFF * jet.coefficient)),
     )
 
 
@@ -104,12 +115,15 @@ def _band_Pa(slide: LightingSlide, meter: LightingMeter) -> tuple[float, float] 
     return (slide.gas_Pa.low if slide.any_jet else max(slide.gas_Pa.low, slide.sure_Pa)), slide.gas_Pa.high
 
 
-def _lacks(slide: LightingSlide, gauges: Gauges, meter: LightingMeter, stands: str | None) -> str:
+def lacks_to_light(
+    slide: LightingSlide, gauges: Gauges, meter: LightingMeter | None, stands: str | None, blended: bool
+) -> str:
     """Before marks of the gauge narrow anything, so that nothing goes by where one happens to lie."""
     if slide.gas_Pa is None:
         return ""
     off_Pa = _off_Pa(slide, gauges)
     if slide.room_Pa < max(2 * off_Pa, gauges.mark_Pa):
         return "scale" if slide.asks_Pa > gauges.lit_by_Pa else "room"
-    any_jet = slide.any_jet or meter.in_time
-    return "band" if stands and not any_jet and slide.sure_room_Pa < off_Pa else ""
+    if slide.any_jet or (meter and meter.in_time) or slide.sure_room_Pa >= off_Pa:
+        return ""
+    return "blend" if blended else "band" if stands else ""

@@ -97,7 +97,7 @@ def proof(
         shows = max(SHOWS, ceil(100 * off - 1e-6) / 100)
         at_light = slide.rate_W.value / firing.rate_W
         return Proof(read, too_hot, "meter", False, "light", at_light, lighting_meter.reads_s, shows=shows)
-    if not gas_line.there and gas.liquid and len(gas.liquid) > 1:
+    if gas.blended and not gas_line.there:
         return Proof(read, too_hot, "", False, counted, share, None)
     if gas_line.there or cylinder == "tank":  # which stands on no scale
         by = "meter" if gas_line.metered and not several else "lent"

@@ -116,7 +116,9 @@ def lighting_card_table(
     source = gas_line.source(cylinder, cylinder_count)
     of_it = f"{source}.guard" if lit_by == "guard" else source
     left_kg = None if cylinders.full_kg is None else blend.left_share * cylinders.full_kg
-    drawn = say(f"drawn.{source}", left=blend.left_share, mass=left_kg) if blend.ends else ""
+    each_kg_s = (firing.gas_kg_s + pilot.gas_kg_s) * burner_count / cylinder_count
+    hourly_kg = 3600 * each_kg_s * blend.heaviest_times
+    drawn = say(f"drawn.{source}", left=blend.left_share, mass=left_kg, hourly=hourly_kg) if blend.ends else ""
     ends = [lighting_slide.ratio and lighting_slide.ratio.value * one.ratio_times for one in blend.ends] or [None]
     several = burner_count > 1
     alone = say("alone.several") if several else ""
