@@ -76,7 +76,7 @@ def test_a_narrow_blend_is_lit_by_one_mark_from_the_first_gas_to_the_last():
     assert check.verdict == "good" and light.holds == light.alone == MISSED
     assert "with 5 % of a charge left" in check.text
     card = {when: do for when, do, _ in r.tables["lighting_card"].rows}
-    assert "until 5 % of their charge is left." in card["Before"]
+    assert "Before lighting each weighs at least its stamped empty weight, 5.0 lb that stay in it" in card["Before"]
     assert f"({light.first:.2f} full, {light.last:.2f} at the last)" in card["Alight"]
     assert "full," not in {when: do for when, do, _ in solved().tables["lighting_card"].rows}["Alight"]
 
@@ -149,18 +149,18 @@ def test_a_gauge_is_offered_to_a_blend_only_where_it_leaves_room():
     assert not stops(solved(**texts, small_gauge="2 psi"))
 
 
-@pytest.mark.parametrize("count, what", [("1", "Weigh it before"), ("2", "Weigh each before")])
+@pytest.mark.parametrize("count, what", [("1", "lighting it weighs"), ("2", "lighting each weighs")])
 @pytest.mark.parametrize("blend, left, heaviest", [(WIDE, "40 %", 1.0), (EVEN, "5 %", 1.07)])
 def test_a_cylinder_is_weighed_before_it_is_lit(count, what, blend, left, heaviest):
-    """Molar heats of 2219 and 2877 kJ, liquids of 0.507 and 0.584 (memory). The last gas comes by the root of what it weighs: nearly all butane,
-    58.1 over a mean of 51.1. A pilot of 1 kBtu/h beside it."""
+    """Molar heats of 2219 and 2877 kJ, liquids of 0.507 and 0.584 (memory). The last gas comes by the root of what it
+    weighs: nearly all butane, 58.1 over a mean of 51.1. A pilot of 1 kBtu/h beside it."""
     r = solved(fuel_blend=blend, cylinder_left=left, cylinder_count=count, cylinder="100", lit_by="guard")
     butane, rate = (0.3 if blend == WIDE else 0.5), 1055.06 * (float(r["firing_rate_gross"]) / 1055.06 * 3600 + 1e3)
     mean_J_g = 1e3 * (2219 + 658 * butane) / (44.1 + 14.02 * butane)
     before = {when: do for when, do, _ in r.tables["lighting_card"].rows}["Before"]
-    told = float(before.split("the gas of this fire, ")[1].split(" lb an hour")[0])
+    told = float(before.split("in it, and ")[1].split(" lb for each hour")[0])
     assert what in before and told == pytest.approx(rate * heaviest / mean_J_g / 453.592 / int(count), rel=0.03)
-    left_lb = float(before.split("over its stamped empty weight ")[1].split(" lb")[0])
+    left_lb = float(before.split("stamped empty weight, ")[1].split(" lb")[0])
     heavy = butane * 58.12 / (44.1 + 14.02 * butane)  # of the mass; as much by volume as of propane alone
     density = 1 / ((1 - heavy) / 0.507 + heavy / 0.584)
     assert left_lb == pytest.approx(float(left[:-2]) * density / 0.507, rel=0.015)

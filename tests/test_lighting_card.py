@@ -252,10 +252,17 @@ FULLEST = {
 }  # fmt: skip
 
 
+FULLEST_OF_BLEND = {
+    "fuel_blend": "C3H8 0.6, C4H10 0.15, iC4H10 0.15, C3H6 0.1", "cylinder_left": "50 %", "burner_count": "2",
+    "lit_by": "hand", "sizes": "mm", "units": "in", "port_diameter": "9/32 in",
+}  # fmt: skip
+
+
 def test_the_card_is_one_page_whatever_it_is_lit_by():
-    """An oven's with a guarded pilot ran on to a second page; so did two burners' on house gas, by 17 mm."""
+    """An oven's with a guarded pilot ran on to a second page; so did two burners' on house gas, by 17 mm, and on a
+    blend behind a torch."""
     metric = [solve(Design.from_texts({**texts, "units": "mm"})) for texts in APART[1:]]
-    for result in (solve(Design.from_texts(FULLEST)), *metric, *results()):
+    for result in (*(solve(Design.from_texts(texts)) for texts in (FULLEST, FULLEST_OF_BLEND)), *metric, *results()):
         for paper in ("letter", "a4"):
             (page,) = pages(build_sheet.card_pdf(result, "https://example.org/burner/#v=2", paper))
             text = " ".join(page.text.split())

@@ -888,12 +888,10 @@ WORDS = {
     "left. ",
     "drawn.tank": "LIGHT, LOW and HIGH hold for a tank filled with it, not over a rest, until {left:percent 0} is "
     "left: then no fire. ",
-    "drawn.cylinder": "LIGHT, LOW and HIGH hold for a cylinder filled with it, not over a rest, until {left:percent 0} "
-    "of its charge is left. Weigh it before lighting: over its stamped empty weight {mass:mass 2} and the gas of this "
-    "fire, {hourly:mass 2} an hour at HIGH; else change it, or no fire. ",
-    "drawn.cylinders": "LIGHT, LOW and HIGH hold for cylinders filled with it, not over a rest, until {left:percent 0} "
-    "of their charge is left. Weigh each before lighting: over its stamped empty weight {mass:mass 2} and its part of "
-    "the gas of this fire, {hourly:mass 2} an hour at HIGH; else change all, or no fire. ",
+    "drawn.cylinder": "Filled over no rest. Before lighting it weighs at least its stamped empty weight, {mass:mass 2} "
+    "that stay in it, and {hourly:mass 2} for each hour at HIGH; else change it. ",
+    "drawn.cylinders": "Filled over no rest. Before lighting each weighs at least its stamped empty weight, "
+    "{mass:mass 2} that stay in it, and {hourly:mass 2} for each hour at HIGH; else change all. ",
     "look.source": "common practice",
     "purge.when": "Purge",
     "purge.do": "Gas shut, no flame in the chamber. {blower} on, {damper} at HIGH, {high_mark}, for {purge:time 2}. "
@@ -915,10 +913,9 @@ WORDS = {
     "torch.do": "{to_light}{ready}A lit torch on a stand, with gas for all of it: at the face before any "
     "gas, and it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay "
     "outside, beside the door. {blind}",
-    "torch.do.hand": "{to_light}{ready}It takes two: one holds a lit torch on a long stem, the other has RESET, "
-    "cock and needle. At the face before any gas, it stays till the walls glow. Its air holes, bottle and hose, "
-    "hand and face, stay outside, "
-    "beside the door. {blind}",
+    "torch.do.hand": "{to_light}{ready}It takes two: one has a lit torch on a long stem, one RESET, cock and needle. "
+    "At the face before any gas, it stays till the walls glow. Its air holes, bottle, hose, hand and face stay "
+    "outside, beside the door. {blind}",
     "torch.do.guard": "{to_light}{ready}Then the pilot's cock open. RESET: no valve may open, as no "
     "pilot burns. A lit torch on a long stem at the pilot, then PILOT held: its own valve opens. Once alight, let go: "
     "it must burn on; torch off at its valve, and away. Not alight in {pilot:.0f} s, or out: pilot's cock shut, "
