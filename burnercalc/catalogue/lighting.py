@@ -913,7 +913,7 @@ WORDS = {
     "torch.do": "{to_light}{ready}A lit torch on a stand, with gas for all of it: at the face before any "
     "gas, and it stays till the walls glow. Its air holes, bottle and hose, hand and face, stay "
     "outside, beside the door. {blind}",
-    "torch.do.hand": "{to_light}{ready}It takes two: one has a lit torch on a long stem, one RESET, cock and needle. "
+    "torch.do.hand": "{to_light}{ready}It takes two: one holds a lit torch on a long stem, one RESET, cock and needle. "
     "At the face before any gas, it stays till the walls glow. Its air holes, bottle, hose, hand and face stay "
     "outside, beside the door. {blind}",
     "torch.do.guard": "{to_light}{ready}Then the pilot's cock open. RESET: no valve may open, as no "
