@@ -403,9 +403,9 @@ def _of(job, sizes, fuel, litres):
 
 
 def _litres(texts):
-    """Room in a chamber, or None while its sizes are refused."""
+    """Room in a chamber, or None while its sizes are refused; a bare number takes its reader's unit, as on the page."""
     sizes = {key: texts[key] for key in ("units", "sizes", "chamber_shape", *CHAMBER) if key in texts}
-    values = read(sizes)[0]
+    values = read(sizes, units_of(texts))[0]
     length, width, height, across = (values[key] for key in CHAMBER)
     if None in (length, width, height, across):
         return None

@@ -569,7 +569,8 @@ SETTINGS = (
         "Shop temperature",
         "temperature",
         "60 degF",
-        "Temperature of the air that the blower takes in.",
+        "Temperature of the air that the blower takes in. A burner that stands is lit in other air by its own card: "
+        "set its jet, its slide's hole and its gauges too, or auto makes another burner.",
         "-4 degF",
         "130 degF",
         ("5 degF", "2 degC"),

@@ -431,3 +431,20 @@ def test_a_set_fire_beside_the_need_is_told_and_fitted_to_the_chamber(chamber, l
 def test_a_fire_near_the_need_is_not_asked_about():
     assert not ask(kind="solve", settings={"firing_rate": "51 kBtu/h"})["fit"]  # the chamber needs 50.6
     assert ask(kind="solve", settings={"firing_rate": "50 kBtu/h"})["fit"]
+
+
+def test_a_bare_number_brings_what_it_brings_with_its_unit():
+    """5.5 left the burner as it was and was a stop; 5.5 in changed twelve settings with it."""
+    for units, bare, told in (("in", "5.5", "5.5 in"), ("mm", "140", "140 mm")):
+        before = {"units": units} if units == "mm" else {}
+        found = [refitted(before, {**before, "chamber_length": text}) for text in (bare, told)]
+        assert len(found[0]) > 8
+        assert {**found[0], "chamber_length": told} == found[1]
+
+
+def test_a_burner_that_stands_is_not_too_cold_to_cast():
+    """Its card for a day of 10 degF was called a stop of casting, whose cure was the day."""
+    cold = {"ambient_temperature": "10 degF"}
+    assert solve(Design.from_texts(cold)).checks["curing_air"].verdict == "stop"
+    stands = solve(Design.from_texts({**cold, "jet_drill": "#52", "slide_hole": "15/32 in"}))
+    assert "curing_air" not in stands.checks

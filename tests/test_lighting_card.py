@@ -732,23 +732,27 @@ def test_what_proves_the_guard_leaves_a_burner_its_two_pages(name, more):
     assert len(pages(traveller.pdf(result, "https://example.org/burner/#v=2", "letter"))) == 2
 
 
-def test_the_small_gauge_is_opened_when_the_other_shows_that_it_may():
+def test_a_sloping_gauge_is_opened_when_the_other_shows_that_it_may():
     """It was opened before any gas, with a needle that nobody had set yet: a tube of 2 in spills on a line of 7, beside
-    the torch. After a stop from high fire the needle stood there still: it goes back where it is shut down."""
+    the torch. A dial stands that. After a stop from high fire the needle stood there still: it goes back where it is
+    shut down, and anew each time that it is set, for it may have gone out."""
     seen = set()
     for result in filter(lit, results()):
-        told, (_, _, plate), small = rows(result), papers(result), result.part("gauges").small
-        seen.add(small)
+        told, (_, _, plate), gauges = rows(result), papers(result), result.part("gauges")
+        tube = gauges.small and gauges.by_line
+        seen.add((gauges.small, tube))
         needle, cock = (
             "needle back at LIGHT (at first a little open)",
             "the small gauge's cock open once the jet's shows",
         )
         assert told["Set"].index("Before any gas") < told["Set"].index("damper at LIGHT") < told["Set"].index(needle)
-        assert (cock in told["Alight"]) == small and (", the small gauge's cock shut" in told["Set"]) == small
-        last = "Then needle and damper to LIGHT" + small * ", the small gauge's cock shut"
+        assert (cock in told["Alight"]) == tube == (", the small gauge's cock shut" in told["Set"])
+        assert ("then the small gauge's cock open" in told["Set"]) == (gauges.small and not tube)
+        last = "Then needle and damper to LIGHT" + gauges.small * ", the small gauge's cock shut"
         assert told["Shut down"].endswith(f"{last}.")
-        assert "cock: open once alight, the other below" in plate or "small gauge's cock" not in plate
-    assert seen == {True, False}
+        by = "open once alight, the other below" if tube else "needle at its mark, then open to light"
+        assert f"cock: {by}" in plate or "small gauge's cock" not in plate
+    assert seen == {(True, True), (True, False), (False, False)}
 
 
 def test_a_torch_goes_in_after_the_blast_of_high_fire_has_ended():

@@ -360,12 +360,10 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     small one is to light by alone."""
     rows = {when: do for when, do, _ in default.tables["lighting_card"].rows}
     assert "the small gauge's cock shut (it ends at 3 psi), 4.8 psi" in rows["High fire"]
-    assert "the small gauge's cock open" in rows["Alight"]
+    assert "the small gauge's cock open" in rows["Set"]
     plate = " ".join(shape.text for shape in default.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert "purge again for 1 min." in plate  # as long as the first time
-    assert (
-        "The small gauge's cock" in plate and "open once alight, the other below 3 psi, and at LOW; else shut" in plate
-    )
+    assert "The small gauge's cock" in plate and "shut before more than 3 psi" in plate
     assert "gap " in plate and "hole " in plate
     # the order of the valves is the one on the lighting card, and the torch stays as it says
     assert "AIR FIRST" in rows["The walls glow"] and "to LOW air first, then gas;" in plate
@@ -373,7 +371,7 @@ def test_the_gauge_s_cock_is_shut_on_the_card_before_high_fire(default):
     assert "to HIGH gas first, then air, by the lighting card's 3 steps, a minute at each" in plate
     assert "A lit torch on a stand at the ports before any gas, and there until the walls glow." in plate
     near = {when: do for when, do, _ in solved(low_fire="95 %").tables["lighting_card"].rows}
-    assert "gauge's cock open" in near["Alight"] and "gauge's cock" not in near["High fire"]
+    assert "gauge's cock open" in near["Set"] and "gauge's cock" not in near["High fire"]
     assert "the small gauge's cock shut (it ends at 3 psi)" in near["The walls glow"]
     assert near["High fire"].startswith("One valve at a time")
 

@@ -369,12 +369,18 @@ DRAWINGS = (
             "air_own": "{own:temperature}",
             "drawn": " A blend: all holds from a full charge until {left:percent 0} is left, by weight; then no fire.",
             "slide": "Damper: at a hole the slide is shut on it; at a gap it is open by the shank of that drill.",
-            "cock": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}, and at LOW; "
+            "cock": "The small gauge's cock: needle at its mark, then open to light and at LOW, shut before more "
+            "than {scale:gas_pressure}.",
+            "cock_low": "The small gauge's cock: needle at its mark, then open to light, shut before LOW (it ends at "
+            "{scale:gas_pressure}).",
+            "cock_straight": "The small gauge's cock: needle at its mark, then open to light, shut before more than "
+            "{scale:gas_pressure}.",
+            "cock.tube": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}, and at LOW; "
             "else shut.",
-            "cock_low": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}; shut before "
-            "LOW.",
-            "cock_straight": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}; else "
-            "shut.",
+            "cock_low.tube": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}; shut "
+            "before LOW.",
+            "cock_straight.tube": "The small gauge's cock: open once alight, the other below {scale:gas_pressure}; "
+            "else shut.",
             "flame": "3. Damper to LIGHT. {keeper} before any gas, and there until the walls glow. All "
             "stand aside. {snap}",
             "flame_guard": "3. Damper to LIGHT. Firing cock shut, {opened} and pilot's cock open. A lit torch at the "

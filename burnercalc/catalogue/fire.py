@@ -386,10 +386,10 @@ STEPS = {
     "slowly. On another day go up at most [300 °F|170 °C] an hour to where it ended, then by the stages.",
     "fire.caution": (
         "Before gas: leak-test every joint with soap water, regulator and hose for the gas and pressure used. "
-        "Required, or do not fire: an air-proving switch; a valve in the gas line that closes when air or power"
-        " fails and is opened again by hand only; a check valve before the jet. Blower on an earthed socket behind "
-        "an RCD (GFCI). Propane sinks and lies in pits "
-        "and cellars, natural gas rises under roofs. Carbon monoxide kills: outdoors or where the lighting card says, "
+        "Required, or do not fire: an air-proving switch; a flame guard; a valve in the gas line that closes when "
+        "air or power fails and is opened again by hand only; a check valve before the jet. Blower on an earthed "
+        "socket behind an RCD (GFCI). Propane sinks and lies in pits and cellars, "
+        "natural gas rises under roofs. Carbon monoxide kills: outdoors or where the lighting card says, "
         "and a loud CO alarm with a display ([35 ppm over a shift, 200 ppm never|20 ppm over a shift, 100 ppm for "
         "15 min at most]). Ceramic fibre in the chamber:"
         " coat it, [[P100|P3]] respirator when handling. Keep out of the line of the face. A licensed gas fitter and "

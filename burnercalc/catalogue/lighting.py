@@ -945,14 +945,15 @@ WORDS = {
     "built": "Only with jet {jet}, {gauge},",
     # Its scratches are those of the air that it was built for.
     "built.anew": "Printed anew: each mark by its gap from the scratch LIGHT, with a calliper, not by the old "
-    "scratches. Only with jet {jet}, slide's hole "
+    "scratches; the needle as the first time. Only with jet {jet}, slide's hole "
     "{hole}, {gauge},",
     "gauge.small": "small gauge to {scale:gas_pressure}",
     "gauge.tube": "sloping gauge to {scale:gas_pressure}",
     "gauge.jet": "gauge to {scale:gas_pressure}",
     "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
     "air_own": "{built} for air of {own:temperature}. ",
-    "set.do": "{air}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a little open){cock_shut}.",
+    "set.do": "{air}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a little "
+    "open){cock_first}.",
     "gas.when": "Alight",
     "gas.do": "See every port alight, then {cock_open}{on_to} {gas:gas_pressure} before the jet{read}{band}: "
     "{rate:power}, mixture {ratio:.2f}{drifts}{tap_lit}{jets}. {meter}"
@@ -992,7 +993,7 @@ WORDS = {
     "from Purge again, straight to the pressure found. Off a third time: mend the jet. ",
     "jets.least": "; less than {sure:gas_pressure} may not hold though it burns now",
     "jets.poor": "; a jet that passes little may run back even so",
-    "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_shut}.",
+    "set.do.torch": "{air}Before any gas: damper to {open:percent 1} open, needle back to a little open{cock_first}.",
     "set.do.never": "DO NOT LIGHT. There is no rate at which a cold flame on these ports neither runs back nor lifts "
     "and which can be set.",
     "set.do.stopped": "DO NOT LIGHT. A check stops this design: mend it first.",
@@ -1140,6 +1141,7 @@ WORDS = {
     "high.in_steps.one": "One valve at a time",
     "high.in_steps.more": "In {steps} steps",
     "cock_shut": ", the small gauge's cock shut",
+    "cock_first": ", then the small gauge's cock open",
     # It bursts or spills beyond its scale, and nobody knows what a needle gives before it has been set.
     "cock_open": "the small gauge's cock open once the jet's shows less than {scale:gas_pressure}, ",
     "cock": "the small gauge's cock shut (it ends at {scale:gas_pressure}), ",

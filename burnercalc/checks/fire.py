@@ -682,7 +682,10 @@ def holidays_check(start_date: date | None, days_off: tuple[tuple[date, date], .
     return verdict("good" if start_date else "caution", days, None, days=days)
 
 
-def curing_air_check(shop: Shop, damp_air: str) -> Judged:
+def curing_air_check(shop: Shop, damp_air: str, slide_hole: str | None) -> Judged | None:
+    """None for a burner that stands, whose slide is drilled: it is cast no more, and lit on cold days too."""
+    if slide_hole:
+        return None
     damp = damp_air == "yes"
     word = ladder(shop.temp_K, good=COLD_TEMP_K, stop=FREEZE_TEMP_K)
     case = {"good": "damp" if damp else "good", "caution": "cold", "stop": "frost"}[word]

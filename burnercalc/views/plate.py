@@ -226,6 +226,7 @@ def operating_card_drawing(
         steps[:0] = ["air.hole" if holed else "air", "slide"]
         if gauges.small and jet.supply_Pa > gauges.read_to_Pa:
             words = "cock_straight" if straight else "cock" if gauges.reads_low else "cock_low"
+            words += ".tube" if gauges.by_line else ""
             steps.insert(steps.index("stop"), words)
         if _listens(fires, say):
             steps.insert(steps.index("stop"), "listen")
