@@ -690,9 +690,13 @@ def proofs(result):
         how += f", nothing else on it{less}"
     else:
         how += (", one cylinder" + (less or " alone")) if design.cylinder_count > 1 else less
+    how += ", cold steel in the fire" if proof.too_hot == "both" else ""
     return [
         (f"Gas at {proof.counted.upper()} in {_lasts(proof.time_s)}, by {how}", burnt + _pilots(result, proof.time_s)),
-        (f"{_percent(proof.shows)} off: no HIGH; {_anew(result)}", _to_type(result, "found / design")),
+        (
+            f"{_percent(proof.shows)} off: no {'more ' * (proof.counted == 'high')}HIGH; {_anew(result)}",
+            _to_type(result, "found / design"),
+        ),
     ]
 
 

@@ -241,7 +241,7 @@ BAD = [
         {"fuel_blend": "C3H8 0.7, C4H10 0.3"},
         "blend_light",
         "no one mark and pressure keep the flame of each gas",
-        {"cylinder_left": "40 %"},
+        {"cylinder_left": "40 %", "jet_proven": "yes"},
     ),
     (
         "a blend whose jet no card proves, with a pressure to light with less wide than gauge and hand miss",

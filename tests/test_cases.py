@@ -168,7 +168,7 @@ FURTHER = (
     {"jet_drill": "#54"},
     *({"fuel_blend": "C3H8 0.7, C4H10 0.3", **more} for more in (
         {}, {"lit_by": "guard"}, {"rows": "4"}, {"ports_per_row": "14"}, {"cylinder_left": "40 %"},
-        {"cylinder_left": "20 %", "small_gauge": "2 psi"})),
+        {"cylinder_left": "20 %", "small_gauge": "2 psi"}, {"cylinder_left": "40 %", "jet_proven": "yes"})),
     {"fuel": "natural_gas", "meter_capacity": "250 ft3/h"},
     {"fuel": "natural_gas", "meter_capacity": "150 ft3/h"},
     {"fuel": "natural_gas", "line_pressure": "6.3 inH2O"},

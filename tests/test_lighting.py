@@ -610,7 +610,7 @@ def test_the_card_has_every_step_with_its_source():
             (
                 "slide shut on its hole, drilled 15/32 in",
                 "Only with jet #52, slide's hole 15/32 in, small gauge to 3 psi, in air of 42 °F to 78 °F",
-                "(worked out for 60 °F). Before any gas",
+                "at the blower (worked out for 60 °F): beyond, gas off. Before any gas",
                 "(at first a little open), then the small gauge's cock open.",
             ),
         ),

@@ -663,9 +663,10 @@ def test_what_the_meter_sets_is_there_before_the_lip_glows_or_the_gas_is_shut():
         if by_meter:
             assert meter.watched_s[1] < 105 and not slide.any_jet
             off = rows(result)["Not lit, or it goes out"]
-            most, unit = re.search(r"never beyond ([\d.]+) (in H₂O|mbar)\. ", off).groups()
-            most_Pa = float(most) * {"in H₂O": 249.089, "mbar": 100.0}[unit]
-            assert most_Pa == pytest.approx(max(slide.jet_gas_Pa.high, slide.gas_Pa.high), rel=0.01)
+            by, most, unit = re.search(r"(by the jet's gauge )?never beyond ([\d.]+) (in H₂O|mbar)\. ", off).groups()
+            most_Pa, gauges = float(most) * {"in H₂O": 249.089, "mbar": 100.0}[unit], result.part("gauges")
+            shown_Pa = gauges.lit_by_Pa if by else max(slide.jet_gas_Pa.high, slide.gas_Pa.high)
+            assert most_Pa == pytest.approx(shown_Pa, rel=0.01) and bool(by) == (gauges.kind == "tube")
     assert seen == {True, False}
 
 

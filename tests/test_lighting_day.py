@@ -90,7 +90,7 @@ def test_what_it_is_lit_at_may_run_back_in_warmer_air():
 def test_card_operating_card_and_check_tell_the_air():
     r = solved()
     words = "Only with jet #52, slide's hole 15/32 in, small gauge to 3 psi, in air of 42 °F to 78 °F"
-    assert rows(r)["Set"].startswith(f"{words} (worked out for 60 °F).")
+    assert rows(r)["Set"].startswith(f"{words} at the blower (worked out for 60 °F): beyond, gas off.")
     drawn = " ".join(shape.text for shape in r.drawings["operating_card"].shapes if isinstance(shape, Text))
     assert (
         "LIGHT: jet #52, hole 15/32 in, small gauge to 3 psi, air of 42 °F to 78 °F = 6 °C to 26 °C only"
@@ -100,7 +100,9 @@ def test_card_operating_card_and_check_tell_the_air():
     assert check.verdict == "good" and "air of 60 °F" in check.text and "from 42 °F to 78 °F" in check.text
     metric = solved(units="mm", ambient_temperature="16 degC")
     told = rows(metric)["Set"].split("hole ")[1]
-    assert told.startswith("12.2 mm, small gauge to 100 mbar, in air of 6 °C to 26 °C (worked out for 16 °C).")
+    assert told.startswith(
+        "12.2 mm, small gauge to 100 mbar, in air of 6 °C to 26 °C at the blower (worked out for 16 °C)"
+    )
     assert not re.search("°F", metric.checks["lighting_day"].text)
 
 

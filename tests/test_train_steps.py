@@ -508,4 +508,4 @@ def test_the_first_guard_is_tried_once_the_second_burns():
     """While it is lit no other burns, so that only the later ones could be tried."""
     for lit_by in ("guard", "stand"):
         told = rows_of(solved(burner_count="2", lit_by=lit_by))["The next burner"]
-        in_order(told, "Try each guard again with the next one lit", "its firing cock shut, RESET")  # fmt: skip
+        in_order(told, "When all burn, each guard again, one by one", "its firing cock shut, RESET")  # fmt: skip

@@ -475,6 +475,8 @@ CHECKS = (
             "good": "The light part boils off first: at LIGHT the mixture goes from {first:.2f}, full, to {last:.2f} "
             "with {left:percent 0} of a charge left. One mark and pressure do for all of that as well as for its mean.",
             "none": NEVER + "No one setting holds for all gases of this blend, lit and turned on from there. " + DRAWN,
+            "lip_guard": "No one mark and pressure keep the flame of each gas of this blend out of a lip that glows; "
+            "the guard shuts the gas. " + DRAWN,
             "lip": "Do not light it so: no one mark and pressure keep the flame of each gas of this blend out of a lip "
             "that glows. " + DRAWN,
             "missed": "For all gases of this blend mark and pressure hold as set, but not where a hand misses. "
@@ -944,13 +946,14 @@ WORDS = {
     "built.hole": "Only with jet {jet}, slide's hole {hole}, {gauge},",
     "built": "Only with jet {jet}, {gauge},",
     # Its scratches are those of the air that it was built for.
-    "built.anew": "Printed anew: each mark by its gap from the scratch LIGHT, with a calliper, not by the old "
-    "scratches; the needle as the first time. Only with jet {jet}, slide's hole "
+    "built.anew": "Printed anew: each mark by its gap, as wide as the drill named, from the scratch LIGHT with a "
+    "calliper, not by the old scratches; the needle as the first time. Only with jet {jet}, slide's hole "
     "{hole}, {gauge},",
     "gauge.small": "small gauge to {scale:gas_pressure}",
     "gauge.tube": "sloping gauge to {scale:gas_pressure}",
     "gauge.jet": "gauge to {scale:gas_pressure}",
-    "air_span": "{built} in air of {least:temperature} to {most:temperature} (worked out for {own:temperature}). ",
+    "air_span": "{built} in air of {least:temperature} to {most:temperature} at the blower (worked out for "
+    "{own:temperature}): beyond, gas off. ",
     "air_own": "{built} for air of {own:temperature}. ",
     "set.do": "{air}Before any gas: damper at LIGHT, {mark}, needle back at LIGHT (at first a little "
     "open){cock_first}.",
@@ -1039,6 +1042,8 @@ WORDS = {
     "find out why.",
     "further": "The first time, not all alight in {hiss:.0f} s: the same, then with the needle a little further, never "
     "beyond {beyond:gas_pressure}. ",
+    "further.tube": "The first time, not all alight in {hiss:.0f} s: the same, then with the needle a little further, "
+    "by the jet's gauge never beyond {beyond:gas_pressure}. ",
     "hot": "Walls glowing, one out",
     "hot.cool": "Past LIGHT, one out",
     "put_out.torch": "the torch at its own valve, where it stands: never draw it out lit",
@@ -1151,9 +1156,9 @@ WORDS = {
     "first. {neighbours}{in_turn}",
     "several.do.one": "One blower feeds all. As the first from '{first}' on, no purge: own cock and {flame}. Farthest "
     "from the door first. {neighbours}{in_turn}",
-    "neighbours": "Try each guard again with the next one lit: its firing cock shut, RESET. If the valve stays open, "
+    "neighbours": "When all burn, each guard again, one by one: its firing cock shut, RESET. If the valve stays open, "
     "it sees another flame: every gas off. Else light it again. ",
-    "in_turn": "From here on each step at every burner, one by one, before the next.",
+    "in_turn": "Walls glow before that: every gas off. Then each step at every burner, before the next.",
     "several.source": "common practice",
     "attend.when": "Attend",
     "attend.do": "The flame guard watches as long as gas flows. Somebody stands at the cock till the walls are above "

@@ -139,7 +139,7 @@ def blend_light_check(
             return None
         return verdict("good", light.last, None, **slots)
     guard = lit_by == "guard"
-    words = {NONE: ("stop", "none"), LIT: ("caution" if guard else "stop", "lip")}
+    words = {NONE: ("stop", "none"), LIT: ("caution", "lip_guard") if guard else ("stop", "lip")}
     word, case = words.get(light.holds, ("note" if guard else "caution", "missed"))
     sooner = (("cylinder_left", "raise"),) if light.enough else ()
     return verdict(

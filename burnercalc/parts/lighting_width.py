@@ -124,6 +124,7 @@ def lacks_to_light(
     off_Pa = _off_Pa(slide, gauges)
     if slide.room_Pa < max(2 * off_Pa, gauges.mark_Pa):
         return "scale" if slide.asks_Pa > gauges.lit_by_Pa else "room"
-    if slide.any_jet or (meter and meter.in_time) or slide.sure_room_Pa >= off_Pa:
+    # A blend's jet is never proven by its card, so its band is all there ever is: as much as they miss both ways.
+    if slide.any_jet or (meter and meter.in_time) or slide.sure_room_Pa >= off_Pa * (2 if blended else 1):
         return ""
     return "blend" if blended else "band" if stands else ""

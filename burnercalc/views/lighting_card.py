@@ -142,7 +142,7 @@ def lighting_card_table(
         "tap_lit": _tap_lit(lighting_slide, say),
         "ready": say("ready", opened=opened, holds="" if gas_line.there else _holds(fires, regulated, say)),
         "holds_again": "" if gas_line.there or not fires.high else say("holds_again", outlet=regulated.outlet_Pa),
-        "further": _further(lighting_slide, lighting_meter, card, say),
+        "further": _further(lighting_slide, lighting_meter, gauges, card, say),
         "lip": say("lip", glows=LIP_GLOWS_S) if fires.lip_back else "",
         "glows": LIP_GLOWS_S,
         **_figures_of_card(card),
@@ -314,11 +314,13 @@ def _holds(fires, regulated, say):
     return say(words, outlet=regulated.outlet_Pa)
 
 
-def _further(slide, meter, card, say):
+def _further(slide, meter, gauges, card, say):
     """How far the needle may go on where not all of it lights: to the most before the jet; by the meter to what one
     that passes little takes."""
     if slide.gas_Pa is None:
         return ""
+    if gauges.kind == "tube":  # whose cock is shut till all burn, and the other shows no less
+        return say("further.tube", hiss=card.hiss_s, beyond=gauges.lit_by_Pa)
     by_meter = _by_meter(slide, meter) and slide.jet_gas_Pa
     beyond_Pa = max(slide.gas_Pa.high, slide.jet_gas_Pa.high) if by_meter else slide.gas_Pa.high
     return say("further", hiss=card.hiss_s, beyond=beyond_Pa)

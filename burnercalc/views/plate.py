@@ -224,7 +224,7 @@ def operating_card_drawing(
         steps[1 : steps.index("stop")] = ["unlit"]
     else:
         steps[:0] = ["air.hole" if holed else "air", "slide"]
-        if gauges.small and jet.supply_Pa > gauges.read_to_Pa:
+        if gauges.small and (gauges.by_line or jet.supply_Pa > gauges.read_to_Pa):
             words = "cock_straight" if straight else "cock" if gauges.reads_low else "cock_low"
             words += ".tube" if gauges.by_line else ""
             steps.insert(steps.index("stop"), words)
