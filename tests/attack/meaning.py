@@ -173,8 +173,12 @@ def value(setting, text):
     """What a setting of any kind means by a text, in the form that the package keeps it; None where nothing."""
     text, kind = text.strip(), setting.dimension
     if setting.choices:
-        # A pipe of 4 in goes by 4" too, with any sign for inches.
-        called = {text, keyboard(text).removesuffix('"').rstrip()} if "DN" in setting.choices[-1][1] else {text}
+        # A pipe of 4 in goes by 4" too, with any sign for inches, and by 4. as a number does.
+        called = (
+            {text, keyboard(text).removesuffix('"').rstrip().removesuffix(".")}
+            if "DN" in setting.choices[-1][1]
+            else {text}
+        )
         return next((value for value, label in setting.choices if called & {value, label}), None)
     if text.lower() in setting.words:
         return text.lower()
