@@ -1441,6 +1441,7 @@ SETTINGS = (
         ("0.1 kBtu/h", "0.05 kW"),
         when=("lit_by", "guard"),
         metric="0.3 kW",
+        near="first",
     ),
     # A dozen, in the order of the work
     Setting(

@@ -1415,7 +1415,7 @@ def test_a_design_found_with_a_regulator_that_nobody_can_turn_can_be_asked_for_a
 
 def test_fewer_burners_are_taken_where_they_are_good_too():
     """Two were offered for 700 more, while one was only not polished."""
-    shop = f"{BOX_MM}pins: 6 mm\nline: 8 mbar"
+    shop = f"{BOX_MM}pins: 6 mm\nline: 10 mbar"
     start, told = Design.from_texts({"fuel": "natural_gas", "units": "mm"}), []
     answer = find(start, read_have(shop, "mm"), progress=lambda *steps: told.append(steps))
     best = answer.offers[0]
@@ -2070,7 +2070,7 @@ BOUGHT = [  # a list, what is bought, and the same list with it
     (
         {"chamber_length": "6 in", "chamber_width": "4 in", "chamber_height": "4 in", "work_rate": "2 lb/h"},
         "tube: 2 x 2 x 1/8 in, 4 ft\npins: 3/16 in\nblower: 2 inH2O 40 cfm",
-        "3 inH2O 40 cfm",
+        "3 inH2O 40 cfm\ntube: 4 x 4 x 3/16 in, 8 ft\npins: 1/4 in",
     ),
     (
         {"chamber_length": "14 in", "chamber_width": "8 in", "chamber_height": "5 in"},
@@ -2087,7 +2087,8 @@ def test_what_a_purchase_promises_comes_true_once_it_is_on_the_list(texts, shop,
     answer = find(Design.from_texts(texts), read_have(shop))
     opening = answer.opening
     shut, free = bought.split(" ", 2)[0], bought
-    assert opening.kinds == ("blower",) and opening.words.startswith(f"a blower of {shut}"), free
+    assert set(opening.kinds) == {"blower", *re.findall(r"^(\w+):", bought, re.M)}, free
+    assert f"a blower of {shut}" in opening.words
     assert report.BOUGHT in report.as_text(answer)
     promised = [fault.verdict for fault in opening.left]
     best = find(opening.design, read_have(f"{shop}; {bought}"), budget=300).offers[0]
@@ -2548,10 +2549,10 @@ BOX_MM = "tube: 100 x 100 x 4 mm, 2 m\nblower: 10 mbar 100 m3/h\n"
     "shop, texts, words, bought",
     [
         (
-            "tube: 4 x 4 x 3/16 in, 8 ft\npins: 5/32 in\nblower: 4 inH2O 60 cfm\nline: 5 inH2O",
+            "tube: 4 x 4 x 3/16 in, 8 ft\npins: 5/32 in\nblower: 4 inH2O 60 cfm\nline: 7 inH2O",
             {"fuel": "natural_gas"},
-            "1/4 in pins",
-            {"pins: 5/32 in": "pins: 1/4 in"},
+            "5/16 in pins",
+            {"pins: 5/32 in": "pins: 5/16 in"},
         ),
         (
             f"{BOX_MM}pins: 4 mm\nline: 20 mbar",
@@ -2584,7 +2585,7 @@ BOX_MM = "tube: 100 x 100 x 4 mm, 2 m\nblower: 10 mbar 100 m3/h\n"
             {"pins: 1/8 in": "pins: 1/4 in"},
         ),
     ],
-    ids=["5 in of water", "20 mbar", "butane", "thin plate and pins", "butane and one cylinder", "a strong blower"],
+    ids=["7 in of water", "20 mbar", "butane", "thin plate and pins", "butane and one cylinder", "a strong blower"],
 )
 def test_what_is_bought_cures_the_fault_that_no_purchase_was_named_for(shop, texts, words, bought):
     start = Design.from_texts(texts)
