@@ -1430,7 +1430,7 @@ SETTINGS = (
     ),
     Setting(
         "pilot_rate",
-        "fire",
+        "feed",
         "Gas of a pilot",
         "power",
         "1 kBtu/h",
@@ -1441,7 +1441,6 @@ SETTINGS = (
         ("0.1 kBtu/h", "0.05 kW"),
         when=("lit_by", "guard"),
         metric="0.3 kW",
-        near="first",
     ),
     # A dozen, in the order of the work
     Setting(

@@ -14,7 +14,7 @@ DANGERS = {
     ),
     "feed": (
         "Leak-test every joint with soap water before fire. The blower must run before gas flows and after it "
-        "stops. Required: an air switch; a flame guard; a valve that shuts the gas when air or power fails, opened "
+        "stops. Required: an air switch; a flame guard; a valve that shuts the gas if air or power fails, opened "
         "by hand only; a check valve before the jet. Blower on an earthed socket behind an RCD (GFCI).",
         "Propane sinks and lies in pits and cellars; natural gas rises under roofs. Cylinders stand upright, outside "
         "or as your local code says, and are never heated. Black pipe only, no galvanised. A licensed gas fitter "
