@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from ..physics import fuels
-from ..physics.lp_blend import boiled_down, first_vapour, vapour
+from ..physics.lp_blend import boiled_down, vapour
 from ..physics.thermo import fractions
 from .gas import LIQUIDS, Gas, gas_of
 from .gas_line import GasLine
@@ -63,7 +63,7 @@ def blend_down_to(left_share: float, gas: Gas, shop: Shop) -> Blend:
     if gas.liquid is None or (len(gas.liquid) == 1 and not gas.ethane):
         return Blend(left_share)
     charge = fractions(tuple(part for part in gas.composition if part[0] in (*LIQUIDS, "C2H6")))
-    first = first_vapour(charge, shop.temp_K)
+    first = vapour(charge, shop.temp_K)
     last = vapour(boiled_down(gas.liquid, shop.temp_K, left_share), shop.temp_K)
     return Blend(left_share, *(drawn(one, gas.composition) for one in (first, last)))
 

@@ -29,7 +29,7 @@ class LightingWidth:
     """`band_Pa`: the one band that is told: of the first day, as far in as a jet needs that passes little; None where
     none is, as beside a meter, which tells more than any pressure. `off_Pa`: what gauge, weighed gas and hand miss.
     `lacks`: why no hand sets it: scale (its gauge ends before), room (less than they miss both ways), band (of the
-    first day less than they miss one way), blend (the same of one that no card of its own ends), or "".
+    first day less than they miss one way), blend (of one whose jet no card proves less than both ways), or "".
 
     Where it lacks one, or only its hole is wrong: of the gauges that are sold the smallest that reads it with room, and
     the drill nearest to what lighting aims at, with which it lacks nothing, each tried; None where none does. `proven`:

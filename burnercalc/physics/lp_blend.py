@@ -63,39 +63,15 @@ def bubble_temp_K(liquid, pressure_Pa):
 
 
 def vapour(liquid, temp_K):
-    """Mole fractions of what boils off a blend.
+    """Mole fractions of what boils off a blend, of ethane dissolved in it too.
 
-        y_i = x_i p_i(T) / p
+        y_i = x_i p_i(T) / p;  ethane: ln p a straight line in 1/T through its boiling and its critical point
 
     Arguments:
         liquid    ((species, mole fraction), ...)              [-]
         temp_K    of the liquid                                [K]    200 to 340
     Returns:
         tuple     of (species, mole fraction), sum 1           [-]
-    Raises:
-        InputError   outside the saturation table
-    Assumes:
-        as bubble_pressure_Pa
-    Source:
-        Raoult's and Dalton's laws (published)
-    Checked by:
-        tests/test_lp_blend.py: CoolProp's mixture
-    """
-    if len(liquid) == 1:
-        return ((liquid[0][0], 1.0),)
-    return fractions(tuple((name, x * saturation_pressure_Pa(name, temp_K)) for name, x in liquid))
-
-
-def first_vapour(charge, temp_K):
-    """Mole fractions of what boils first off a full charge, with ethane dissolved in its liquid.
-
-        y_i = x_i p_i(T) / p;  ethane: ln p a straight line in 1/T through its boiling and its critical point
-
-    Arguments:
-        charge    ((species, mole fraction), ...), C2H6 among them or not   [-]
-        temp_K    of the liquid                                             [K]    200 to 340
-    Returns:
-        tuple     of (species, mole fraction), sum 1                        [-]
     Raises:
         InputError   outside the saturation table
     Assumes:
@@ -106,6 +82,8 @@ def first_vapour(charge, temp_K):
     Checked by:
         tests/test_lp_blend.py: CoolProp's mixture
     """
+    if len(liquid) == 1:
+        return ((liquid[0][0], 1.0),)
 
     def pressure_Pa(name):
         if name != "C2H6":
@@ -113,7 +91,7 @@ def first_vapour(charge, temp_K):
         (cold_K, low_Pa), (warm_K, high_Pa) = ETHANE
         return low_Pa * (high_Pa / low_Pa) ** ((1 / cold_K - 1 / temp_K) / (1 / cold_K - 1 / warm_K))
 
-    return fractions(tuple((name, x * pressure_Pa(name)) for name, x in charge))
+    return fractions(tuple((name, x * pressure_Pa(name)) for name, x in liquid))
 
 
 def boiled_down(liquid, temp_K, left_share):
